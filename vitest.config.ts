@@ -7,5 +7,6 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 120_000,
     pool: 'threads',
+    reporters: ['default', './tests/support/closing-line-reporter.ts'],
   },
 });
