@@ -1,29 +1,8 @@
 import type { ImportReport } from '../model/import-report.ts';
+import type { ExportUnit } from '../units/export-units.ts';
 
 /** The unit of a column as the export says it, or null where nothing does. */
-export type ExportUnit =
-  | 'degF'
-  | 'degC'
-  | 'K'
-  | 'deltaF'
-  | 'deltaC'
-  | 'psig'
-  | 'psia'
-  | 'bar'
-  | 'barg'
-  | 'bara'
-  | 'kPa'
-  | 'kPag'
-  | 'percent'
-  | 'kW'
-  | 'W'
-  | 'A'
-  | 'V'
-  | 'Hz'
-  | 'min'
-  | 's'
-  | 'h'
-  | 'count';
+export type { ExportUnit } from '../units/export-units.ts';
 
 /**
  * One point as the importer read it, still in the export's unit and at the export's own times.

@@ -1,3 +1,4 @@
+import type { DisplayUnits } from '../units/display-units.ts';
 import type { Celsius, Kelvin, Kilopascal, Minutes } from '../units/quantities.ts';
 import type { Calendar, Grid } from './grid.ts';
 import type { Record, Target } from './record.ts';
@@ -66,10 +67,7 @@ export interface SuctionGroup {
   readonly others: Readonly<{ [name: string]: Record }>;
 }
 
-export interface DisplayUnits {
-  readonly temperature: 'degF' | 'degC' | 'K';
-  readonly pressure: 'psig' | 'psia' | 'bar' | 'barg' | 'kPa';
-}
+export type { DisplayUnits } from '../units/display-units.ts';
 
 /** A store's history, aligned and in inside units: what every analysis reads. */
 export interface Log {
