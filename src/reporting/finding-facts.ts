@@ -1,0 +1,68 @@
+import type { Measure } from '../model/evidence.ts';
+import type { Finding, Projection } from '../model/finding.ts';
+import type { Log } from '../model/log.ts';
+import { formatDays, formatMinutes, formatPressure, formatTemperature } from '../units/display.ts';
+import { displayMeasure } from './display-measure.ts';
+import { dayAndTimeText, dayText, endOf } from './local-time.ts';
+
+/** One line of what is known about a finding, ready for a person. */
+export interface Fact {
+  readonly label: 'since' | 'how fast' | 'to limit' | 'how sure' | 'origin';
+  readonly text: string;
+}
+
+const millisecondsPerDay = 86_400_000;
+
+function sinceText(finding: Finding, log: Log): string {
+  const start = dayAndTimeText(log, finding.onset);
+  const lasted = formatMinutes(((finding.end ?? endOf(log)) - finding.onset) / 60_000);
+  if (finding.end === null) return `${start} (${lasted}, still so at the end of the export)`;
+  return `${start} until ${dayAndTimeText(log, finding.end)} (${lasted})`;
+}
+
+/** The measure that says how fast it goes: a slope by name, else the first one that is per day. */
+export function paceOf(measures: readonly Measure[]): Measure | null {
+  return (
+    measures.find(({ name, unit }) => name === 'slope' && unit.endsWith('/d')) ??
+    measures.find(({ unit }) => unit.endsWith('/d')) ??
+    null
+  );
+}
+
+function daysBetween(from: number | null, to: number | null, end: number): string | null {
+  if (from === null || to === null) return null;
+  const early = Math.max(0, Math.round((from - end) / millisecondsPerDay));
+  const late = Math.max(0, Math.round((to - end) / millisecondsPerDay));
+  return early === late ? null : `${early} to ${late} days`;
+}
+
+function limitText({ limit, at, earliest, latest, reason }: Projection, finding: Finding, log: Log): string {
+  const value =
+    finding.kind === 'rack-pressure'
+      ? formatPressure(limit, log.units, log.atmosphere)
+      : formatTemperature(limit, log.units);
+  if (at === null) return `${value}: ${reason ?? 'no reliable date'}`;
+  const end = endOf(log);
+  if (at <= end) return `${value}, reached by ${dayText(log, at)}`;
+  const days = (at - end) / millisecondsPerDay;
+  const between = daysBetween(earliest, latest, end);
+  const when = days < 1 ? 'within a day' : `in about ${formatDays(Math.round(days))}`;
+  return `${value} ${when}${between === null ? '' : ` (${between})`}, counted from the end of the export`;
+}
+
+/** Confidence in words and as a number. */
+export function confidenceText(confidence: number): string {
+  const word = confidence >= 0.9 ? 'high' : confidence >= 0.7 ? 'medium' : 'low';
+  return `${word}, ${Math.round(confidence * 100)} %`;
+}
+
+export function findingFacts(finding: Finding, log: Log): readonly Fact[] {
+  const facts: Fact[] = [{ label: 'since', text: sinceText(finding, log) }];
+  const pace = paceOf(finding.measures);
+  if (pace !== null) facts.push({ label: 'how fast', text: displayMeasure(pace, log) });
+  if (finding.projection !== null) {
+    facts.push({ label: 'to limit', text: limitText(finding.projection, finding, log) });
+  }
+  facts.push({ label: 'how sure', text: confidenceText(finding.confidence) });
+  return facts;
+}

@@ -1,0 +1,39 @@
+import type { Log } from '../model/log.ts';
+import { offsetMinutesAt } from '../units/display-time.ts';
+import type { EpochMs } from '../units/quantities.ts';
+
+const two = (value: number): string => String(value).padStart(2, '0');
+const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+
+/** The site's wall clock at `time`, readable through the UTC getters. */
+export function wallClock(log: Log, time: EpochMs): Date {
+  return new Date(time + offsetMinutesAt(time, log) * 60_000);
+}
+
+/** `Fri 11 Sep` on the site's clock. */
+export function dayText(log: Log, time: EpochMs): string {
+  const clock = wallClock(log, time);
+  return `${weekdays[clock.getUTCDay()]} ${clock.getUTCDate()} ${months[clock.getUTCMonth()]}`;
+}
+
+/** `Fri 11 Sep, 04:00` on the site's clock. */
+export function dayAndTimeText(log: Log, time: EpochMs): string {
+  const clock = wallClock(log, time);
+  return `${dayText(log, time)}, ${two(clock.getUTCHours())}:${two(clock.getUTCMinutes())}`;
+}
+
+/** `1 Sep to 30 Sep 2026`. */
+export function spanText(log: Log): string {
+  const { startMs, stepMs, count } = log.grid;
+  const start = wallClock(log, startMs);
+  const end = wallClock(log, startMs + (count - 1) * stepMs);
+  const day = (clock: Date): string => `${clock.getUTCDate()} ${months[clock.getUTCMonth()]}`;
+  const startYear = start.getUTCFullYear() === end.getUTCFullYear() ? '' : ` ${start.getUTCFullYear()}`;
+  return `${day(start)}${startYear} to ${day(end)} ${end.getUTCFullYear()}`;
+}
+
+/** The last instant of the log. */
+export function endOf(log: Log): EpochMs {
+  return log.grid.startMs + (log.grid.count - 1) * log.grid.stepMs;
+}
