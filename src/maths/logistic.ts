@@ -1,0 +1,4 @@
+/** 1 ÷ (1 + e⁻ˣ). */
+export function logistic(x: number): number {
+  return 1 / (1 + Math.exp(-x));
+}
