@@ -1,0 +1,161 @@
+import { median } from '../../maths/median.ts';
+import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
+import type { CircuitSignals, ProbeDays, ProbeDefrost } from '../../signals/types.ts';
+import { cycleLikeness } from './cycle-likeness.ts';
+
+/** Days (half open) before a change began and after it was there. `old` is empty for a habit since day one. */
+export interface Comparison {
+  readonly old: { readonly from: number; readonly to: number };
+  readonly now: { readonly from: number; readonly to: number };
+}
+
+const leastDefrosts = 3;
+/** A cooling offset below this cannot be divided by (°F 1, domain practice). */
+const leastOffset = 0.55;
+/** Neighbours that cycle less than this do not show a shape that could be compared. */
+const leastSwing = 0.5;
+
+/**
+ * What tells a section that is warm from a probe that lies, as named features. Each compares the probe with
+ * its neighbours, and that comparison now with the same before the change; features that this log cannot give
+ * are left out.
+ *
+ * `defrostOffsetRatio`: the offset late in defrost over the offset while cooling. A lying probe keeps its
+ * offset (near 1), lost airflow keeps a part, ice turns its end colder than its neighbours (below 0).
+ */
+export function behaviour(
+  signals: CircuitSignals,
+  probe: number,
+  peers: readonly number[],
+  compared: Comparison,
+): { [feature: string]: number } {
+  const features: { [feature: string]: number } = {};
+  const put = (name: string, value: number): void => {
+    if (Number.isFinite(value)) features[name] = value;
+  };
+
+  const cooling = shiftOver(signals, probe, peers, compared, (one) => one.before);
+  const late = shiftOver(signals, probe, peers, compared, (one) => one.late);
+  put('defrostsUsed', Math.min(cooling.count, late.count));
+  if (Math.min(cooling.count, late.count) >= leastDefrosts && Math.abs(cooling.shift) >= leastOffset) {
+    const ratio = late.shift / cooling.shift;
+    put('defrostOffsetRatio', ratio);
+    put('defrostOffsetRatioError', Math.hypot(late.error, ratio * cooling.error) / Math.abs(cooling.shift));
+    put('lateDefrostShift', late.shift);
+    const rise = riseRatio(signals, probe, peers, compared);
+    put('riseRatio', rise);
+  }
+
+  const own = signals.probes[probe]!;
+  const others = peers.map((peer) => signals.probes[peer]!);
+  const settled = dayShift(own, others, compared, (days) => days.median);
+  if (Math.abs(settled) >= leastOffset) {
+    const byDay = dayShift(own, others, compared, (days) => days.day);
+    const byNight = dayShift(own, others, compared, (days) => days.night);
+    put('dayNightRatio', (byDay - byNight) / settled);
+  }
+  const swing = ratioOverDays(own, others, compared, (days) => days.swing);
+  if (swing.others >= leastSwing) put('swingRatio', swing.ratio);
+  put('recoveryRatio', ratioOverDays(own, others, compared, (days) => days.recovery).ratio);
+
+  if (swing.others >= leastSwing) {
+    const likeness = cycleLikeness(signals, probe, peers, compared.now);
+    put('phaseCorrelation', likeness.correlation);
+    put('phaseLagMinutes', likeness.lagMinutes);
+  }
+  return features;
+}
+
+interface Shift {
+  readonly shift: number;
+  readonly error: number;
+  readonly count: number;
+}
+
+/** Change of (probe − median of neighbours) at one moment of the defrosts, with its standard error. */
+function shiftOver(
+  signals: CircuitSignals,
+  probe: number,
+  peers: readonly number[],
+  compared: Comparison,
+  pick: (defrost: ProbeDefrost) => number,
+): Shift {
+  const offsets = (days: { from: number; to: number }): Float64Array =>
+    Float64Array.from(
+      defrostsIn(signals, days).map(
+        (window) => pick(window.probes[probe]!) - median(peers.map((peer) => pick(window.probes[peer]!))),
+      ),
+    ).filter(Number.isFinite);
+  const now = offsets(compared.now);
+  const old = offsets(compared.old);
+  const reference = old.length >= leastDefrosts ? median(old) : 0;
+  const oldError = old.length >= leastDefrosts ? errorOfMedian(old) : 0;
+  return {
+    shift: median(now) - reference,
+    error: Math.hypot(errorOfMedian(now), oldError),
+    count: now.length,
+  };
+}
+
+/** 1.2533 σ ÷ √n, the large-sample standard error of a normal sample's median. */
+function errorOfMedian(values: Float64Array): number {
+  const centre = median(values);
+  const scale = normalConsistency * median(values.map((value) => Math.abs(value - centre)));
+  return (1.2533 * scale) / Math.sqrt(values.length);
+}
+
+function defrostsIn(signals: CircuitSignals, days: { from: number; to: number }) {
+  const first = signals.log.calendar.days[days.from]?.from ?? 0;
+  const last = signals.log.calendar.days[days.to - 1]?.to ?? 0;
+  return signals.defrosts.filter((window) => window.complete && window.from >= first && window.to <= last);
+}
+
+/** How far the probe rises in defrost against its neighbours, now over before (over 1 for a habit). */
+function riseRatio(
+  signals: CircuitSignals,
+  probe: number,
+  peers: readonly number[],
+  compared: Comparison,
+): number {
+  const ratios = (days: { from: number; to: number }): number[] =>
+    defrostsIn(signals, days).map((window) => {
+      const rise = (one: ProbeDefrost): number => one.peak - one.before;
+      return rise(window.probes[probe]!) / median(peers.map((peer) => rise(window.probes[peer]!)));
+    });
+  const now = median(ratios(compared.now));
+  const old = median(ratios(compared.old));
+  return Number.isFinite(old) && old > 0.2 ? now / old : now;
+}
+
+type DailySeries = (days: ProbeDays) => Float64Array;
+
+function dayShift(
+  own: ProbeDays,
+  others: readonly ProbeDays[],
+  compared: Comparison,
+  pick: DailySeries,
+): number {
+  const offset = (span: { from: number; to: number }): number => {
+    const offsets: number[] = [];
+    for (let day = span.from; day < span.to; day++) {
+      offsets.push(pick(own)[day]! - median(others.map((other) => pick(other)[day]!)));
+    }
+    return median(offsets);
+  };
+  const old = offset(compared.old);
+  return offset(compared.now) - (Number.isFinite(old) ? old : 0);
+}
+
+function ratioOverDays(
+  own: ProbeDays,
+  others: readonly ProbeDays[],
+  compared: Comparison,
+  pick: DailySeries,
+): { ratio: number; others: number } {
+  const middle = (probe: ProbeDays, span: { from: number; to: number }): number =>
+    median(pick(probe).subarray(span.from, span.to));
+  const othersNow = median(others.map((other) => middle(other, compared.now)));
+  const now = middle(own, compared.now) / othersNow;
+  const old = middle(own, compared.old) / median(others.map((other) => middle(other, compared.old)));
+  return { ratio: Number.isFinite(old) && old > 0 ? now / old : now, others: othersNow };
+}

@@ -1,0 +1,83 @@
+import { fitRamp } from '../../maths/fit-ramp.ts';
+import { median } from '../../maths/median.ts';
+import { settings } from './settings.ts';
+
+/** A lasting change in a daily series. Positions are days. */
+export interface DayChange {
+  readonly before: number;
+  readonly after: number;
+  /** Last day at the old level, first day at the new one. */
+  readonly start: number;
+  readonly end: number;
+  /** First day back near the old level, or null while it lasts. */
+  readonly endedOn: number | null;
+  /** Robust day-to-day scatter around the fit. */
+  readonly scale: number;
+  /** Share of the squared variation that the change explains, 0 to 1. */
+  readonly explained: number;
+}
+
+/** Below this the fitted scatter is held to be quantisation, not knowledge. */
+const leastScale = 0.08;
+const shortestPrefixDays = 5;
+
+/** The change that the series still shows at its end, else one that came and went, else null. */
+export function changeInDays(
+  days: Float64Array,
+  least: number = settings.minimumShift.value,
+): DayChange | null {
+  const lasting = changeUntil(days, days.length, least);
+  if (lasting !== null && stillThere(days, lasting)) return lasting;
+  return passedChange(days, least);
+}
+
+function changeUntil(days: Float64Array, length: number, least: number): DayChange | null {
+  const part = days.subarray(0, length);
+  const fit = fitRamp(
+    part.map((_, day) => day),
+    part,
+  );
+  if (fit === null || fit.flatCost <= 0) return null;
+  const size = Math.abs(fit.after - fit.before);
+  const scale = Math.max(leastScale, fit.scale);
+  const explained = 1 - fit.cost / fit.flatCost;
+  if (size < least || size < settings.scalesOfNoise.value * scale) return null;
+  if (explained < settings.explainedShare.value) return null;
+  return {
+    before: fit.before,
+    after: fit.after,
+    start: fit.start,
+    end: fit.end,
+    endedOn: null,
+    scale,
+    explained,
+  };
+}
+
+function stillThere(days: Float64Array, change: DayChange): boolean {
+  const last = median(lastKnown(days, 2));
+  return (last - change.before) / (change.after - change.before) > 0.5;
+}
+
+function passedChange(days: Float64Array, least: number): DayChange | null {
+  let best: DayChange | null = null;
+  for (let cut = shortestPrefixDays; cut < days.length; cut++) {
+    const change = changeUntil(days, cut, least);
+    if (change === null) continue;
+    const rest = median(days.subarray(cut));
+    const left = (rest - change.before) / (change.after - change.before);
+    if (!(left < 0.4 && left > -0.6)) continue;
+    const edge = (days[cut - 1]! - change.before) / (change.after - change.before);
+    if (!(edge > 0.5)) continue;
+    if (best === null || change.explained >= best.explained) best = { ...change, endedOn: cut };
+  }
+  return best;
+}
+
+function lastKnown(days: Float64Array, count: number): number[] {
+  const known: number[] = [];
+  for (let day = days.length - 1; day >= 0 && known.length < count; day--) {
+    if (Number.isFinite(days[day]!)) known.push(days[day]!);
+  }
+  return known;
+}

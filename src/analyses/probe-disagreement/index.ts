@@ -1,0 +1,64 @@
+import type { Abstention, Evidence, Verdict } from '../../model/evidence.ts';
+import { stepMinutes } from '../../model/grid.ts';
+import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
+import { deadProbes } from './dead-probes.ts';
+import { flutteringProbes } from './fluttering-probes.ts';
+import { lastingChanges } from './lasting-changes.ts';
+import { meta } from './meta.ts';
+import { oldHabits } from './old-habits.ts';
+import { suddenChanges } from './sudden-changes.ts';
+
+export { meta };
+export const scope = 'circuit';
+
+const coarsestMinutes = 15;
+
+/**
+ * Every probe against its own neighbours: first the ones that do not measure at all (motionless, silent), then,
+ * among the rest, those that flutter, those that changed, those that changed within hours, and those that have
+ * always stood far off.
+ */
+export function analyse(signals: CircuitSignals, group: GroupSignals | null): Verdict {
+  const abstention = cannotJudge(signals);
+  if (signals.circuit.probes.length < 2) return { evidence: [], abstentions: [abstention!] };
+  const dead = deadProbes(signals);
+  const living = signals.circuit.probes.map((_, probe) => probe).filter((probe) => !dead.without.has(probe));
+  const evidence: Evidence[] = [...dead.evidence];
+  if (living.length >= 2 && stepMinutes(signals.log.grid) <= coarsestMinutes) {
+    evidence.push(...flutteringProbes(signals, living));
+    const changed = lastingChanges(signals, group, living);
+    const seen = new Set(changed.map((one) => one.probe));
+    const sudden = suddenChanges(signals, group, living).filter((one) => !seen.has(one.probe));
+    for (const one of sudden) seen.add(one.probe);
+    evidence.push(...changed, ...sudden, ...oldHabits(signals, group, living, seen));
+  }
+  return { evidence, abstentions: abstention === null ? [] : [abstention] };
+}
+
+function cannotJudge(signals: CircuitSignals): Abstention | null {
+  const { circuit, log } = signals;
+  const say = (reason: string, needs: string | null): Abstention => ({
+    analysis: meta.id,
+    circuit: circuit.id,
+    suctionGroup: circuit.suctionGroup,
+    reason,
+    needs,
+  });
+  if (circuit.probes.length < 2) {
+    return say('With a single air probe there is no neighbour to hold it against.', 'a second air probe');
+  }
+  const minutes = stepMinutes(log.grid);
+  if (minutes > coarsestMinutes) {
+    return say(
+      `Logged every ${minutes} min: settled air between defrosts holds too few readings to compare probes.`,
+      `an interval of ${coarsestMinutes} min or less`,
+    );
+  }
+  if (log.calendar.days.length < meta.minimumDays) {
+    return say(
+      `${log.calendar.days.length} days are too few to tell a change between neighbours from their habit; only sudden and dead probes are judged.`,
+      `${meta.minimumDays} days of history`,
+    );
+  }
+  return null;
+}

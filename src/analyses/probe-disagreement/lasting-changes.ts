@@ -1,0 +1,129 @@
+import { median } from '../../maths/median.ts';
+import type { Evidence } from '../../model/evidence.ts';
+import { timeAt } from '../../model/grid.ts';
+import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
+import { behaviour } from './behaviour.ts';
+import { changeEvidence } from './change-evidence.ts';
+import { changeInDays, type DayChange } from './change-in-days.ts';
+import { locateStep } from './locate-step.ts';
+import { offsetBlocks } from './offset-blocks.ts';
+import { pairDifferences } from './pair-differences.ts';
+import { plausibility } from './plausibility.ts';
+import { settings } from './settings.ts';
+import { accusedProbes } from './votes.ts';
+
+/** Changes of days and weeks between neighbours, each with what tells truth from lie. */
+export function lastingChanges(
+  signals: CircuitSignals,
+  group: GroupSignals | null,
+  living: readonly number[],
+): Evidence[] {
+  const pairs = pairDifferences(signals, living);
+  const accused = accusedProbes(pairs, living);
+  const named = new Set(accused.map((one) => one.probe));
+  const evidence: Evidence[] = [];
+  for (const { probe, votes } of accused) {
+    const peers = living.filter((other) => other !== probe && !named.has(other));
+    const offsets = offsetFrom(signals, probe, peers);
+    const change = changeInDays(offsets);
+    if (change === null) continue;
+    const step = findStep(signals, probe, peers, change);
+    const compared = comparison(change, offsets.length, step !== null);
+    const { days } = signals.log.calendar;
+    const startDay = days[change.start]!;
+    const onset = step ?? (startDay.from + startDay.to) >> 1;
+    const endedAt = change.endedOn === null ? null : days[change.endedOn]!.from;
+    evidence.push(
+      changeEvidence(signals, probe, peers, {
+        shape: step === null ? 'creep' : 'step',
+        onset: timeAt(signals.log.grid, onset),
+        end: endedAt === null ? null : timeAt(signals.log.grid, endedAt),
+        certainty: certaintyOf(change, offsets.length),
+        shift: change.after - change.before,
+        error: change.scale,
+        features: {
+          votes,
+          probes: living.length,
+          rampDays: change.end - change.start,
+          daysBefore: change.start + 1,
+          daysSince: (change.endedOn ?? offsets.length) - change.start,
+          offsetBefore: change.before,
+          offsetNow: change.after,
+          ...ownLevels(signals, probe, peers, compared),
+          ...behaviour(signals, probe, peers, compared),
+          ...plausibility(signals, group, probe, peers, compared, change),
+        },
+      }),
+    );
+  }
+  return evidence;
+}
+
+export function offsetFrom(signals: CircuitSignals, probe: number, peers: readonly number[]): Float64Array {
+  const own = signals.probes[probe]!.median;
+  return own.map((value, day) => value - median(peers.map((peer) => signals.probes[peer]!.median[day]!)));
+}
+
+const stepWindowHours = 6;
+const stepShare = 0.6;
+
+/** The sample of the step, or null when the change took longer than hours. */
+function findStep(
+  signals: CircuitSignals,
+  probe: number,
+  peers: readonly number[],
+  change: DayChange,
+): number | null {
+  if (change.end - change.start > settings.stepDays.value + 2) return null;
+  const { days } = signals.log.calendar;
+  const span = {
+    from: days[Math.max(0, change.start - 1)]!.from,
+    to: days[Math.min(days.length - 1, change.end + 1)]!.to,
+  };
+  const at = locateStep(signals, probe, peers, span, change);
+  const { samplesPerBlock, values } = offsetBlocks(signals, probe, peers, 60);
+  const block = Math.floor(at / samplesPerBlock);
+  const jump =
+    median(values.subarray(block + 1, block + 1 + stepWindowHours)) -
+    median(values.subarray(Math.max(0, block - stepWindowHours), block));
+  return jump / (change.after - change.before) >= stepShare ? at : null;
+}
+
+const leastDaysBefore = 2;
+const grownShare = 0.6;
+
+/** Which days to hold against which: all before the change, and those after most of it. */
+function comparison(change: DayChange, dayCount: number, step: boolean) {
+  const old = change.start + 1 >= leastDaysBefore ? { from: 0, to: change.start + 1 } : { from: 0, to: 0 };
+  const to = change.endedOn ?? dayCount;
+  const grown = Math.round(change.start + grownShare * (change.end - change.start));
+  return { old, now: { from: Math.min(step ? change.end : grown, to - 1), to } };
+}
+
+/** How far the probe itself and its neighbours moved, K: with average control both do. */
+function ownLevels(
+  signals: CircuitSignals,
+  probe: number,
+  peers: readonly number[],
+  compared: ReturnType<typeof comparison>,
+): { [feature: string]: number } {
+  const moved = (one: number): number => {
+    const { median: daily } = signals.probes[one]!;
+    const now = median(daily.subarray(compared.now.from, compared.now.to));
+    return now - median(daily.subarray(compared.old.from, compared.old.to));
+  };
+  const ownRise = moved(probe);
+  const peersRise = median(peers.map(moved));
+  return Number.isFinite(ownRise) && Number.isFinite(peersRise) ? { ownRise, peersRise } : {};
+}
+
+/** Rises with the size in scales of scatter and with the share explained; few days hold it down. */
+function certaintyOf(change: DayChange, dayCount: number): number {
+  const signal = Math.abs(change.after - change.before) / change.scale;
+  const days = Math.min(
+    1,
+    (change.endedOn ?? dayCount) / 10,
+    ((change.endedOn ?? dayCount) - change.start) / 3,
+  );
+  return Math.min(0.99, change.explained * (1 - Math.exp(-signal / 4))) * (0.6 + 0.4 * days);
+}

@@ -1,0 +1,90 @@
+import type { Setting } from '../analysis.ts';
+
+const measured = 'measured by npm run evaluate';
+const practice = 'common practice, no source';
+
+export const settings = {
+  minimumShift: {
+    value: 0.9,
+    unit: 'K',
+    meaning:
+      'smallest lasting change between two neighbours that is looked at, on daily medians of settled air',
+    source: measured,
+  },
+  scalesOfNoise: {
+    value: 4,
+    unit: '1',
+    meaning: 'the change must also be this many robust scales of the day-to-day scatter of the pair',
+    source:
+      'Menne & Williams 2009, J. Climate 22:1700 (pairwise comparison); factor measured by npm run evaluate',
+  },
+  explainedShare: {
+    value: 0.6,
+    unit: '1',
+    meaning: 'share of the squared day-to-day variation of the pair that the change must explain',
+    source: measured,
+  },
+  voteShare: {
+    value: 0.66,
+    unit: '1',
+    meaning: 'share of its pairs that must have changed before one probe is named',
+    source: 'Menne & Williams 2009, J. Climate 22:1700 (pairwise comparison)',
+  },
+  stepDays: {
+    value: 1.6,
+    unit: 'd',
+    meaning: 'a change that is complete within this time is a step, a longer one a creep',
+    source: measured,
+  },
+  acuteShift: {
+    value: 2,
+    unit: 'K',
+    meaning: 'change of a probe against its neighbours that is reported within hours',
+    source: measured,
+  },
+  acuteHours: {
+    value: 4,
+    unit: 'h',
+    meaning: 'how long such a change must have lasted until the end of the record',
+    source: practice,
+  },
+  wideSpread: {
+    value: 3.3,
+    unit: 'K',
+    meaning: 'distance between neighbours since the first day above which it is more than a harmless habit',
+    source: practice,
+  },
+  flutterFactor: {
+    value: 4,
+    unit: '1',
+    meaning: 'scatter from sample to sample against the neighbours, above which a probe flutters',
+    source: practice,
+  },
+  flutterLeast: {
+    value: 0.25,
+    unit: 'K',
+    meaning: 'smallest scatter from sample to sample that counts as flutter',
+    source: measured,
+  },
+  stuckHours: {
+    value: 6,
+    unit: 'h',
+    meaning:
+      'a reading that has not moved for so long, while its neighbours went through a defrost, is stuck',
+    source:
+      'flat-line test, QARTOD Manual for Real-Time Quality Control of In-situ Temperature and Salinity Data 2.0 (2016)',
+  },
+  railJump: {
+    value: 14,
+    unit: 'K',
+    meaning: 'distance from all neighbours at which a motionless reading is an open or shorted lead',
+    source: practice,
+  },
+  silentHours: {
+    value: 2,
+    unit: 'h',
+    meaning:
+      'a probe without readings for so long, while its neighbours go on, has lost its lead or its channel',
+    source: practice,
+  },
+} as const satisfies { readonly [name: string]: Setting };
