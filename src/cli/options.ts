@@ -1,0 +1,30 @@
+import type { Command } from 'commander';
+import { Argument, InvalidArgumentError, Option } from 'commander';
+
+/** Options that every command which reads an export understands. */
+export interface ReadingOptions {
+  readonly site?: string;
+  readonly timeZone?: string;
+}
+
+function knownTimeZone(value: string): string {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: value });
+  } catch {
+    throw new InvalidArgumentError('An IANA name such as America/Denver or Europe/Berlin is expected.');
+  }
+  return value;
+}
+
+/** `site: false` for the command that writes a site file. */
+export function withReadingOptions(command: Command, { site = true } = {}): Command {
+  command.addArgument(new Argument('<export...>', 'CSV files, .gz, .zip, or a folder of them'));
+  if (site) {
+    command.addOption(new Option('--site <file>', 'site file that says what the columns are (YAML or JSON)'));
+  }
+  return command.addOption(
+    new Option('--time-zone <zone>', 'zone of times without an offset, where no site file says it').argParser(
+      knownTimeZone,
+    ),
+  );
+}

@@ -1,0 +1,61 @@
+import { Command } from 'commander';
+import { addCheck } from './commands/check.ts';
+import { addDraftSite } from './commands/draft-site.ts';
+import { addNormalize } from './commands/normalize.ts';
+import { addServe } from './commands/serve.ts';
+import type { Console } from './console.ts';
+import { ExitCode } from './exit-codes.ts';
+import { reportFailure } from './failure.ts';
+import { version } from './version.ts';
+
+const examples = `Finds the circuits in trouble in the history that a refrigeration controller exports as CSV.
+
+Examples:
+  rimelog check store.csv                            the list, worst first
+  rimelog check store.csv --html report.html         the same, and a page with plots to mail
+  rimelog check september/ --site site.yaml --json   a folder of files; findings for a program
+  rimelog draft-site store.csv -o site.yaml          what the columns are, guessed, to be corrected
+  rimelog normalize store.csv > tidy.csv             what was understood, as one tidy CSV
+  rimelog serve                                      the page in a browser on this machine
+`;
+
+const closing = `
+Status: 0 analysed · 1 with --exit-on, a finding reaches that severity · 2 the input or the call cannot be used.
+Your logs stay on this machine: nothing is fetched or sent.`;
+
+function buildProgram(io: Console, finish: (code: ExitCode) => void): Command {
+  const program = new Command('rimelog')
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => void io.out(text),
+      writeErr: (text) => io.err(text),
+      outputError: (text, write) => write(text.replace(/^error: /, 'rimelog: ')),
+      getOutHelpWidth: () => io.columns ?? 100,
+      getErrHelpWidth: () => io.columns ?? 100,
+    })
+    .version(version, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .helpCommand('help [command]', 'print the help of a command')
+    .addHelpText('beforeAll', (context) => (context.command.parent === null ? examples : ''))
+    .addHelpText('after', closing)
+    .showHelpAfterError('(rimelog --help shows examples)');
+  addCheck(program, io, finish);
+  addNormalize(program, io, finish);
+  addDraftSite(program, io, finish);
+  addServe(program, io);
+  return program;
+}
+
+/** Runs one command line (without `node` and the script) and says what to tell the shell. */
+export async function run(args: readonly string[], io: Console): Promise<ExitCode> {
+  let code: ExitCode = ExitCode.analysed;
+  const program = buildProgram(io, (finished) => {
+    code = finished;
+  });
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+    return code;
+  } catch (error) {
+    return reportFailure(error, io);
+  }
+}

@@ -1,0 +1,35 @@
+import type { Diagnosis } from '../model/finding.ts';
+import type { Log } from '../model/log.ts';
+import { formatDays, formatMinutes } from '../units/display.ts';
+import { spanText } from './local-time.ts';
+import type { ReportOrder } from './report-order.ts';
+
+const plural = (count: number, one: string, many = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`;
+
+/** `1 Sep to 30 Sep 2026 (30 days, every 1 minute) · 13 circuits, 38 air probes`. */
+export function restsOn(log: Log): string {
+  const days = formatDays(Math.round((log.grid.count * log.grid.stepMs) / 86_400_000));
+  const probes = log.circuits.reduce((sum, { probes }) => sum + probes.length, 0);
+  const step = formatMinutes(log.grid.stepMs / 60_000);
+  const circuits = plural(log.circuits.length, 'circuit');
+  return `${spanText(log)} (${days}, a reading every ${step}), ${circuits}, ${plural(probes, 'air probe')}`;
+}
+
+/** What the whole site comes to, in one sentence. */
+export function headline(order: ReportOrder, diagnosis: Diagnosis, log: Log): string {
+  const acts = order.places.filter(({ worst }) => worst === 'act').length;
+  const watches = order.places.length - acts;
+  if (order.places.length === 0) {
+    const unjudged = new Set(diagnosis.abstentions.map(({ circuit }) => circuit).filter((id) => id !== null));
+    const limits =
+      unjudged.size === 0
+        ? 'every analysis could judge every circuit'
+        : `some questions stay open on ${plural(unjudged.size, 'circuit')}, listed below`;
+    return `Nothing here needs a visit: ${plural(log.circuits.length, 'circuit')} over this span show no drift, no probe at odds with its neighbours, and nothing else above a note; ${limits}.`;
+  }
+  const parts: string[] = [];
+  if (acts > 0) parts.push(`${plural(acts, 'place needs', 'places need')} work`);
+  if (watches > 0) parts.push(`${plural(watches, 'place is', 'places are')} to be watched`);
+  return `${parts.join(', ')}; worst first.`;
+}
