@@ -1,5 +1,5 @@
 import type { EpochMs } from '../units/quantities.ts';
-import type { FindingKind } from './finding.ts';
+import type { FindingKind, Projection } from './finding.ts';
 
 /** A number that an analysis measured, in inside units, with its interval where one is known. */
 export interface Measure {
@@ -34,6 +34,8 @@ export interface Evidence {
   readonly features: Readonly<{ [name: string]: number }>;
   /** The shape of what was seen, a word of the analysis (`step`, `creep`, `stuck` …). */
   readonly shape: string;
+  /** When what creeps reaches its limit; left out or null where nothing is projected. */
+  readonly projection?: Projection | null;
 }
 
 /** What an analysis could not judge, and why. */

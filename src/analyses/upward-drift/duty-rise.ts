@@ -1,0 +1,58 @@
+import { fitRamp } from '../../maths/fit-ramp.ts';
+import { median } from '../../maths/median.ts';
+import type { Evidence } from '../../model/evidence.ts';
+import type { CircuitSignals } from '../../signals/types.ts';
+import { dutyAgainstOthers } from './duty.ts';
+import { meta } from './meta.ts';
+import { settings } from './settings.ts';
+
+const leastDaysBefore = 3;
+
+/**
+ * The early witness. With a control that holds its temperature, a coil that ices or starves first shows as a
+ * valve that stays open longer; the air moves only when it no longer closes. Reported as such, apart from a
+ * rise of the air.
+ */
+export function dutyRise(signals: CircuitSignals, members: readonly CircuitSignals[]): Evidence | null {
+  const duty = dutyAgainstOthers(signals, members);
+  const ramp = fitRamp(
+    duty.map((_, day) => day),
+    duty,
+  );
+  if (ramp === null || ramp.flatCost <= 0 || ramp.start + 1 < leastDaysBefore) return null;
+  const rise = ramp.after - ramp.before;
+  const now = median(duty.filter(Number.isFinite).slice(-3));
+  const explained = 1 - ramp.cost / ramp.flatCost;
+  if (rise < settings.dutyRise.value || now - ramp.before < settings.dutyRise.value) return null;
+  if (rise < settings.kneeScales.value * ramp.scale || explained < settings.explainedShare.value) return null;
+  const { circuit, log } = signals;
+  const day = log.calendar.days[ramp.start]!;
+  return {
+    analysis: meta.id,
+    kind: 'upward-drift',
+    circuit: circuit.id,
+    suctionGroup: circuit.suctionGroup,
+    probe: null,
+    points: circuit.valve === null ? [] : [circuit.valve.point],
+    onset: log.grid.startMs + ((day.from + day.to) / 2) * log.grid.stepMs,
+    end: null,
+    certainty: Math.min(0.9, explained * (1 - Math.exp(-rise / 0.15))),
+    measures: [
+      {
+        name: 'rise of the share of time the valve feeds',
+        value: 100 * rise,
+        low: null,
+        high: null,
+        unit: '%',
+      },
+    ],
+    features: {
+      dutyRise: rise,
+      dutyNow: median(signals.duty.filter(Number.isFinite).slice(-3)),
+      dutyFull: settings.dutyFull.value,
+      rampDays: ramp.end - ramp.start,
+    },
+    shape: 'duty',
+    projection: null,
+  };
+}

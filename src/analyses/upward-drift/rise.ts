@@ -1,0 +1,96 @@
+import { lagOneAutocorrelation } from '../../maths/autocorrelation.ts';
+import { autocorrelationVarianceFactor } from '../../maths/autocorrelation-variance-factor.ts';
+import { fitRamp, type Ramp } from '../../maths/fit-ramp.ts';
+import { mannKendall } from '../../maths/mann-kendall.ts';
+import { median } from '../../maths/median.ts';
+import { theilSenSlope } from '../../maths/theil-sen-slope.ts';
+import { settings } from './settings.ts';
+
+/** A daily series that went up and is still up. Positions are days. */
+export interface Rise {
+  readonly ramp: Ramp;
+  /** Level after minus level before, K. */
+  readonly size: number;
+  /** Mann–Kendall over the whole series, one-sided: plain, and corrected for serial correlation. */
+  readonly plainProbability: number;
+  readonly correctedProbability: number;
+  /** Slope after the onset with its 90 % interval by ranks, K a day; NaN with fewer than three days. */
+  readonly slope: number;
+  readonly slopeLow: number;
+  readonly slopeHigh: number;
+  readonly shape: 'creep' | 'step';
+  /** True when it no longer rises: its ramp ended days ago. */
+  readonly levelled: boolean;
+  readonly explained: number;
+}
+
+const leastScale = 0.08;
+const levelledDays = 3;
+
+/**
+ * Two ways to be a rise: the whole series trends (Mann–Kendall, the slope and the rise above their settings), or
+ * it is flat and then leaves (a two-knee ramp that explains it, many scales high): the trend test is blind to
+ * a rise of the last few days.
+ */
+export function findRise(days: Float64Array): Rise | null {
+  const positions = days.map((_, day) => day);
+  const ramp = fitRamp(positions, days);
+  if (ramp === null || ramp.flatCost <= 0) return null;
+  const size = ramp.after - ramp.before;
+  const explained = 1 - ramp.cost / ramp.flatCost;
+  if (size < settings.minimumRise.value) return null;
+  if (!(lastDays(days) - ramp.before >= settings.stillUp.value)) return null;
+
+  const trend = trendOf(positions, days);
+  const trending =
+    trend.plain < settings.significance.value &&
+    trend.slope >= settings.minimumSlope.value &&
+    trend.slope * (days.length - 1) >= settings.minimumRise.value;
+  const leaving =
+    size >= settings.kneeScales.value * Math.max(leastScale, ramp.scale) &&
+    explained >= settings.explainedShare.value;
+  if (!(trending || leaving)) return null;
+
+  const after = slopeAfter(days, ramp);
+  return {
+    ramp,
+    size,
+    explained,
+    plainProbability: trend.plain,
+    correctedProbability: trend.corrected,
+    ...after,
+    shape: ramp.end - ramp.start <= settings.stepDays.value ? 'step' : 'creep',
+    levelled: days.length - 1 - ramp.end >= levelledDays,
+  };
+}
+
+function lastDays(days: Float64Array): number {
+  return median(days.filter(Number.isFinite).slice(-3));
+}
+
+function trendOf(positions: Float64Array, days: Float64Array) {
+  const { slope, intercept } = theilSenSlope(positions, days);
+  const left = days.map((value, day) => value - intercept - slope * day);
+  const known = days.filter(Number.isFinite).length;
+  const factor = autocorrelationVarianceFactor(known, lagOneAutocorrelation(left));
+  return {
+    slope,
+    plain: mannKendall(days).increasing,
+    corrected: mannKendall(days, factor).increasing,
+  };
+}
+
+/** Slope from the onset to the end of the ramp (or of the series while it still rises). */
+export function slopeAfter(
+  days: Float64Array,
+  ramp: Ramp,
+): { slope: number; slopeLow: number; slopeHigh: number } {
+  const to = days.length - 1 - ramp.end >= levelledDays ? ramp.end + 1 : days.length;
+  const part = days.subarray(ramp.start, to);
+  const positions = part.map((_, day) => day);
+  const first = theilSenSlope(positions, part);
+  const left = part.map((value, day) => value - first.intercept - first.slope * day);
+  const factor = autocorrelationVarianceFactor(first.n, lagOneAutocorrelation(left));
+  const { slope, low, high } = theilSenSlope(positions, part, { confidence: 0.9, varianceFactor: factor });
+  return { slope, slopeLow: low, slopeHigh: high };
+}

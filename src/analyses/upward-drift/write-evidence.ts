@@ -1,0 +1,93 @@
+import { median } from '../../maths/median.ts';
+import { airLimit } from '../../model/air-limit.ts';
+import type { Evidence } from '../../model/evidence.ts';
+import type { Projection } from '../../model/finding.ts';
+import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
+import { meta } from './meta.ts';
+import { projectToLimit } from './projection.ts';
+import { type Rise, slopeAfter } from './rise.ts';
+
+const dayMs = 86_400_000;
+
+/**
+ * One rise as evidence.
+ *
+ * @param absolute daily level of the air itself with the common mode taken out, Celsius: what meets the limit
+ */
+export function riseEvidence(
+  signals: CircuitSignals,
+  group: GroupSignals | null,
+  probe: number | null,
+  rise: Rise,
+  absolute: Float64Array,
+  features: Readonly<{ [name: string]: number }>,
+): Evidence {
+  const { circuit, log } = signals;
+  const onsetDay = log.calendar.days[rise.ramp.start]!;
+  const onset = log.grid.startMs + ((onsetDay.from + onsetDay.to) / 2) * log.grid.stepMs;
+  const projection = projected(signals, group, rise, absolute);
+  const measures = [
+    { name: 'rise', value: rise.size, low: null, high: null, unit: 'K' },
+    { name: 'slope', value: rise.slope, low: rise.slopeLow, high: rise.slopeHigh, unit: 'K/d' },
+  ].filter((measure) => Number.isFinite(measure.value));
+  const finite = Object.entries(features).filter(([, value]) => Number.isFinite(value));
+  return {
+    analysis: meta.id,
+    kind: 'upward-drift',
+    circuit: circuit.id,
+    suctionGroup: circuit.suctionGroup,
+    probe: probe === null ? null : circuit.probes[probe]!.point,
+    points: circuit.probes.map((one) => one.point),
+    onset,
+    end: null,
+    certainty: certaintyOf(rise, absolute),
+    measures,
+    features: {
+      rise: rise.size,
+      rampDays: rise.ramp.end - rise.ramp.start,
+      daysSince: absolute.length - rise.ramp.start,
+      levelled: rise.levelled ? 1 : 0,
+      ...Object.fromEntries(finite),
+    },
+    shape: rise.shape,
+    projection,
+  };
+}
+
+function projected(
+  signals: CircuitSignals,
+  group: GroupSignals | null,
+  rise: Rise,
+  absolute: Float64Array,
+): Projection | null {
+  const limit = airLimit(signals.circuit, group?.group ?? null, median(signals.setPoint));
+  if (limit === null) return null;
+  const own = slopeAfter(absolute, rise.ramp);
+  const found = projectToLimit(absolute, limit.value, {
+    onsetDay: rise.ramp.start,
+    levelled: rise.levelled,
+    ...own,
+  });
+  const { days } = signals.log.calendar;
+  const { grid } = signals.log;
+  const lastDay = days.at(-1)!;
+  const now = grid.startMs + ((lastDay.from + lastDay.to) / 2) * grid.stepMs;
+  const at = (ahead: number | null): number | null => (ahead === null ? null : now + ahead * dayMs);
+  return {
+    limit: limit.value,
+    at: at(found.days),
+    earliest: at(found.earliest),
+    latest: at(found.latest),
+    reason: found.reason,
+  };
+}
+
+/** The least of: 1 − corrected probability (or what a young rise explains), coverage, and the share of days up. */
+function certaintyOf(rise: Rise, absolute: Float64Array): number {
+  const significance = Math.max(1 - rise.correctedProbability, rise.explained);
+  const known = absolute.filter(Number.isFinite).length / absolute.length;
+  const since = absolute.subarray(rise.ramp.start + 1).filter(Number.isFinite);
+  const floor = median(absolute.subarray(0, rise.ramp.start + 1)) + rise.size / 8;
+  const up = since.length === 0 ? 0.5 : since.filter((value) => value > floor).length / since.length;
+  return Math.max(0.3, Math.min(significance, known, 0.5 + up / 2, 0.99));
+}
