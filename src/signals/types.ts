@@ -64,7 +64,7 @@ export interface ProbeDays {
   readonly day: Float64Array;
   readonly p10: Float64Array;
   readonly p90: Float64Array;
-  /** Robust cycle amplitude: p90 − p10 of the deviation from a one-hour running median. */
+  /** Robust cycle amplitude: p90 − p10 of the deviation from a one-hour running mean, in settled air. */
   readonly swing: Float64Array;
   /** Median over the day's defrosts of the level late in defrost. */
   readonly lateDefrost: Float64Array;
@@ -80,11 +80,17 @@ export interface SetPointStep {
   readonly at: number;
   readonly from: Celsius;
   readonly to: Celsius;
+  /** `level`: no set point is logged, and all probes moved by one step while the circuit went on cycling. */
+  readonly source: 'column' | 'level';
 }
 
 export interface CircuitSignals {
   readonly circuit: Circuit;
   readonly log: Log;
+  /** Which probes say anything: false for one that is mostly missing or never moves. */
+  readonly usable: readonly boolean[];
+  /** Median over the usable probes at each sample, NaN where none is known. */
+  readonly air: Float64Array;
   /** One code a grid sample. */
   readonly phase: Uint8Array;
   readonly defrosts: readonly DefrostWindow[];

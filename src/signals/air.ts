@@ -1,0 +1,61 @@
+import type { Probe } from '../model/log.ts';
+
+/** A probe with less than this share of its samples, or one that never moves, says nothing of the case. */
+const leastCoverage = 0.2;
+
+export function usableProbes(probes: readonly Probe[]): boolean[] {
+  return probes.map(({ record: { values } }) => {
+    let known = 0;
+    let lowest = Number.POSITIVE_INFINITY;
+    let highest = Number.NEGATIVE_INFINITY;
+    for (const value of values) {
+      if (Number.isNaN(value)) continue;
+      known++;
+      if (value < lowest) lowest = value;
+      if (value > highest) highest = value;
+    }
+    return known >= leastCoverage * values.length && highest > lowest;
+  });
+}
+
+export interface CircuitAir {
+  /** Median over the usable probes at each sample: what at least half of them do. NaN where none is known. */
+  readonly median: Float64Array;
+  /** Mean over the usable probes at each sample. */
+  readonly mean: Float64Array;
+}
+
+export function airOf(probes: readonly Probe[], usable: readonly boolean[], count: number): CircuitAir {
+  const chosen = probes.filter((_, i) => usable[i]).map((probe) => probe.record.values);
+  const median = new Float64Array(count);
+  const mean = new Float64Array(count);
+  const scratch = new Float64Array(chosen.length);
+  for (let i = 0; i < count; i++) {
+    let known = 0;
+    let sum = 0;
+    for (const values of chosen) {
+      const value = values[i]!;
+      if (Number.isNaN(value)) continue;
+      scratch[known++] = value;
+      sum += value;
+    }
+    mean[i] = sum / known;
+    median[i] = known <= 2 ? sum / known : middleOf(scratch, known);
+  }
+  return { median, mean };
+}
+
+/** Median of the first `known` entries, which it puts in order: insertion sort, for a handful of probes. */
+function middleOf(scratch: Float64Array, known: number): number {
+  for (let i = 1; i < known; i++) {
+    const value = scratch[i]!;
+    let j = i;
+    while (j > 0 && scratch[j - 1]! > value) {
+      scratch[j] = scratch[j - 1]!;
+      j--;
+    }
+    scratch[j] = value;
+  }
+  const middle = known >> 1;
+  return known % 2 === 1 ? scratch[middle]! : (scratch[middle - 1]! + scratch[middle]!) / 2;
+}

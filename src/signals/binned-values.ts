@@ -1,0 +1,56 @@
+/**
+ * Quantiles of values that were logged in steps, without sorting: values are counted in bins one logging step
+ * wide, and a quantile is interpolated inside its bin, L + w (p n − F(L)) / f(L), so that a median of readings
+ * in whole degrees does not stick to whole degrees.
+ */
+export class BinnedValues {
+  readonly #width: number;
+  readonly #counts: Int32Array;
+  readonly #offset: number;
+  #lowest = Number.POSITIVE_INFINITY;
+  #highest = Number.NEGATIVE_INFINITY;
+  #total = 0;
+
+  /** Values outside `low` to `high` count in the outermost bins. */
+  constructor(width: number, low: number, high: number) {
+    this.#width = width;
+    this.#offset = Math.floor(low / width);
+    this.#counts = new Int32Array(Math.ceil(high / width) - this.#offset + 1);
+  }
+
+  get total(): number {
+    return this.#total;
+  }
+
+  add(value: number): void {
+    let bin = Math.round(value / this.#width) - this.#offset;
+    if (bin < 0) bin = 0;
+    else if (bin >= this.#counts.length) bin = this.#counts.length - 1;
+    this.#counts[bin]!++;
+    if (bin < this.#lowest) this.#lowest = bin;
+    if (bin > this.#highest) this.#highest = bin;
+    this.#total++;
+  }
+
+  /** The quantile `share` (0 to 1), or NaN when nothing was added. */
+  quantile(share: number): number {
+    if (this.#total === 0) return Number.NaN;
+    const wanted = share * this.#total;
+    let below = 0;
+    for (let bin = this.#lowest; bin <= this.#highest; bin++) {
+      const here = this.#counts[bin]!;
+      if (here > 0 && below + here >= wanted) {
+        return (bin + this.#offset - 0.5 + (wanted - below) / here) * this.#width;
+      }
+      below += here;
+    }
+    return (this.#highest + this.#offset + 0.5) * this.#width;
+  }
+
+  clear(): void {
+    if (this.#total > 0) this.#counts.fill(0, this.#lowest, this.#highest + 1);
+    this.#lowest = Number.POSITIVE_INFINITY;
+    this.#highest = Number.NEGATIVE_INFINITY;
+    this.#total = 0;
+  }
+}

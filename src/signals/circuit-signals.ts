@@ -1,0 +1,91 @@
+import { quantile } from '../maths/quantile.ts';
+import type { Circuit, Log } from '../model/log.ts';
+import type { Celsius, Kelvin } from '../units/quantities.ts';
+import type { CircuitAir } from './air.ts';
+import { airOf, usableProbes } from './air.ts';
+import { circuitDays } from './daily-circuit.ts';
+import { probeDays } from './daily-probe.ts';
+import type { FoundDefrost } from './defrost/find-defrosts.ts';
+import { findDefrosts } from './defrost/find-defrosts.ts';
+import { measureProbe } from './defrost/measure-probe.ts';
+import { defrostSlots } from './defrost-slots.ts';
+import { offSpells } from './off-spells.ts';
+import { phasesOf } from './phases.ts';
+import { columnSteps, levelSteps } from './set-point-steps.ts';
+import { spellsOf } from './spells.ts';
+import type { CircuitSignals, DefrostWindow, SetPointStep } from './types.ts';
+
+/** A dead band that nobody stated (common practice, no source). */
+const usualDifferential: Kelvin = 1.1;
+
+export function circuitSignals(circuit: Circuit, log: Log): CircuitSignals {
+  const { grid, calendar } = log;
+  const usable = usableProbes(circuit.probes);
+  const air = airOf(circuit.probes, usable, grid.count);
+  const { source, found } = findDefrosts(circuit, air.median, log);
+  const off = offSpells(circuit, air.median, usualAir(circuit, air), found, grid);
+  const phase = phasesOf(air.median, found, off, grid);
+  const defrosts = found.map((one, i) =>
+    measured(circuit, one, found[i + 1]?.from ?? grid.count, phase, log),
+  );
+  const probes = circuit.probes.map((probe, position) =>
+    probeDays(probe.record, phase, defrosts, position, grid, calendar),
+  );
+  const days = circuitDays(air.mean, circuit.setPoint, circuit.valve, phase, grid, calendar);
+  return {
+    circuit,
+    log,
+    usable,
+    air: air.median,
+    phase,
+    defrosts,
+    defrostSource: source,
+    slots: defrostSlots(circuit.defrost, defrosts, air.median, phase, grid, calendar),
+    probes,
+    ...days,
+    setPointSteps: stepsOf(circuit, air, phase, probes, days.duty, log),
+    valveSpells: circuit.valve?.quantity === 'status' ? spellsOf(circuit.valve.values) : [],
+    offSpells: off,
+  };
+}
+
+/** Where the air usually stands: the set point, else the lower fifth of all samples. */
+function usualAir(circuit: Circuit, air: CircuitAir): Celsius {
+  if (typeof circuit.setPoint === 'number') return circuit.setPoint;
+  const logged = circuit.setPoint === null ? Number.NaN : quantile(circuit.setPoint.values, 0.5);
+  return Number.isNaN(logged) ? quantile(air.median, 0.2) : logged;
+}
+
+function measured(
+  circuit: Circuit,
+  { from, to, source }: FoundDefrost,
+  until: number,
+  phase: Uint8Array,
+  log: Log,
+): DefrostWindow {
+  const differential = circuit.differential ?? usualDifferential;
+  const probes = circuit.probes.map((probe) =>
+    measureProbe(probe.record.values, phase, { from, to }, until, differential, log.grid),
+  );
+  return { from, to, source, complete: from > 0 && to < log.grid.count && isKnown(phase, from, to), probes };
+}
+
+function isKnown(phase: Uint8Array, from: number, to: number): boolean {
+  for (let i = from - 1; i <= to; i++) if (phase[i] === 0) return false;
+  return true;
+}
+
+function stepsOf(
+  circuit: Circuit,
+  air: CircuitAir,
+  phase: Uint8Array,
+  probes: CircuitSignals['probes'],
+  duty: Float64Array,
+  log: Log,
+): SetPointStep[] {
+  const setPoint = circuit.setPoint;
+  if (setPoint !== null && typeof setPoint !== 'number') return columnSteps(setPoint, log.grid);
+  const usable = usableProbes(circuit.probes);
+  const chosen = probes.filter((_, i) => usable[i]);
+  return levelSteps(chosen, duty, air.mean, phase, log.calendar);
+}

@@ -1,0 +1,78 @@
+import { median } from '../maths/median.ts';
+import type { Calendar, Grid, LocalDay } from '../model/grid.ts';
+import { dayAt, samplesIn } from '../model/grid.ts';
+import type { DefrostPlan } from '../model/log.ts';
+import { liftIn } from './defrost/lift.ts';
+import type { Slot } from './defrost/slots.ts';
+import { recurringSlots, slotToleranceMinutes } from './defrost/slots.ts';
+import { sampleAtMinute } from './local-minutes.ts';
+import type { DefrostSlot, DefrostWindow } from './types.ts';
+import { Phase } from './types.ts';
+
+/** A defrost is called missed only where this share of the air and status around it is known. */
+const leastCoverage = 0.9;
+/** The air was lifted in the slot by this share of the usual lift: the defrost came and only its status did not. */
+const cameShare = 0.5;
+/** … where that is at least this, in K: defrosts that hardly warm the air cannot be told from it. */
+const plainLift = 0.8;
+
+/**
+ * The times of day at which the circuit defrosts, and the days on which one was due, with the record complete,
+ * and did not come. On a day with the usual number of defrosts none is missed: it was moved.
+ */
+export function defrostSlots(
+  plan: DefrostPlan,
+  defrosts: readonly DefrostWindow[],
+  air: Float64Array,
+  phase: Uint8Array,
+  grid: Grid,
+  calendar: Calendar,
+): DefrostSlot[] {
+  const starts = defrosts.map((window) => window.from);
+  const found = recurringSlots(starts, grid, calendar);
+  const planned = (plan.starts ?? []).map((minute): Slot => ({ minute, starts: [] }));
+  const slots = found.length > 0 ? found : planned;
+  const seenByDay = new Int32Array(calendar.days.length);
+  for (const start of starts) seenByDay[dayAt(calendar, start)]!++;
+  const length =
+    Math.round(median(defrosts.map((w) => w.to - w.from))) || samplesIn(grid, plan.minutes ?? 30);
+  const lift = median(defrosts.map((window) => liftIn(air, window, grid)));
+  return slots.map((slot) => {
+    let expected = 0;
+    let seen = 0;
+    const missed: number[] = [];
+    calendar.days.forEach((day, d) => {
+      const due = sampleAtMinute(grid, calendar, day, slot.minute);
+      if (due === null || !isWatched(due, length, air, phase, day, grid)) return;
+      expected++;
+      const tolerance = samplesIn(grid, slotToleranceMinutes + 10);
+      const came = defrosts.some((w) => w.from < due + tolerance && w.to > due - tolerance);
+      const lifted =
+        lift >= plainLift && liftIn(air, { from: due, to: due + length }, grid) >= cameShare * lift;
+      if (came || lifted || seenByDay[d]! >= slots.length) seen++;
+      else missed.push(due);
+    });
+    return { minute: slot.minute, expected, seen, missed };
+  });
+}
+
+/** The air is known around the slot, and the circuit was not shut off. */
+function isWatched(
+  due: number,
+  length: number,
+  air: Float64Array,
+  phase: Uint8Array,
+  day: LocalDay,
+  grid: Grid,
+): boolean {
+  const half = samplesIn(grid, 30);
+  const from = due - half;
+  const to = due + length + half;
+  if (from < 0 || to > air.length || due >= day.to) return false;
+  let known = 0;
+  for (let i = from; i < to; i++) {
+    if (phase[i] === Phase.off) return false;
+    if (!Number.isNaN(air[i]!)) known++;
+  }
+  return known >= leastCoverage * (to - from);
+}

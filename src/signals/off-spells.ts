@@ -1,0 +1,67 @@
+import type { Grid } from '../model/grid.ts';
+import { samplesIn } from '../model/grid.ts';
+import type { Circuit } from '../model/log.ts';
+import type { Celsius, Kelvin, Minutes } from '../units/quantities.ts';
+import type { Stretch } from './defrost/stretch.ts';
+import { runThreshold } from './run-threshold.ts';
+import { spellsOf } from './spells.ts';
+
+/** With the valve logged: shut for an hour outside any defrost while the air climbs by 4 K. */
+const shutMinutes: Minutes = 60;
+const shutRise: Kelvin = 4;
+/** Without: 8 K above usual and above 10 °C for three hours, which no case that is fed reaches. */
+const warmMinutes: Minutes = 180;
+const warmRise: Kelvin = 8;
+const warmAir: Celsius = 10;
+/** A valve that is never open in the log is a column that is not connected. */
+const leastOpenShare = 0.01;
+
+/** Stretches in which the circuit was shut off, by behaviour. `usual` is its usual air. */
+export function offSpells(
+  circuit: Circuit,
+  air: Float64Array,
+  usual: Celsius,
+  defrosts: readonly Stretch[],
+  grid: Grid,
+): Stretch[] {
+  if (circuit.valve !== null) {
+    const threshold = runThreshold(circuit.valve);
+    const open = circuit.valve.values.reduce((sum, value) => sum + (value > threshold ? 1 : 0), 0);
+    if (open >= leastOpenShare * grid.count) {
+      const spells = spellsOf(circuit.valve.values, threshold);
+      return spells.filter((spell) => !spell.on && isWarmShut(spell, air, usual, defrosts, grid));
+    }
+  }
+  return warmStretches(air, Math.max(usual + warmRise, warmAir), samplesIn(grid, warmMinutes));
+}
+
+function isWarmShut(
+  spell: Stretch,
+  air: Float64Array,
+  usual: Celsius,
+  defrosts: readonly Stretch[],
+  grid: Grid,
+): boolean {
+  const { from, to } = spell;
+  let defrosting = 0;
+  for (const defrost of defrosts)
+    defrosting += Math.max(0, Math.min(to, defrost.to) - Math.max(from, defrost.from));
+  if (to - from - defrosting < samplesIn(grid, shutMinutes)) return false;
+  let warm = 0;
+  for (let i = from; i < to; i++) if (air[i]! > usual + shutRise) warm++;
+  return warm - defrosting > 0.25 * (to - from - defrosting);
+}
+
+function warmStretches(air: Float64Array, limit: Celsius, shortest: number): Stretch[] {
+  const stretches: Stretch[] = [];
+  let from = -1;
+  for (let i = 0; i <= air.length; i++) {
+    const warm = i < air.length && air[i]! > limit;
+    if (warm && from < 0) from = i;
+    if (!warm && from >= 0) {
+      if (i - from >= shortest) stretches.push({ from, to: i });
+      from = -1;
+    }
+  }
+  return stretches;
+}
