@@ -31,7 +31,8 @@ test.each(series)(
     shares.forEach((share, i) => {
       expect(distance(found[i]!, reference.quantiles_type7[share])).toBeLessThan(1e-9);
     });
-    expect(distance(qnScale(y), reference.Qn)).toBeLessThan(1e-9);
+    // robustbase's search differs from the exact order statistic by up to 4e-8 on four series with one decimal.
+    expect(distance(qnScale(y), reference.Qn)).toBeLessThan(1e-7);
     expect(distance(snScale(y), reference.Sn)).toBeLessThan(1e-9);
   },
 );
