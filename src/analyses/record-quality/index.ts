@@ -1,0 +1,114 @@
+import type { Evidence, Verdict } from '../../model/evidence.ts';
+import { timeAt } from '../../model/grid.ts';
+import type { Record } from '../../model/record.ts';
+import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
+import { allRecords, recordsOfCircuit, recordsOfGroup } from './circuit-records.ts';
+import { meta } from './meta.ts';
+import { recordNote } from './note.ts';
+import { factsOf, type RecordFacts } from './record-facts.ts';
+import { settings } from './settings.ts';
+import { gapEvidence, siteGaps } from './site-gaps.ts';
+import { twins } from './twins.ts';
+import { unitChangeDay } from './unit-change.ts';
+
+export { meta };
+export const scope = 'circuit';
+
+/** What is wrong with the record of one circuit; with the first circuit also what concerns the whole export. */
+export function analyse(signals: CircuitSignals, _group: GroupSignals | null, site: Signals): Verdict {
+  const { circuit, log } = signals;
+  const facts = recordsOfCircuit(circuit).map(factsOf);
+  const where = { circuit: circuit.id, suctionGroup: circuit.suctionGroup };
+  const evidence = [
+    ...facts.flatMap((one) => [...notConnected(one, where, log), ...thin(one, where, log)]),
+    ...twins(facts, where, log),
+    ...unitChanges(signals),
+  ];
+  if (site.circuits[0] === signals) evidence.push(...ofTheWholeExport(site));
+  return { evidence, abstentions: [] };
+}
+
+type Where = { readonly circuit: string | null; readonly suctionGroup: string | null };
+type Log = Signals['log'];
+
+function ofTheWholeExport(site: Signals): Evidence[] {
+  const { log } = site;
+  const nowhere = { circuit: null, suctionGroup: null };
+  return [
+    ...gapEvidence(log, siteGaps(log, allRecords(log))),
+    ...log.suctionGroups.flatMap((group) => {
+      const where = { circuit: null, suctionGroup: group.id };
+      return recordsOfGroup(group).flatMap((record) => notConnected(factsOf(record), where, log));
+    }),
+    ...log.unassigned.filter(measures).flatMap((record) => notConnected(factsOf(record), nowhere, log)),
+  ];
+}
+
+function measures(record: Record): boolean {
+  return (
+    record.quantity === 'temperature' || record.quantity === 'pressure' || record.quantity === 'fraction'
+  );
+}
+
+/** A column that has readings and never moves, for days: nothing is wired to it, or nobody asks it. */
+function notConnected({ record, known, lowest, highest }: RecordFacts, where: Where, log: Log): Evidence[] {
+  const days = (known * log.grid.stepMs) / 86_400_000;
+  if (known === 0 || lowest !== highest || days < settings.motionlessDays.value) return [];
+  return [
+    recordNote({
+      ...where,
+      shape: 'not-connected',
+      points: [record.point],
+      onset: record.first ?? log.grid.startMs,
+      end: null,
+      certainty: 0.95,
+      measures: [{ name: 'days without any change', value: days, low: null, high: null, unit: 'd' }],
+    }),
+  ];
+}
+
+function thin({ record, known }: RecordFacts, where: Where, log: Log): Evidence[] {
+  const gone = siteGaps(log, [record]).reduce((sum, gap) => sum + gap.to - gap.from, 0);
+  const coverage = known / log.grid.count;
+  if (known === 0 || coverage >= settings.leastCoverage.value) return [];
+  return [
+    recordNote({
+      ...where,
+      shape: 'thin',
+      points: [record.point],
+      onset: record.first ?? log.grid.startMs,
+      end: null,
+      certainty: 0.95,
+      measures: [
+        { name: 'share of samples with a reading', value: 100 * coverage, low: null, high: null, unit: '%' },
+        {
+          name: 'time in long gaps',
+          value: (gone * log.grid.stepMs) / 3_600_000,
+          low: null,
+          high: null,
+          unit: 'h',
+        },
+      ],
+    }),
+  ];
+}
+
+function unitChanges(signals: CircuitSignals): Evidence[] {
+  const { circuit, log } = signals;
+  return circuit.probes.flatMap((probe, index) => {
+    const day = unitChangeDay(signals.probes[index]!.median);
+    if (day === null) return [];
+    return [
+      recordNote({
+        shape: 'unit-change',
+        circuit: circuit.id,
+        suctionGroup: circuit.suctionGroup,
+        points: [probe.point],
+        onset: timeAt(log.grid, log.calendar.days[day]!.from),
+        end: null,
+        certainty: 0.9,
+        measures: [],
+      }),
+    ];
+  });
+}
