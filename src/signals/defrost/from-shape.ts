@@ -1,46 +1,47 @@
 import { median } from '../../maths/median.ts';
 import type { Calendar, Grid } from '../../model/grid.ts';
-import { dayAt, samplesIn } from '../../model/grid.ts';
+import { dayAt, samplesIn, stepMinutes } from '../../model/grid.ts';
 import type { Minutes } from '../../units/quantities.ts';
 import { sampleAtMinute } from '../local-minutes.ts';
-import { recurringBumps } from './fold.ts';
 import { liftIn } from './lift.ts';
 import type { RiseEvent } from './rise-events.ts';
 import { plainRise, riseEvents } from './rise-events.ts';
+import type { Slot } from './slots.ts';
 import { recurringSlots } from './slots.ts';
 import type { Stretch } from './stretch.ts';
 
 /** A slot's defrost came when it lifted the air by this share of the usual lift. */
 const seenShare = 0.4;
 
+/** A recurring climb smaller than this share of the largest one is stocking, not a defrost. */
+const weakShare = 0.5;
+
 /**
  * Defrosts from the shape of the air, where nothing logs them: climbs that recur at the same time of day; single
- * ones when they look like these; climbs of one size at changing times; failing all that, bumps of the median day.
+ * ones when they look like these; failing that, climbs of one size at changing times on most days.
  */
 export function defrostsFromShape(air: Float64Array, grid: Grid, calendar: Calendar): Stretch[] {
   const events = riseEvents(air, grid);
-  const slots = recurringSlots(
-    events.map((event) => event.from),
-    grid,
-    calendar,
-  );
-  if (slots.length > 0) {
-    const inSlots = new Set(slots.flatMap((slot) => slot.starts));
-    const regular = events.filter((event) => inSlots.has(event.from));
-    const usual = usualEvent(regular);
-    const single = events.filter((event) => !inSlots.has(event.from) && resembles(event, usual));
-    const times = slots.map((slot) => ({
-      minute: slot.minute,
-      minutes: usual.minutes * stepMinutesOf(grid),
-    }));
-    return joined([...regular, ...single], bumpsOfEachDay(air, times, grid, calendar), samplesIn(grid, 30));
+  const byStart = new Map(events.map((event) => [event.from, event]));
+  const slots = strongSlots(recurringSlots([...byStart.keys()], grid, calendar), byStart);
+  if (slots.length === 0) {
+    const plain = events.filter((event) => event.rise >= plainRise);
+    return areAlike(plain, calendar) ? plain : [];
   }
-  const plain = events.filter((event) => event.rise >= plainRise);
-  if (areAlike(plain, calendar)) return plain;
-  return bumpsOfEachDay(air, recurringBumps(air, grid, calendar), grid, calendar);
+  const regular = slots.flatMap((slot) => slot.starts.map((start) => byStart.get(start)!));
+  const usual = usualEvent(regular);
+  const isRegular = new Set(regular);
+  const single = events.filter((event) => !isRegular.has(event) && resembles(event, usual));
+  const times = slots.map((slot) => ({ minute: slot.minute, minutes: usual.minutes * stepMinutes(grid) }));
+  const further = bumpsOfEachDay(air, times, grid, calendar);
+  return joined([...regular, ...single], further, samplesIn(grid, 30));
 }
 
-const stepMinutesOf = (grid: Grid) => grid.stepMs / 60_000;
+function strongSlots(slots: readonly Slot[], events: ReadonlyMap<number, RiseEvent>): Slot[] {
+  const rises = slots.map((slot) => median(slot.starts.map((start) => events.get(start)!.rise)));
+  const largest = Math.max(...rises);
+  return slots.filter((_, i) => rises[i]! >= weakShare * largest);
+}
 
 interface UsualEvent {
   readonly rise: number;

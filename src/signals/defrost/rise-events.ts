@@ -1,4 +1,4 @@
-import { selectRank } from '../../maths/select-rank.ts';
+import { quantiles } from '../../maths/quantile.ts';
 import type { Grid } from '../../model/grid.ts';
 import { samplesIn, stepMinutes } from '../../model/grid.ts';
 import type { Kelvin, Minutes } from '../../units/quantities.ts';
@@ -14,68 +14,68 @@ export interface RiseEvent {
 
 /** A defrost climbs at least 6 °F in 20 minutes (common practice, no source). */
 export const plainRise: Kelvin = 3.3;
-const riseMinutes: Minutes = 20;
-/** The least rise looked at: smaller ones are cycling. */
-const leastRise: Kelvin = 1.5;
+const footMinutes: Minutes = 20;
+/** The least that is looked at: over the tops of the cycles, and from the foot of the climb. */
+const leastOvershoot: Kelvin = 0.5;
+const leastRise: Kelvin = 1.2;
 const shortestMinutes: Minutes = 6;
 const longestMinutes: Minutes = 180;
 
 /**
- * Climbs of `air` that stand out from its cycling: at least 1.5 K, and 1.6 times the climb of a usual cycle and
- * 0.6 K more, inside 20 minutes. The usual cycle is the lower third of the largest climbs of all hours.
+ * Climbs of `air` past the tops of its cycles: a controller lets the air no higher than it cuts in again, except
+ * in a defrost (or when warm goods come in). The usual top is the lower third of the hourly maxima of the six
+ * hours either side, the margin twice their spread below it, at least 0.5 K.
  */
 export function riseEvents(air: Float64Array, grid: Grid): RiseEvent[] {
-  const window = Math.max(2, samplesIn(grid, riseMinutes));
-  const { climbs, feet } = climbOver(air, window);
-  const threshold = Math.max(leastRise, 1.6 * usualCycle(climbs, samplesIn(grid, 60)) + 0.6);
+  const hour = samplesIn(grid, 60);
+  const limits = usualTops(hourlyMaxima(air, hour));
   const events: RiseEvent[] = [];
   let i = 0;
   while (i < air.length) {
-    if (!(climbs[i]! >= threshold)) {
+    if (!(air[i]! > limits[Math.floor(i / hour)]!)) {
       i++;
       continue;
     }
-    const event = followClimb(air, footOf(air, feet[i]!, grid), i, samplesIn(grid, longestMinutes));
+    const event = followClimb(
+      air,
+      footOf(air, lowestBefore(air, i, grid), grid),
+      i,
+      samplesIn(grid, longestMinutes),
+    );
     const minutes = (event.to - event.from) * stepMinutes(grid);
-    if (minutes >= shortestMinutes && minutes < longestMinutes) events.push(event);
+    if (minutes >= shortestMinutes && minutes < longestMinutes && event.rise >= leastRise) events.push(event);
     i = Math.max(i + 1, event.over);
   }
   return events;
 }
 
-/** For each sample the climb above the lowest of the last `window` samples, and where that one is. */
-function climbOver(air: Float64Array, window: number): { climbs: Float64Array; feet: Int32Array } {
-  const count = air.length;
-  const climbs = new Float64Array(count);
-  const feet = new Int32Array(count);
-  const queue = new Int32Array(count);
-  let head = 0;
-  let tail = 0;
-  for (let i = 0; i < count; i++) {
-    const value = air[i]!;
-    if (head < tail && queue[head]! < i - window) head++;
-    if (Number.isNaN(value)) {
-      climbs[i] = Number.NaN;
-      continue;
-    }
-    while (tail > head && air[queue[tail - 1]!]! >= value) tail--;
-    queue[tail++] = i;
-    feet[i] = queue[head]!;
-    climbs[i] = value - air[queue[head]!]!;
+function hourlyMaxima(air: Float64Array, hour: number): Float64Array {
+  const maxima = new Float64Array(Math.ceil(air.length / hour));
+  for (let k = 0; k < maxima.length; k++) {
+    let highest = Number.NaN;
+    for (let i = k * hour; i < Math.min(air.length, (k + 1) * hour); i++)
+      if (!(air[i]! <= highest) && !Number.isNaN(air[i]!)) highest = air[i]!;
+    maxima[k] = highest;
   }
-  return { climbs, feet };
+  return maxima;
 }
 
-function usualCycle(climbs: Float64Array, hour: number): Kelvin {
-  const largest = new Float64Array(Math.ceil(climbs.length / hour));
-  let hours = 0;
-  for (let from = 0; from < climbs.length; from += hour) {
-    let highest = Number.NEGATIVE_INFINITY;
-    for (let i = from; i < Math.min(climbs.length, from + hour); i++)
-      if (climbs[i]! > highest) highest = climbs[i]!;
-    if (highest > Number.NEGATIVE_INFINITY) largest[hours++] = highest;
-  }
-  return hours === 0 ? 0 : selectRank(largest.subarray(0, hours), Math.floor(hours / 3));
+/** For each hour the top of the usual cycles around it and the margin together. */
+function usualTops(maxima: Float64Array): Float64Array {
+  return maxima.map((_, k) => {
+    const [low, top] = quantiles(maxima.subarray(Math.max(0, k - 6), k + 7), [0.1, 1 / 3]) as [
+      number,
+      number,
+    ];
+    return top + Math.max(leastOvershoot, 2 * (top - low));
+  });
+}
+
+function lowestBefore(air: Float64Array, crossed: number, grid: Grid): number {
+  let lowest = crossed;
+  for (let i = crossed; i >= Math.max(0, crossed - samplesIn(grid, footMinutes)); i--)
+    if (air[i]! < air[lowest]!) lowest = i;
+  return lowest;
 }
 
 /** A climb slower than 20 minutes has its foot further back: go on while ten minutes earlier it was colder. */
@@ -102,6 +102,6 @@ function followClimb(air: Float64Array, from: number, crossed: number, longest: 
     if (i > crossed && value < base + (peak - base) / 2) break;
   }
   let to = over;
-  while (to > from + 1 && !(air[to - 1]! >= peak - 0.15 * (peak - base))) to--;
+  while (to > from + 1 && !(air[to - 1]! >= peak - 0.05 * (peak - base))) to--;
   return { from, to, rise: peak - base, over };
 }
