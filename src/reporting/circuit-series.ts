@@ -2,7 +2,7 @@ import type { Finding, Severity } from '../model/finding.ts';
 import { indexAt, timeAt } from '../model/grid.ts';
 import type { Circuit, Log, SuctionGroup } from '../model/log.ts';
 import type { Target } from '../model/record.ts';
-import type { CircuitSignals, Signals } from '../signals/types.ts';
+import type { CircuitSignals, DefrostWindow } from '../signals/types.ts';
 import type { EpochMs } from '../units/quantities.ts';
 import { type ReducedSeries, reduceSeries, reduceToMeans, type SampleRange } from './reduce-series.ts';
 import { siteScale } from './site-scale.ts';
@@ -101,7 +101,15 @@ export function findingsOf(circuit: Circuit, findings: readonly Finding[]): read
   return findings.filter((finding) => finding.circuit === circuit.id || finding.covers.includes(circuit.id));
 }
 
-export function circuitSignals(signals: Signals, circuitId: string): CircuitSignals {
+/** What a plot needs of the signals of one circuit. */
+export interface PlottedSignals extends Pick<CircuitSignals, 'circuit' | 'offSpells'> {
+  readonly defrosts: readonly Pick<DefrostWindow, 'from' | 'to' | 'source'>[];
+}
+
+export function circuitSignals<OneCircuit extends Pick<CircuitSignals, 'circuit'>>(
+  signals: { readonly circuits: readonly OneCircuit[] },
+  circuitId: string,
+): OneCircuit {
   const found = signals.circuits.find(({ circuit }) => circuit.id === circuitId);
   if (found === undefined) throw new RangeError(`This log has no circuit ${circuitId}.`);
   return found;
@@ -113,7 +121,7 @@ export function circuitSignals(signals: Signals, circuitId: string): CircuitSign
  */
 export function circuitSeries(
   log: Log,
-  signals: Signals,
+  signals: { readonly circuits: readonly PlottedSignals[] },
   circuitId: string,
   from: EpochMs,
   to: EpochMs,

@@ -1,0 +1,45 @@
+import type { Log } from '../../model/log.ts';
+import type { Signals } from '../../signals/types.ts';
+import { cautionsFor } from '../cautions.ts';
+import { circuitCharts } from '../charts/circuit-charts.ts';
+import { figure } from '../charts/figure.ts';
+import { groupCharts } from '../charts/group-charts.ts';
+import type { Place } from '../report-order.ts';
+import { dayTable } from './day-table.ts';
+import { type Html, html } from './escape.ts';
+import { findingDetails, severityMark } from './finding-section.ts';
+
+export function anchorOf(index: number): string {
+  return `place-${index + 1}`;
+}
+
+/** One circuit or suction group: the worst finding with its plots, then whatever else stands against it. */
+export function placeSection(place: Place, index: number, log: Log, signals: Signals): Html {
+  const [lead, ...others] = place.findings;
+  return html`<article id="${anchorOf(index)}" aria-labelledby="${anchorOf(index)}-title">
+<h3 id="${anchorOf(index)}-title"><span class="rank">${index + 1}</span> ${place.title} ${severityMark(place.worst)}</h3>
+<p class="summary">${lead!.summary}</p>
+${charts(place, log, signals)}
+${findingDetails(lead!, log)}
+${others.map(
+  (finding) =>
+    html`<div class="also"><p class="summary">${severityMark(finding.severity)} ${finding.summary}</p>${findingDetails(finding, log)}</div>`,
+)}
+${careFor(place)}
+${place.circuit === null ? null : dayTable(log, signals, place.circuit)}
+</article>`;
+}
+
+function charts({ circuit, suctionGroup, findings }: Place, log: Log, signals: Signals): readonly Html[] {
+  const lead = findings[0]!;
+  if (circuit !== null) return circuitCharts(log, signals, circuit, lead).map(figure);
+  return suctionGroup === null ? [] : groupCharts(log, signals, suctionGroup, lead).map(figure);
+}
+
+function careFor({ findings }: Place): Html | null {
+  const cautions = cautionsFor(findings);
+  if (cautions.length === 0) return null;
+  return html`<div class="care">${cautions.map(
+    ({ hazard, advice }) => html`<p><strong>${hazard}.</strong> ${advice}</p>`,
+  )}</div>`;
+}
