@@ -1,0 +1,76 @@
+import type { Severity } from '../../src/model/finding.ts';
+import type { AnalysedExports } from '../../src/pipeline/analyse-exports.ts';
+import { type Caution, cautionsDefer, cautionsFor } from '../../src/reporting/cautions.ts';
+import { type Fact, findingFacts } from '../../src/reporting/finding-facts.ts';
+import { headline, restsOn } from '../../src/reporting/headline.ts';
+import { type ImportLines, importLines } from '../../src/reporting/import-lines.ts';
+import { type OpenQuestion, openQuestions } from '../../src/reporting/open-questions.ts';
+import { placeTitle, reportOrder } from '../../src/reporting/report-order.ts';
+import { causeWords, kindWords, originWords, severityWords } from '../../src/reporting/words.ts';
+
+type CautionText = Pick<Caution, 'hazard' | 'advice'>;
+
+/** What the pages say beside the findings document, in the words that the terminal and the HTML report use too. */
+export interface SiteReport {
+  readonly format: 'rimelog-site-report/1';
+  readonly headline: string;
+  readonly restsOn: string;
+  /** Places with something to act on or to watch, worst first; findings by id. */
+  readonly places: readonly {
+    readonly title: string;
+    readonly circuit: string | null;
+    readonly suctionGroup: string | null;
+    readonly worst: Severity;
+    readonly findings: readonly string[];
+  }[];
+  readonly findings: Readonly<{
+    [id: string]: {
+      readonly place: string;
+      readonly facts: readonly Fact[];
+      readonly cautions: readonly CautionText[];
+    };
+  }>;
+  readonly cautionsDefer: string;
+  readonly openQuestions: readonly OpenQuestion[];
+  readonly import: readonly ImportLines[];
+  readonly guessedSite: boolean;
+  readonly words: {
+    readonly severity: typeof severityWords;
+    readonly origin: typeof originWords;
+    readonly kind: typeof kindWords;
+    readonly cause: typeof causeWords;
+  };
+}
+
+const textOf = ({ hazard, advice }: Caution): CautionText => ({ hazard, advice });
+
+export function siteReport({ log, report, diagnosis, guess }: AnalysedExports): SiteReport {
+  const order = reportOrder(diagnosis, log);
+  return {
+    format: 'rimelog-site-report/1',
+    headline: headline(order, diagnosis, log),
+    restsOn: restsOn(log),
+    places: order.places.map(({ title, circuit, suctionGroup, worst, findings }) => ({
+      title,
+      circuit,
+      suctionGroup,
+      worst,
+      findings: findings.map(({ id }) => id),
+    })),
+    findings: Object.fromEntries(
+      diagnosis.findings.map((finding) => [
+        finding.id,
+        {
+          place: placeTitle(finding, log),
+          facts: findingFacts(finding, log),
+          cautions: cautionsFor([finding]).map(textOf),
+        },
+      ]),
+    ),
+    cautionsDefer,
+    openQuestions: openQuestions(diagnosis),
+    import: importLines(report),
+    guessedSite: guess !== null,
+    words: { severity: severityWords, origin: originWords, kind: kindWords, cause: causeWords },
+  };
+}

@@ -1,0 +1,7 @@
+import { register } from 'tsx/esm/api';
+
+register();
+const { default: analyse } = await import('./worker.ts');
+
+/** The worker of development and tests; the build has one of its own. */
+export default analyse;

@@ -1,0 +1,161 @@
+import { z } from 'zod';
+import { severities } from '../../src/model/finding.ts';
+import { findingsSchema } from '../../src/reporting/findings-schema.ts';
+import { problems } from '../problem.ts';
+
+const instant = z.number().describe('milliseconds since 1970-01-01T00:00:00Z');
+const timestamp = z.string().describe('RFC 3339');
+const span = z.strictObject({ from: instant, to: instant });
+const counts = z.strictObject({ act: z.int(), watch: z.int(), note: z.int() });
+
+const line = z
+  .strictObject({ times: z.array(instant), values: z.array(z.number().nullable()) })
+  .describe('times ascend; a null breaks the line');
+
+const addresses = {
+  self: z.string(),
+  events: z.string(),
+  findings: z.string(),
+  report: z.string(),
+  page: z.string(),
+};
+
+const progress = z.strictObject({ stage: z.string(), share: z.number().min(0).max(1).nullable() });
+const failure = z.strictObject({ code: z.string(), message: z.string(), remedy: z.string() });
+
+const entry = z.strictObject({
+  id: z.string().regex(/^[0-9a-f]{16}$/),
+  received: timestamp,
+  state: z.enum(['waiting', 'analysing', 'ready', 'failed']),
+  files: z.array(z.strictObject({ name: z.string(), bytes: z.int() })),
+  siteFile: z.string().nullable(),
+  progress: progress.nullable(),
+  problem: failure.nullable(),
+  summary: z
+    .strictObject({
+      site: z.string(),
+      timeZone: z.string(),
+      start: timestamp,
+      end: timestamp,
+      circuits: z.int(),
+      findings: counts,
+      guessedSite: z.boolean(),
+    })
+    .nullable(),
+  ...addresses,
+});
+
+const site = z.strictObject({
+  site: z.string(),
+  timeZone: z.string(),
+  exports: z.array(
+    z.strictObject({
+      id: z.string(),
+      received: timestamp,
+      start: timestamp,
+      end: timestamp,
+      circuits: z.int(),
+      counts,
+      ...addresses,
+    }),
+  ),
+});
+
+const word = z.record(z.string(), z.string());
+const report = z.strictObject({
+  format: z.literal('rimelog-site-report/1'),
+  headline: z.string(),
+  restsOn: z.string(),
+  places: z.array(
+    z.strictObject({
+      title: z.string(),
+      circuit: z.string().nullable(),
+      suctionGroup: z.string().nullable(),
+      worst: z.enum(severities),
+      findings: z.array(z.string()),
+    }),
+  ),
+  findings: z.record(
+    z.string(),
+    z.strictObject({
+      place: z.string(),
+      facts: z.array(z.strictObject({ label: z.string(), text: z.string() })),
+      cautions: z.array(z.strictObject({ hazard: z.string(), advice: z.string() })),
+    }),
+  ),
+  cautionsDefer: z.string(),
+  openQuestions: z.array(
+    z.strictObject({ reason: z.string(), needs: z.string().nullable(), places: z.array(z.string()) }),
+  ),
+  import: z.array(z.strictObject({ heading: z.string(), details: z.array(z.string()) })),
+  guessedSite: z.boolean(),
+  words: z.strictObject({
+    severity: z.record(
+      z.string(),
+      z.strictObject({ word: z.string(), symbol: z.string(), meaning: z.string() }),
+    ),
+    origin: word,
+    kind: word,
+    cause: word,
+  }),
+});
+
+const bands = z.array(z.number().nullable());
+const series = z.strictObject({
+  circuit: z.string(),
+  name: z.string(),
+  suctionGroup: z.string().nullable(),
+  span: span.describe('what was asked for, held inside the log'),
+  logSpan: span,
+  stepMs: z.number(),
+  timeZone: z.string(),
+  offsets: z.array(z.strictObject({ from: instant, offsetMinutes: z.number() })),
+  temperatureUnit: z.string(),
+  pressureUnit: z.string(),
+  probes: z.array(z.strictObject({ point: z.string(), line })),
+  settled: z
+    .strictObject({
+      times: z.array(instant),
+      probes: z.array(z.strictObject({ point: z.string(), low: bands, median: bands, high: bands })),
+    })
+    .describe('air while cooling, defrosts and recoveries left out, a column at a time'),
+  setPoint: line.nullable(),
+  limit: z.number().nullable(),
+  defrosts: z.array(
+    z.strictObject({ from: instant, to: instant, source: z.enum(['status', 'schedule', 'shape']) }),
+  ),
+  off: z.array(span),
+  valve: z.strictObject({ point: z.string(), line }).nullable().describe('share open, 0 to 1'),
+  suction: z.strictObject({ group: z.string(), point: z.string(), line, target: line.nullable() }).nullable(),
+});
+
+const described = {
+  point: z.string(),
+  quantity: z.string(),
+  exportUnit: z.string().describe('UCUM code of the unit in the export'),
+  intervalMs: z.number(),
+  logging: z.enum(['sampled', 'change-of-value']),
+};
+
+/** Every body that the server answers with, by its name in the OpenAPI document. */
+export const schemas = {
+  Health: z.strictObject({ status: z.literal('ok'), version: z.string() }),
+  Accepted: z.strictObject({ id: z.string(), ...addresses }),
+  Entry: entry,
+  Entries: z.strictObject({ exports: z.array(entry) }),
+  Sites: z.strictObject({ sites: z.array(site) }),
+  Findings: findingsSchema,
+  Report: report,
+  Series: series,
+  Records: z.strictObject({ records: z.array(z.strictObject(described)) }),
+  Record: z.strictObject({ ...described, unit: z.string(), span, line }),
+  Problem: z.strictObject({
+    error: z.strictObject({
+      code: z.enum(Object.keys(problems) as [string, ...string[]]),
+      message: z.string().describe('what happened'),
+      remedy: z.string().describe('what to do'),
+      reference: z.string().optional().describe('under which the reason of an internal error is logged'),
+    }),
+  }),
+};
+export type SchemaName = keyof typeof schemas;
