@@ -1,21 +1,23 @@
-import type { CircuitWishes } from './section-model/draw-circuit.ts';
+import type { FaultName, LookAlikeName } from './fault-catalogue.ts';
 
-/** The faults that a simulator can plant. */
-export const faultNames = ['iced-end', 'probe-step', 'probe-creep', 'suction-rise'] as const;
-export type FaultName = (typeof faultNames)[number];
-
-export const lookAlikeNames = ['set-point-change'] as const;
-export type LookAlikeName = (typeof lookAlikeNames)[number];
+/** What a circuit must be like, where the request minds. */
+export interface CircuitWishes {
+  readonly sections?: number;
+  readonly controls?: 'average' | 'warmest' | number;
+  readonly valve?: 'on-off' | 'modulating';
+  readonly defrostKind?: 'off-cycle' | 'electric' | 'hot-gas';
+}
 
 export interface FaultRequest {
   readonly fault: FaultName;
   readonly strength?: 'full' | 'mild';
-  /** Circuit id; drawn when not given. */
-  readonly circuit?: string;
+  /** Circuit or, for faults of a group, suction group; drawn when not given. */
+  readonly on?: string;
   /** Place of the section or probe; drawn when not given. */
   readonly place?: number;
   /** Days after the start of the log; drawn when not given. */
   readonly onsetDay?: number;
+  /** Size in °F of a fault that warms something; drawn from its strength when not given. */
   readonly size?: number;
 }
 

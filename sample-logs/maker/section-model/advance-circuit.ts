@@ -29,7 +29,7 @@ export function advanceSections(
   } = parameters;
   const { air, wall, goods, liner, frost, ice, pool } = state;
   const cooling = state.mode === 'cooling';
-  const fans = cooling ? (state.fansDelay > 0 ? 0.2 : 1) : parameters.defrost.fansRun ? 1 : 0.15;
+  const fans = cooling ? (state.fansDelay > 0 ? 0.2 : 1) : parameters.defrost.fansRun ? 1 : 0.07;
   const load = surroundings.load * effects.load * (0.25 + 0.75 * fans);
   const stillAir = fans < 1;
   const heater = state.mode === 'defrost' ? parameters.defrost.heat * effects.defrostHeat : 0;
@@ -40,9 +40,12 @@ export function advanceSections(
     const after = i + 1 < sections ? air[i + 1]! : here;
     const wander = Math.max(0.4, 1 + state.wander[i]! + state.commonWander);
     const infiltration = parameters.infiltration[i]! * load * wander * (surroundings.storeTemperature - here);
-    const frostShare = Math.min(1.3, frost[i]! / parameters.usualFrost);
+    const frostShare = Math.min(2.6, frost[i]! / parameters.usualFrost);
     const coil =
-      parameters.coil[i]! * effects.airflow[i]! * (1 - parameters.frostPenalty * frostShare) * fans;
+      parameters.coil[i]! *
+      effects.airflow[i]! *
+      Math.max(0.25, 1 - parameters.frostPenalty * frostShare) *
+      fans;
     const w = wall[i]!;
     const toWall = coil * (here - w);
     const exchange = (stillAir ? 0.3 : 1) * mixing * (before + after - 2 * here);

@@ -38,18 +38,26 @@ export function controlValve(
   } else if (effects.forced === 'on') {
     state.valve = 1;
     state.calling = true;
+  } else if (effects.pulseSeconds > 0) {
+    position(state, reading - setPoint, seconds);
+    state.calling = state.modeSeconds % effects.pulseSeconds < state.valve * effects.pulseSeconds;
+    state.valve = state.calling ? 1 : 0;
   } else if (parameters.valve === 'on-off') {
-    const half = (parameters.differential * effects.differentialFactor) / 2;
+    const half = parameters.differential / 2;
     if (reading > setPoint + half) state.calling = true;
     else if (reading < setPoint - half) state.calling = false;
     state.valve = state.calling ? 1 : 0;
   } else {
-    const error = reading - setPoint;
-    state.integral = Math.min(1, Math.max(0, state.integral + (error * seconds) / 1500));
-    state.valve = Math.min(1, Math.max(0, state.integral + 0.22 * error));
+    position(state, reading - setPoint, seconds);
     state.calling = state.valve > 0.02;
   }
   state.fill += ((state.valve - state.fill) * seconds) / parameters.fillSeconds;
+}
+
+/** Proportional-integral valve position, 0 to 1. */
+function position(state: CircuitState, error: number, seconds: number): void {
+  state.integral = Math.min(1, Math.max(0, state.integral + (error * seconds) / 1500));
+  state.valve = Math.min(1, Math.max(0, state.integral + 0.22 * error));
 }
 
 /** Starts, ends and drains defrosts. `minute` is the local minute of the day; called once a minute. */
@@ -61,7 +69,7 @@ export function controlDefrost(
 ): void {
   const { defrost } = parameters;
   if (state.mode === 'cooling') {
-    if (effects.forced === 'none' && !effects.skipDefrost && defrost.starts.includes(minute)) {
+    if (effects.forced !== 'off' && !effects.skipDefrost && defrost.starts.includes(minute)) {
       state.mode = 'defrost';
       state.modeSeconds = 0;
     }
@@ -77,7 +85,7 @@ export function controlDefrost(
   let coil = 0;
   for (let i = 0; i < parameters.sections; i++) coil += state.wall[i]! / parameters.sections;
   const warmEnough = defrost.endsAt !== null && effects.terminationWorks && coil >= defrost.endsAt;
-  if (warmEnough || state.modeSeconds >= defrost.minutes * 60 || effects.forced === 'on') {
+  if (warmEnough || state.modeSeconds >= defrost.minutes * 60) {
     state.mode = defrost.dripMinutes > 0 ? 'drip' : 'cooling';
     state.modeSeconds = 0;
   }

@@ -1,4 +1,5 @@
 import type { Random } from '../random.ts';
+import type { CircuitWishes } from '../store-request.ts';
 import type { CircuitParameters, DefrostParameters } from './parameters.ts';
 
 const mediumNames = [
@@ -24,13 +25,6 @@ const lowNames = [
 ] as const;
 
 const celsius = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
-
-export interface CircuitWishes {
-  readonly sections?: number;
-  readonly controls?: CircuitParameters['controls'];
-  readonly valve?: CircuitParameters['valve'];
-  readonly defrostKind?: DefrostParameters['kind'];
-}
 
 /** One line-up with physics of its own, within the ranges of the trade. `saturated` is its group's target, Celsius. */
 export function drawCircuit(
@@ -134,7 +128,7 @@ function drawDefrost(
     minutes: electric ? random.pick([40, 45, 50]) : random.pick([20, 25]),
     endsAt: celsius(electric ? random.between(48, 58) : random.between(50, 65)),
     dripMinutes: random.whole(2, electric ? 8 : 5),
-    heat: electric ? random.between(1300, 1900) : random.between(2200, 3200),
+    heat: electric ? random.between(2300, 3200) : random.between(2600, 3600),
     fansRun: !electric && !low,
   };
 }

@@ -1,5 +1,6 @@
 import type { Random } from '../random.ts';
-import { type CircuitWishes, drawCircuit } from './draw-circuit.ts';
+import type { CircuitWishes } from '../store-request.ts';
+import { drawCircuit } from './draw-circuit.ts';
 import type { CircuitParameters, GroupParameters, StoreParameters } from './parameters.ts';
 
 export interface StoreWishes {
@@ -28,7 +29,10 @@ export function drawStore(random: Random, wishes: StoreWishes = {}): StoreParame
   );
   const lowCount = wishes.lowCircuits ?? random.whole(2, 4);
   const groups = [medium];
-  if (lowCount > 0) groups.push(drawGroup(random, 'S2', 'B', 'low', lowCount, storeTemperature, 'L', []));
+  if (lowCount > 0)
+    groups.push(
+      drawGroup(random, 'S2', 'B', 'low', lowCount, storeTemperature, 'L', [{ defrostKind: 'electric' }]),
+    );
   return {
     site: wishes.site ?? 'Simulated store',
     timeZone: wishes.timeZone ?? 'America/Denver',

@@ -17,7 +17,8 @@ export interface CircuitEffects {
   load: number;
   humidity: number;
   setPointShift: number;
-  differentialFactor: number;
+  /** Period of a valve pulsed by the clock instead of by the dead band; 0 for none. */
+  pulseSeconds: number;
   forced: 'none' | 'off' | 'on';
   skipDefrost: boolean;
   /** Share of the defrost heat that is there. */
@@ -34,7 +35,7 @@ export interface GroupEffects {
   differentialFactor: number;
   delaysOff: boolean;
   forcedOn: boolean;
-  /** Machines tripped by their low-pressure cut-out this minute are allowed to restart by pressure alone. */
+  /** The last machine runs on its own low-pressure switch, set too close to the suction pressure. */
   lowPressureTrips: boolean;
   condensingRise: number;
 }
@@ -54,7 +55,7 @@ export function createCircuitEffects(sections: number): CircuitEffects {
     load: 1,
     humidity: 1,
     setPointShift: 0,
-    differentialFactor: 1,
+    pulseSeconds: 0,
     forced: 'none',
     skipDefrost: false,
     defrostHeat: 1,
@@ -73,7 +74,7 @@ export function resetCircuitEffects(effects: CircuitEffects): void {
   effects.load = 1;
   effects.humidity = 1;
   effects.setPointShift = 0;
-  effects.differentialFactor = 1;
+  effects.pulseSeconds = 0;
   effects.forced = 'none';
   effects.skipDefrost = false;
   effects.defrostHeat = 1;

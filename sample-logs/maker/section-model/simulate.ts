@@ -1,48 +1,65 @@
 import { localMidnight } from '../calendar.ts';
+import { drawGap, withGap, withSwappedProbes, withUnconnectedChannel } from '../log-edits.ts';
+import { withMeasuredFaults } from '../measure-faults.ts';
 import { createRandom } from '../random.ts';
-import { reachedThree } from '../reached-three.ts';
 import type { SimulatedStore } from '../simulated-store.ts';
 import type { StoreRequest } from '../store-request.ts';
 import { drawStore } from './draw-store.ts';
-import type { CircuitDisturbance, GroupDisturbance } from './effects.ts';
-import { planFault } from './plan-faults.ts';
+import { planFault } from './faults/plan.ts';
+import { planLookAlike } from './look-alikes.ts';
 import { runStore } from './run-store.ts';
 
 /** A store-month of the section model: its physics, faults and look-alikes all follow from the request. */
 export function simulateSections(request: StoreRequest): SimulatedStore {
   const random = createRandom(request.seed);
   const days = request.days ?? 30;
+  const { first, ...wishes } = request;
   const parameters = drawStore(random.branch('store'), {
-    ...request,
-    ...(request.first === undefined ? {} : { wishes: [request.first] }),
+    ...wishes,
+    wishes: first === undefined ? [] : [first],
   });
   const startMs = localMidnight(parameters.timeZone, request.startDate ?? '2026-09-01');
-  const circuits = new Map<string, CircuitDisturbance[]>();
-  const groups = new Map<string, GroupDisturbance[]>();
-  const planned = (request.faults ?? []).map((fault, i) =>
+  const faults = (request.faults ?? []).map((fault, i) =>
     planFault(fault, parameters, days, random.branch(`fault ${i}`)),
   );
-  for (const { circuit, group } of planned) {
-    if (circuit !== null) circuits.set(circuit.id, [...(circuits.get(circuit.id) ?? []), circuit.disturb]);
-    if (group !== null) groups.set(group.id, [...(groups.get(group.id) ?? []), group.disturb]);
-  }
-  const store = runStore(parameters, {
+  const busy = new Set(faults.flatMap(({ circuits }) => circuits.map(({ id }) => id)));
+  const lookAlikes = (request.lookAlikes ?? []).map((what) => {
+    const planned = planLookAlike(what, parameters, days, random.branch(`look-alike ${what}`), busy);
+    for (const { id } of planned.circuits) if (planned.circuits.length === 1) busy.add(id);
+    return planned;
+  });
+  const plans = [...faults, ...lookAlikes];
+  const at = (minute: number): number => startMs + minute * 60_000;
+  const lived = runStore(parameters, {
     seed: request.seed,
     startMs,
     days,
-    weather: {},
-    circuits,
-    groups,
-    truth: { simulator: 'section-model', seed: request.seed, faults: [], lookAlikes: [] },
+    weather: Object.assign({}, ...lookAlikes.map(({ weather }) => weather)),
+    circuits: byId(plans.flatMap(({ circuits }) => circuits)),
+    groups: byId(plans.flatMap(({ groups }) => groups)),
+    truth: {
+      simulator: 'section-model',
+      seed: request.seed,
+      faults: faults.map(({ truth }) => ({ ...truth, onset: at(truth.onset), reachedThree: null })),
+      lookAlikes: lookAlikes.map(({ truth }) => ({
+        ...truth,
+        from: at(truth.from),
+        to: truth.to === null ? null : at(truth.to),
+      })),
+    },
   });
-  const faults = planned.map(({ truth }) => {
-    const fault = {
-      ...truth,
-      onset: startMs + truth.onset * 60_000,
-      end: truth.end === null ? null : startMs + truth.end * 60_000,
-      reachedThree: null,
-    };
-    return { ...fault, reachedThree: reachedThree(store, fault) };
-  });
-  return { ...store, truth: { ...store.truth, faults } };
+  let store = withMeasuredFaults(lived);
+  for (const { swap, truth } of faults) {
+    if (swap !== null) store = withSwappedProbes(store, truth.circuit!, swap, truth.onset);
+  }
+  if (request.lookAlikes?.includes('long-gap'))
+    store = withGap(store, ...drawGap(store, random.branch('gap')));
+  if (request.lookAlikes?.includes('not-connected')) store = withUnconnectedChannel(store);
+  return store;
+}
+
+function byId<T>(entries: readonly { readonly id: string; readonly disturb: T }[]): Map<string, T[]> {
+  const map = new Map<string, T[]>();
+  for (const { id, disturb } of entries) map.set(id, [...(map.get(id) ?? []), disturb]);
+  return map;
 }

@@ -83,20 +83,29 @@ function stage(group: GroupParameters, state: SuctionState, effects: GroupEffect
   }
   if (state.sinceStage < stageDelay) return;
   if (state.saturated > target + half) {
-    const next = pick(since, running, 0, offDelay);
+    const next = pick(since, running, 0, offDelay, effects.delaysOff);
     if (next >= 0) set(state, next, 1);
   } else if (state.saturated < target - half) {
-    const next = pick(since, running, 1, runDelay);
+    const next = pick(since, running, 1, runDelay, effects.delaysOff);
     if (next >= 0) set(state, next, 0);
   }
 }
 
-/** The machine that has been longest in this state, so that they wear alike; −1 when none may change. */
-function pick(since: Float64Array, running: Uint8Array, state: number, delay: number): number {
+/**
+ * The machine that has been longest in this state, so that they wear alike, or with `lastAgain` the one
+ * that changed last; −1 when none may change.
+ */
+function pick(
+  since: Float64Array,
+  running: Uint8Array,
+  state: number,
+  delay: number,
+  lastAgain: boolean,
+): number {
   let best = -1;
   for (let j = 0; j < running.length; j++) {
     if (running[j] !== state || since[j]! < delay) continue;
-    if (best < 0 || since[j]! > since[best]!) best = j;
+    if (best < 0 || lastAgain === since[j]! < since[best]!) best = j;
   }
   return best;
 }

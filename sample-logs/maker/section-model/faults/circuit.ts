@@ -1,0 +1,75 @@
+import type { CircuitDisturbance } from '../effects.ts';
+import { ramp } from './place.ts';
+
+/** Refrigerant feed falls to `left` of the usual. */
+export function starvedCoil(onset: number, over: number, left: number): CircuitDisturbance {
+  return (effects, minute) => {
+    if (minute >= onset) effects.feeding = 1 - (1 - left) * ramp(minute, onset, over);
+  };
+}
+
+/** Airflow over every section falls to `left`. */
+export function dirtyCoil(onset: number, over: number, left: number): CircuitDisturbance {
+  return (effects, minute) => {
+    if (minute >= onset) effects.airflow.fill(1 - (1 - left) * ramp(minute, onset, over));
+  };
+}
+
+/** Of every `of` scheduled defrosts (by the clock), only the first `kept` run. */
+export function missedDefrosts(
+  onset: number,
+  starts: readonly number[],
+  kept: (start: number) => boolean,
+): CircuitDisturbance {
+  const skipped = new Set(starts.filter((start) => !kept(start)));
+  return (effects, minute) => {
+    if (minute >= onset && skipped.has(minute % 1440)) effects.skipDefrost = true;
+  };
+}
+
+export function weakHeater(onset: number, left: number): CircuitDisturbance {
+  return (effects, minute) => {
+    if (minute >= onset) effects.defrostHeat = left;
+  };
+}
+
+export function deafTermination(onset: number): CircuitDisturbance {
+  return (effects, minute) => {
+    if (minute >= onset) effects.terminationWorks = false;
+  };
+}
+
+/** A valve that opens and shuts every `minutes`. */
+export function pulsedValve(onset: number, minutes: number): CircuitDisturbance {
+  return (effects, minute) => {
+    if (minute >= onset) effects.pulseSeconds = minutes * 60;
+  };
+}
+
+/** Shut off or held open by hand from `from` to `to`. */
+export function forced(how: 'off' | 'on', from: number, to: number): CircuitDisturbance {
+  return (effects, minute) => {
+    if (minute >= from && minute < to) effects.forced = how;
+  };
+}
+
+export function movedSetPoint(from: number, to: number, kelvin: number): CircuitDisturbance {
+  return (effects, minute) => {
+    if (minute >= from && minute < to) effects.setPointShift += kelvin;
+  };
+}
+
+/** Set point moved by `kelvin` every night between two minutes of the day. */
+export function nightSetBack(fromMinute: number, toMinute: number, kelvin: number): CircuitDisturbance {
+  return (effects, minute) => {
+    const clock = ((minute % 1440) + 1440) % 1440;
+    if (clock >= fromMinute || clock < toMinute) effects.setPointShift += kelvin;
+  };
+}
+
+/** Extra load, times the usual, in each of the spells (start, end in minutes). */
+export function extraLoad(spells: readonly (readonly [number, number])[], share: number): CircuitDisturbance {
+  return (effects, minute) => {
+    for (const [from, to] of spells) if (minute >= from && minute < to) effects.load += share;
+  };
+}

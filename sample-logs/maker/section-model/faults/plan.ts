@@ -1,0 +1,104 @@
+import { faultCatalogue } from '../../fault-catalogue.ts';
+import type { Random } from '../../random.ts';
+import type { PlantedFault } from '../../simulated-store.ts';
+import type { FaultRequest } from '../../store-request.ts';
+import type { CircuitDisturbance, GroupDisturbance } from '../effects.ts';
+import type { CircuitParameters, GroupParameters, StoreParameters } from '../parameters.ts';
+import { planners } from './planners.ts';
+
+/** Where and how strongly a fault strikes; times in minutes since the start of the log, sizes in kelvin. */
+export interface Scene {
+  readonly random: Random;
+  readonly group: GroupParameters;
+  readonly circuit: CircuitParameters;
+  readonly strength: 'full' | 'mild';
+  readonly place: number;
+  readonly onset: number;
+  /** Minutes a creeping fault takes. */
+  readonly over: number;
+  readonly kelvin: number;
+}
+
+export interface Disturbances {
+  readonly circuits: readonly { readonly id: string; readonly disturb: CircuitDisturbance }[];
+  readonly groups: readonly { readonly id: string; readonly disturb: GroupDisturbance }[];
+}
+
+export interface PlannedFault extends Disturbances {
+  /** Onset and end in minutes since the start of the log; sizes as planned. */
+  readonly truth: Omit<PlantedFault, 'reachedThree'>;
+  /** Places whose records are exchanged from the onset on, or null. */
+  readonly swap: readonly [number, number] | null;
+}
+
+export function planFault(
+  request: FaultRequest,
+  store: StoreParameters,
+  days: number,
+  random: Random,
+): PlannedFault {
+  const meaning = faultCatalogue[request.fault];
+  const { group, circuit } = chooseCircuit(request, store, random);
+  const strength = request.strength ?? 'full';
+  const fahrenheit = request.size ?? (strength === 'full' ? random.between(4.5, 8) : random.between(2.6, 4));
+  const atEnd = request.fault === 'iced-end' || request.fault === 'airflow-blocked';
+  const scene: Scene = {
+    random,
+    group,
+    circuit,
+    strength,
+    place:
+      request.place ??
+      (atEnd ? (random.chance(0.5) ? 0 : circuit.sections - 1) : random.whole(0, circuit.sections - 1)),
+    onset: Math.round((request.onsetDay ?? random.between(0.3, 0.5) * days) * 1440),
+    over: Math.round(random.between(8, 14) * 1440),
+    kelvin: (fahrenheit * 5) / 9,
+  };
+  const { disturb, disturbGroup, size, sizeUnit } = planners[request.fault](scene);
+  return {
+    circuits: disturb === undefined ? [] : [{ id: circuit.id, disturb }],
+    groups: disturbGroup === undefined ? [] : [{ id: group.id, disturb: disturbGroup }],
+    swap: request.fault === 'probes-swapped' ? [scene.place, (scene.place + 1) % circuit.sections] : null,
+    truth: {
+      fault: request.fault,
+      circuit: meaning.scope === 'group' ? null : circuit.id,
+      suctionGroup: group.id,
+      probe: meaning.scope === 'place' ? scene.place : null,
+      kinds: meaning.kinds,
+      origins: meaning.origins,
+      causes: meaning.causes,
+      onset: scene.onset,
+      end: null,
+      shape: meaning.shape,
+      size: size ?? scene.kelvin,
+      sizeUnit: sizeUnit ?? 'K',
+      strength,
+    },
+  };
+}
+
+/** Draws the circuit (and with it the group) that the fault can strike. */
+function chooseCircuit(request: FaultRequest, store: StoreParameters, random: Random) {
+  const all = store.groups.flatMap((group) => group.circuits.map((circuit) => ({ group, circuit })));
+  const named = all.filter(({ group, circuit }) => circuit.id === request.on || group.id === request.on);
+  if (named.length > 0) return named[0]!;
+  const { scope } = faultCatalogue[request.fault];
+  const able = all.filter(({ circuit }) => {
+    const { defrost } = circuit;
+    switch (request.fault) {
+      case 'heater-failed':
+        return defrost.kind === 'electric';
+      case 'termination-failed':
+        return defrost.kind !== 'off-cycle';
+      case 'valve-short-cycle':
+        return circuit.valve === 'on-off' && circuit.class === 'medium';
+      case 'defrost-missed':
+        return defrost.starts.length >= 2;
+      default:
+        return circuit.class === 'medium' && (scope !== 'place' || circuit.sections >= 3);
+    }
+  });
+  if (able.length === 0)
+    throw new Error(`No circuit of this store can have ${request.fault}; try another seed.`);
+  return random.pick(able);
+}
