@@ -12,7 +12,7 @@ export function selectRank(values: Float64Array, rank: number): number {
 /** The quantile of R's type 7; rearranges `values`, which must hold no NaN. NaN for an empty array. */
 export function selectQuantile(values: Float64Array, probability: number): number {
   const place = (values.length - 1) * probability;
-  if (!(place >= 0 && probability <= 1)) return Number.NaN;
+  if (values.length === 0 || !(place >= 0 && probability <= 1)) return Number.NaN;
   const below = Math.floor(place);
   const low = selectRank(values, below);
   if (place === below) return low;
