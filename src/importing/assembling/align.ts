@@ -1,0 +1,75 @@
+import type { Grid } from '../../model/grid.ts';
+import type { Point } from './point.ts';
+
+/** A sampled reading stands until the next one, at most so many of its usual intervals (domain practice: 2). */
+export const holdIntervals = 2;
+
+/**
+ * One value a grid sample: the last reading at or before it, NaN where that is `holdMs` old or more.
+ *
+ * Rows that already stand on the grid are filled in place and handed on as a view, without a copy: the point's
+ * own array is changed.
+ */
+export function alignSampled(point: Point, grid: Grid, holdMs: number, onGrid: boolean): Float64Array {
+  const { times, values } = point;
+  if (onGrid) return alignInPlace(point, grid, holdMs);
+  const aligned = new Float64Array(grid.count);
+  let row = 0;
+  let heldValue = Number.NaN;
+  let heldTime = Number.NEGATIVE_INFINITY;
+  for (let sample = 0; sample < grid.count; sample++) {
+    const now = grid.startMs + sample * grid.stepMs;
+    while (row < times.length && times[row]! <= now) {
+      if (!Number.isNaN(values[row]!)) {
+        heldValue = values[row]!;
+        heldTime = times[row]!;
+      }
+      row++;
+    }
+    aligned[sample] = now - heldTime < holdMs ? heldValue : Number.NaN;
+  }
+  return aligned;
+}
+
+function alignInPlace({ times, values }: Point, grid: Grid, holdMs: number): Float64Array {
+  const holdSamples = Math.ceil(holdMs / grid.stepMs) - 1;
+  let age = Number.POSITIVE_INFINITY;
+  let held = Number.NaN;
+  for (let index = 0; index < values.length; index++) {
+    const value = values[index]!;
+    if (Number.isNaN(value)) {
+      age++;
+      if (age <= holdSamples) values[index] = held;
+    } else {
+      held = value;
+      age = 0;
+    }
+  }
+  const from = Math.round((grid.startMs - times[0]!) / grid.stepMs);
+  return values.subarray(from, from + grid.count);
+}
+
+/** Whether rows stand exactly on the grid, one a sample, and cover it whole. */
+export function standsOnGrid(times: Float64Array, grid: Grid): boolean {
+  const from = (grid.startMs - times[0]!) / grid.stepMs;
+  if (!Number.isInteger(from) || from < 0 || from + grid.count > times.length) return false;
+  const first = times[0]!;
+  for (let index = 0; index < times.length; index++) {
+    if (times[index] !== first + index * grid.stepMs) return false;
+  }
+  return true;
+}
+
+/** The state or value in force at each sample: the last change at or before it, NaN where nothing was logged. */
+export function alignChanges(point: Point, grid: Grid, silent: Uint8Array): Float64Array {
+  const { times, values } = point;
+  const aligned = new Float64Array(grid.count);
+  let row = 0;
+  let inForce = Number.NaN;
+  for (let sample = 0; sample < grid.count; sample++) {
+    const now = grid.startMs + sample * grid.stepMs;
+    while (row < times.length && times[row]! <= now) inForce = values[row++]!;
+    aligned[sample] = silent[sample] === 1 ? Number.NaN : inForce;
+  }
+  return aligned;
+}

@@ -1,0 +1,68 @@
+import type { ImportIssue } from '../../model/import-report.ts';
+import { nearestName } from '../site-file/nearest-name.ts';
+import type { Point } from './point.ts';
+
+/** Finds the points that a site file names, and keeps account of those that the export does not hold. */
+export class PointIndex {
+  readonly issues: ImportIssue[] = [];
+  readonly #byName = new Map<string, Point>();
+  readonly #ambiguous = new Map<string, readonly Point[]>();
+
+  constructor(points: readonly Point[]) {
+    const byHeader = new Map<string, Point[]>();
+    for (const point of points) {
+      byHeader.set(point.header, [...(byHeader.get(point.header) ?? []), point]);
+      for (const stem of point.fileStems) this.#byName.set(`${stem}:${point.header}`, point);
+    }
+    for (const [header, sharing] of byHeader) {
+      if (sharing.length === 1) this.#byName.set(header, sharing[0]!);
+      else this.#ambiguous.set(header, sharing);
+    }
+    for (const point of points) this.#byName.set(point.name, point);
+  }
+
+  /** The point, or null with an issue that says where the site file named it and what comes nearest. */
+  find(name: string, place: string): Point | null {
+    const wanted = name.trim();
+    const found = this.#byName.get(wanted) ?? this.#byLooseName(wanted);
+    if (found !== undefined) return found;
+    this.issues.push(this.#missing(wanted, place));
+    return null;
+  }
+
+  #byLooseName(name: string): Point | undefined {
+    const loose = looseName(name);
+    const matches = new Set<Point>();
+    for (const [known, point] of this.#byName) if (looseName(known) === loose) matches.add(point);
+    return matches.size === 1 ? [...matches][0] : undefined;
+  }
+
+  #missing(name: string, place: string): ImportIssue {
+    const sharing = this.#ambiguous.get(name);
+    if (sharing !== undefined) {
+      const names = sharing.slice(0, 3).map((point) => point.name);
+      return {
+        code: 'point-ambiguous',
+        line: null,
+        column: name,
+        count: sharing.length,
+        message: `The site file names ${name} (${place}), which ${sharing.length} files carry for different points; write which file: ${names.join(' or ')}.`,
+        examples: names,
+      };
+    }
+    const near = nearestName(name, this.#byName.keys());
+    return {
+      code: 'point-missing',
+      line: null,
+      column: name,
+      count: 1,
+      message: `The site file names ${name} (${place}), which the export does not hold${near === null ? '' : `; the nearest column is ${near}`}. Correct the site file or export that column too.`,
+      ...(near === null ? {} : { examples: [near] }),
+    };
+  }
+}
+
+/** Case and repeated spaces do not tell two points apart unless both exist. */
+function looseName(name: string): string {
+  return name.toLowerCase().replace(/\s+/g, ' ');
+}

@@ -1,0 +1,79 @@
+import type { Point } from '../assembling/point.ts';
+
+/** What the values of a column look like, whatever it is called. */
+export interface ColumnFacts {
+  readonly readings: number;
+  readonly median: number;
+  readonly low: number;
+  readonly high: number;
+  /** 10th and 90th percentile. */
+  readonly p10: number;
+  readonly p90: number;
+  /** Distinct values, counted up to 12. */
+  readonly distinct: number;
+  /** Only 0 and 1 occur. */
+  readonly binary: boolean;
+  /** Share of readings above a half, for binary columns. */
+  readonly onShare: number;
+  /** Off-to-on changes a day. */
+  readonly startsPerDay: number;
+  /** Median minutes between a start and the next stop. */
+  readonly onMinutes: number;
+}
+
+const valuesRead = 3000;
+const mostDistinct = 12;
+
+export function factsOf(point: Point): ColumnFacts {
+  const sample = sampleOf(point.values);
+  const sorted = Float64Array.from(sample).sort();
+  const at = (share: number): number => sorted[Math.round(share * (sorted.length - 1))] ?? Number.NaN;
+  const distinct = new Set<number>();
+  for (const value of sample) if (distinct.size < mostDistinct) distinct.add(value);
+  const binary =
+    point.status || (distinct.size > 0 && [...distinct].every((value) => value === 0 || value === 1));
+  return {
+    readings: sorted.length,
+    median: at(0.5),
+    low: at(0),
+    high: at(1),
+    p10: at(0.1),
+    p90: at(0.9),
+    distinct: distinct.size,
+    binary,
+    ...(binary ? switching(point) : { onShare: Number.NaN, startsPerDay: Number.NaN, onMinutes: Number.NaN }),
+  };
+}
+
+function sampleOf(values: Float64Array): number[] {
+  const stride = Math.max(1, Math.floor(values.length / valuesRead));
+  const sample: number[] = [];
+  for (let index = 0; index < values.length; index += stride) {
+    if (Number.isFinite(values[index]!)) sample.push(values[index]!);
+  }
+  return sample;
+}
+
+function switching({ times, values }: Point) {
+  let onMs = 0;
+  let starts = 0;
+  let startedAt = Number.NaN;
+  const runs: number[] = [];
+  for (let index = 1; index < times.length; index++) {
+    const before = values[index - 1]! > 0.5;
+    const now = values[index]! > 0.5;
+    if (before) onMs += times[index]! - times[index - 1]!;
+    if (now && !before) {
+      starts++;
+      startedAt = times[index]!;
+    }
+    if (before && !now && !Number.isNaN(startedAt)) runs.push((times[index]! - startedAt) / 60_000);
+  }
+  const spanMs = times.length > 1 ? times.at(-1)! - times[0]! : Number.NaN;
+  runs.sort((a, b) => a - b);
+  return {
+    onShare: onMs / spanMs,
+    startsPerDay: (starts / spanMs) * 86_400_000,
+    onMinutes: runs[runs.length >> 1] ?? Number.NaN,
+  };
+}

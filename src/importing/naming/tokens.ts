@@ -1,0 +1,79 @@
+import { knownParts, type Meaning, meaningOfWord } from './vocabulary.ts';
+
+/** One word or number of a column name. */
+export interface Token {
+  /** Lower case, accents removed; leading zeros of numbers kept. */
+  readonly text: string;
+  readonly kind: 'word' | 'number';
+  readonly meaning: Meaning | null;
+  /** Where it stands in the name as written, half open. */
+  readonly from: number;
+  readonly to: number;
+}
+
+const longestName = 200;
+const unitWords =
+  /^(?:deg|degrees?|°?[fck]|deg[fck]|[fc]ahrenheit|celsius|kelvin|fahrenheit|psi[gad]?|bar[ga]?|kpa[ga]?|mpa|mbar|%|pct|percent|kwh?|amps?|hz|on ?\/ ?off|0 ?\/ ?1)$/i;
+
+/** Splits a column name at punctuation, at changes of case and between letters and digits; units are left out. */
+export function tokensOf(name: string): Token[] {
+  const written = name.slice(0, longestName);
+  const tokens: Token[] = [];
+  for (const { text, from } of pieces(withoutUnits(written))) {
+    const plain = plainWord(text);
+    if (plain === '') continue;
+    const parts = meaningOfWord(plain) === null ? knownParts(plain) : null;
+    if (parts === null || plain.length !== text.length) {
+      tokens.push(token(plain, from, from + text.length));
+      continue;
+    }
+    let at = from;
+    for (const part of parts) {
+      tokens.push(token(part, at, at + part.length));
+      at += part.length;
+    }
+  }
+  return tokens;
+}
+
+function token(text: string, from: number, to: number): Token {
+  const kind = /^\d/.test(text) ? 'number' : 'word';
+  return { text, kind, meaning: kind === 'number' ? null : meaningOfWord(text), from, to };
+}
+
+/** The name with bracketed units and a unit after a degree sign blanked out, so that positions stay. */
+function withoutUnits(name: string): string {
+  const blank = (match: string): string => ' '.repeat(match.length);
+  return name
+    .replace(/[([{]([^()[\]{}]{0,20})[)\]}]/g, (match, inside: string) =>
+      unitWords.test(inside.trim()) ? blank(match) : match,
+    )
+    .replace(/[°º˚] ?[FCfc]?(?!\p{L})/gu, blank)
+    .replace(/[\s_,-]deg[ _]?[FCfc]?$/, blank)
+    .replace(/[\s_,-](?:psi[ga]?|bar[ga]?|kpa[ga]?|%)$/i, blank);
+}
+
+/** Runs of one kind: upper to lower, digits, letters. `AirTempB` is Air, Temp, B; `M01A` is M, 01, A. */
+function pieces(name: string): { text: string; from: number }[] {
+  const found: { text: string; from: number }[] = [];
+  for (const { 0: run, index } of name.matchAll(/\p{Lu}+\p{Ll}*|\p{Ll}+|\p{Lo}+|\p{N}+/gu)) {
+    const cut = capitalEnd(run);
+    if (cut > 0) found.push({ text: run.slice(0, cut), from: index });
+    found.push({ text: run.slice(cut), from: index + cut });
+  }
+  return found;
+}
+
+/** Where `DFRStatus` (before the S) and `MTcase` (after the T) part; 0 for a run that stays whole. */
+function capitalEnd(run: string): number {
+  const capitals = run.search(/\p{Ll}/u);
+  if (capitals < 2) return 0;
+  const capitalised = plainWord(run.slice(capitals - 1));
+  const lower = plainWord(run.slice(capitals));
+  if (meaningOfWord(capitalised) === null && meaningOfWord(lower) !== null) return capitals;
+  return capitalised.length > 2 ? capitals - 1 : 0;
+}
+
+function plainWord(text: string): string {
+  return text.toLowerCase().replace(/ß/g, 'ss').normalize('NFKD').replace(/\p{M}/gu, '');
+}

@@ -1,0 +1,100 @@
+/**
+ * What a word in a column name can mean. Trade words and their usual short forms, the words of the open
+ * vocabularies (Project Haystack 4, Brick 1.4: supply, discharge, return, sensor, setpoint …), and the same in
+ * German, French, Spanish, Italian, Portuguese and Dutch. Lower case, accents removed.
+ */
+export const meanings = {
+  temperature:
+    'temp temps temperature temperatures tmp tmpr temperatur temperatura temperaturen temperatuur t°',
+  pressure:
+    'press pressure pressures pres prs prss druck pression presion pressao pressione druk psi psig psia kpa mpa',
+  air: 'air luft aire aria lucht',
+  probe:
+    'probe probes sensor sensors snsr sns sens fuhler fuehler sonde sonda sondas capteur sensore ntc thermistor thermostat voeler voler prb tc rtd',
+  discharge: 'discharge disch dischg dschg dsch dis dischrg dca dat refoulement descarga mandata',
+  supply: 'supply sup sply supp zuluft ausblas ausblasluft soufflage impulsion inblaas entry saf',
+  return: 'return ret rtn retn rat raf ruckluft rueckluft ansaug ansaugluft reprise retorno ritorno retour',
+  set: 'set setpoint setpoints setpt stpt setp stp sp spt tgt target cutin cutout soll sollwert consigne consigna setpunt riferimento reference',
+  differential:
+    'differential diff deadband dband db hyst hysteresis hysterese differentiel diferencial differenziale schaltdifferenz',
+  defrost:
+    'defrost defrosts defrosting dfr dfrst dfst defr def dfro defrst abtau abtauung abtauen abt degivrage degiv deg desescarche descongelacion degelo sbrinamento sbrin ontdooi ontdooiing',
+  termination: 'termination term termin terminate trm',
+  valve:
+    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop',
+  feed: 'feed feeding cool cooling refrig refrigeration call calling kuhlung kuhlen kuehlung froid frio freddo koeling koelen kalte clg',
+  liquid: 'liquid liq flussig flussigkeit fluessig liquide liquido vloeistof',
+  suction: 'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside',
+  highSide: 'head condensing highside hochdruck hd verflussigung condensacion condensation',
+  condenser:
+    'condenser cond cndsr cndr condensor verflussiger condenseur condensador condensatore gascooler gc',
+  compressor:
+    'compressor compressors comp comps compr cmp cmpr cprsr kompressor verdichter compresseur compresor compressore kompr verd vdc',
+  level: 'level lvl niveau nivel livello fullstand fuellstand peil',
+  receiver: 'receiver rcvr recvr rcv sammler recipient recipiente reservoir',
+  superheat:
+    'superheat sheat suph suphtr spht suphheat sh uberhitzung ueberhitzung surchauffe recalentamiento surriscaldamento oververhitting',
+  subcooling: 'subcooling subcool sc unterkuhlung',
+  coil: 'coil evap evaporator verdampfer evaporateur evaporador evaporatore verdamper batterie',
+  outlet: 'out outlet leaving lvg exit austritt sortie salida uscita uit',
+  inlet: 'in inlet entering entg eintritt entree entrada',
+  product: 'product products prod simulator sim simulated food produkt produit producto prodotto',
+  outdoor: 'outdoor outside oat oad amb ambient exterior aussen exterieur extern esterna buiten weather',
+  indoor: 'indoor indoors store space sales shop salesfloor raum ambiance sala verkaufsraum',
+  humidity:
+    'humidity humid rh hum hygro feuchte luftfeuchte humidite humedad umidita vocht dewpoint dew wetbulb',
+  fan: 'fan fans lufter luefter ventilator ventilateur ventilador ventola',
+  light: 'light lights lighting licht eclairage luz lamp',
+  door: 'door doors tur tuer porte puerta porta deur',
+  alarm: 'alarm alarms alm fault faults warn warning storung defaut alarma',
+  limit: 'limit limits lim hilim lolim',
+  heater: 'heater heaters htr antisweat sweat heizung',
+  average: 'average avg avrg mean mittel mittelwert moyenne media promedio gemiddelde avr',
+  control: 'control ctrl ctl controlling regel regelung regulation controle',
+  extreme: 'min max minimum maximum minimal maximal warmest coldest highest lowest spread',
+  power: 'power kw kwh amps amp current watts watt leistung puissance energy',
+  speed: 'speed vfd vsd freq frequency hz inverter drehzahl vitesse capacity cap',
+  oil: 'oil ol huile water wasser glycol brine floor drain motor heat reclaim',
+  saturated: 'sst sct saturated satsuct ssct',
+  gas: 'gas hotgas gaz heissgas',
+  status:
+    'status sts stat stato state run running runs proof cmd command relay output on off onoff enable enabled active act value val pv actual ist point reading log output mode',
+  rack: 'rack racks pack plant verbund centrale central rk',
+  group: 'group grp sg circuitgroup suctiongroup',
+  circuit: 'circuit circuits circ ckt cct lineup line system sys kreis kuhlstelle circuito kring lu',
+  case: 'case cases cabinet cab display unit fixture vitrine vitrina mobel meuble mueble regal truhe insel cell room zone section',
+  medium: 'mt medium mtemp medtemp nk chilled chill',
+  low: 'lt low ltemp lowtemp tk frozen freezer',
+  position:
+    'left right center centre middle front rear back top bottom upper lower end links rechts mitte gauche droite milieu izquierda derecha centro sinistra destra',
+  number: 'no nr num number',
+} as const;
+
+export type Meaning = keyof typeof meanings;
+
+const byWord = new Map<string, Meaning>();
+for (const [meaning, words] of Object.entries(meanings) as [Meaning, string][]) {
+  for (const word of words.split(' ')) if (!byWord.has(word)) byWord.set(word, meaning);
+}
+
+export function meaningOfWord(word: string): Meaning | null {
+  return byWord.get(word) ?? null;
+}
+
+/** `suctpress` as `suct` and `press`: a run of letters that is wholly made of known words of three letters or more. */
+export function knownParts(word: string): string[] | null {
+  if (word.length < 6 || word.length > 30) return null;
+  const best: (string[] | null)[] = [[]];
+  for (let end = 1; end <= word.length; end++) {
+    best.push(null);
+    for (let start = Math.max(0, end - 14); start <= end - 3; start++) {
+      const before = best[start];
+      if (before === null || before === undefined || !byWord.has(word.slice(start, end))) continue;
+      const parts = [...before, word.slice(start, end)];
+      const current = best[end];
+      if (current === null || current === undefined || parts.length < current.length) best[end] = parts;
+    }
+  }
+  const parts = best[word.length];
+  return parts !== null && parts !== undefined && parts.length > 1 ? parts : null;
+}
