@@ -32,11 +32,12 @@ export interface GroupEffects {
   /** Whether the logged set point follows the shift (a change of intent) or not (the control aims elsewhere). */
   targetLogged: boolean;
   capacityShare: number;
-  differentialFactor: number;
-  delaysOff: boolean;
   forcedOn: boolean;
-  /** The last machine runs on its own low-pressure switch, set too close to the suction pressure. */
-  lowPressureTrips: boolean;
+  /**
+   * How the last machine short-cycles, or null: it stops after `runSeconds` unless suction stands above the band by
+   * `holdsAbove` half-widths, and starts again after `offSeconds`.
+   */
+  trim: { readonly runSeconds: number; readonly offSeconds: number; readonly holdsAbove: number } | null;
   condensingRise: number;
 }
 
@@ -86,10 +87,8 @@ export function createGroupEffects(): GroupEffects {
     targetShift: 0,
     targetLogged: false,
     capacityShare: 1,
-    differentialFactor: 1,
-    delaysOff: false,
     forcedOn: false,
-    lowPressureTrips: false,
+    trim: null,
     condensingRise: 0,
   };
 }

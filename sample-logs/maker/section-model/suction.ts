@@ -68,49 +68,63 @@ function share(group: GroupParameters, state: SuctionState): number {
 
 function stage(group: GroupParameters, state: SuctionState, effects: GroupEffects, target: number): void {
   const { running, since } = state;
-  const half = (group.differential * effects.differentialFactor) / 2;
-  const offDelay = effects.delaysOff ? 0 : group.minimumOffSeconds;
-  const runDelay = effects.delaysOff ? 0 : group.minimumRunSeconds;
-  const stageDelay = effects.delaysOff ? 15 : group.stageSeconds;
-  if (effects.forcedOn || effects.lowPressureTrips) {
-    const cutOut = target - (effects.lowPressureTrips ? 2.2 : cutOutBelow);
-    for (let j = 0; j < running.length; j++) {
-      if (running[j] && state.saturated < cutOut) set(state, j, 0);
-      else if (effects.forcedOn && !running[j] && since[j]! > 600 && state.saturated > cutOut + 2)
-        set(state, j, 1);
-    }
-    if (effects.forcedOn) return;
+  if (effects.forcedOn) {
+    pullDown(state, group.target - cutOutBelow);
+    return;
   }
-  if (state.sinceStage < stageDelay) return;
+  const half = group.differential / 2;
+  const trims = trimAlone(state, effects, target, half);
+  if (state.sinceStage < group.stageSeconds) return;
+  const others = trims ? running.length - 1 : running.length;
   if (state.saturated > target + half) {
-    const next = pick(since, running, 0, offDelay, effects.delaysOff);
-    if (next >= 0) set(state, next, 1);
+    set(state, longest(since, running, others, 0, group.minimumOffSeconds), 1);
   } else if (state.saturated < target - half) {
-    const next = pick(since, running, 1, runDelay, effects.delaysOff);
-    if (next >= 0) set(state, next, 0);
+    set(state, longest(since, running, others, 1, group.minimumRunSeconds), 0);
   }
 }
 
-/**
- * The machine that has been longest in this state, so that they wear alike, or with `lastAgain` the one
- * that changed last; −1 when none may change.
- */
-function pick(
+/** Machines held on by hand: only the low-pressure cut-out stops them. */
+function pullDown(state: SuctionState, cutOut: number): void {
+  for (let j = 0; j < state.running.length; j++) {
+    if (state.running[j] && state.saturated < cutOut) set(state, j, 0);
+    else if (!state.running[j] && state.since[j]! > 600 && state.saturated > cutOut + 2) set(state, j, 1);
+  }
+}
+
+/** The last machine on its own, tripping and restarting with no delay worth the name. False when it behaves. */
+function trimAlone(state: SuctionState, effects: GroupEffects, target: number, half: number): boolean {
+  if (effects.trim === null) return false;
+  const { running, since, saturated } = state;
+  const last = running.length - 1;
+  const { runSeconds, offSeconds } = effects.trim;
+  let on = running[last]!;
+  if (on && since[last]! >= runSeconds && saturated < target + effects.trim.holdsAbove * half) on = 0;
+  else if (!on && since[last]! >= offSeconds && saturated > target - half) on = 1;
+  if (on !== running[last]) {
+    running[last] = on;
+    since[last] = 0;
+  }
+  return true;
+}
+
+/** The machine that has been longest in this state, so that they wear alike; −1 when none may change. */
+function longest(
   since: Float64Array,
   running: Uint8Array,
+  machines: number,
   state: number,
   delay: number,
-  lastAgain: boolean,
 ): number {
   let best = -1;
-  for (let j = 0; j < running.length; j++) {
+  for (let j = 0; j < machines; j++) {
     if (running[j] !== state || since[j]! < delay) continue;
-    if (best < 0 || lastAgain === since[j]! < since[best]!) best = j;
+    if (best < 0 || since[j]! > since[best]!) best = j;
   }
   return best;
 }
 
 function set(state: SuctionState, machine: number, on: 0 | 1): void {
+  if (machine < 0) return;
   state.running[machine] = on;
   state.since[machine] = 0;
   state.sinceStage = 0;

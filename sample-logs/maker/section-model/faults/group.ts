@@ -14,18 +14,19 @@ export function lostCapacity(onset: number, left: number): GroupDisturbance {
   };
 }
 
-/** Pressure band narrowed and restart delays taken out. */
-export function tightSuctionBand(onset: number, factor: number): GroupDisturbance {
+/** A band too narrow and no restart delay: the last machine runs `minutes`, rests as long, unless suction is high. */
+export function tightSuctionBand(onset: number, minutes: number): GroupDisturbance {
+  const trim = { runSeconds: minutes * 60, offSeconds: minutes * 60, holdsAbove: 0.9 };
   return (effects, minute) => {
-    if (minute < onset) return;
-    effects.differentialFactor = factor;
-    effects.delaysOff = true;
+    if (minute >= onset) effects.trim = trim;
   };
 }
 
-export function lowPressureTrips(onset: number): GroupDisturbance {
+/** The last machine trips on low pressure soon after each start, whatever the load, and resets by itself. */
+export function lowPressureTrips(onset: number, runSeconds: number): GroupDisturbance {
+  const trim = { runSeconds, offSeconds: 135, holdsAbove: Number.POSITIVE_INFINITY };
   return (effects, minute) => {
-    if (minute >= onset) effects.lowPressureTrips = true;
+    if (minute >= onset) effects.trim = trim;
   };
 }
 

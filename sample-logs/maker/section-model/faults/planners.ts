@@ -85,12 +85,12 @@ export const planners: { readonly [name in FaultName]: (scene: Scene) => Planned
   'left-off': ({ onset }) => ({ disturb: circuitFault.forced('off', onset, forever), size: 15 }),
   'override-on': ({ onset }) => ({ disturb: circuitFault.forced('on', onset, forever), size: 4 }),
   'compressor-short-cycle': ({ onset, strength }) => ({
-    disturbGroup: groupFault.tightSuctionBand(onset, strength === 'full' ? 0.25 : 0.6),
-    size: strength === 'full' ? 1 : 0.5,
-    sizeUnit: '1',
+    disturbGroup: groupFault.tightSuctionBand(onset, strength === 'full' ? 1.75 : 2.75),
+    size: strength === 'full' ? 1.75 : 2.75,
+    sizeUnit: 'min',
   }),
   'low-pressure-trips': ({ onset }) => ({
-    disturbGroup: groupFault.lowPressureTrips(onset),
+    disturbGroup: groupFault.lowPressureTrips(onset, 75),
     size: 1,
     sizeUnit: '1',
   }),
