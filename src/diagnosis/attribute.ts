@@ -1,0 +1,66 @@
+import type { FindingKind, Origin } from '../model/finding.ts';
+import { directJudgement } from './direct-causes.ts';
+import type { Judgement, WeighedCause } from './judgement.ts';
+import { type Hypothesis, type Weighed, weigh } from './naive-bayes.ts';
+import { oneProbeCauses, oneProbeFeatures } from './one-probe-causes.ts';
+import { featuresOf, type Trouble } from './trouble.ts';
+import { wholeCircuitCauses, wholeCircuitFeatures } from './whole-circuit-causes.ts';
+
+/** Causes less likely than this are not worth a line. */
+const leastLikelihood = 0.04;
+const mostCauses = 4;
+
+/** Decides whose fault a trouble is, from all its evidence. */
+export function attribute(trouble: Trouble): Judgement {
+  const features = featuresOf(trouble);
+  const { shape } = trouble.lead;
+  if (trouble.scope === 'one-probe') {
+    if (shape === 'constant') return habit();
+    return fromWeights(weigh(oneProbeCauses, oneProbeFeatures(features, shape)), (origin) =>
+      origin === 'case' && shape === 'creep' && (features.shift ?? features.rise ?? 0) > 0
+        ? 'upward-drift'
+        : 'probe-disagreement',
+    );
+  }
+  if (trouble.scope === 'whole-circuit') {
+    return fromWeights(
+      weigh(wholeCircuitCauses, wholeCircuitFeatures(features, shape)),
+      () => 'upward-drift',
+    );
+  }
+  return directJudgement(trouble, features);
+}
+
+function habit(): Judgement {
+  return {
+    kind: 'probe-disagreement',
+    origin: 'record',
+    originLikelihood: 0.8,
+    causes: [
+      { cause: 'normal-variation', likelihood: 0.7 },
+      { cause: 'probe-offset', likelihood: 0.2 },
+    ],
+  };
+}
+
+/** The likeliest origin first, then its causes and those of the others by likelihood. */
+function fromWeights(weighed: readonly Weighed[], kindFor: (origin: Origin) => FindingKind): Judgement {
+  const byOrigin = new Map<Origin, number>();
+  for (const { hypothesis, likelihood } of weighed) {
+    byOrigin.set(hypothesis.origin, (byOrigin.get(hypothesis.origin) ?? 0) + likelihood);
+  }
+  const [origin, originLikelihood] = [...byOrigin].reduce((a, b) => (b[1] > a[1] ? b : a));
+  const own = (hypothesis: Hypothesis): number => (hypothesis.origin === origin ? 1 : 0);
+  const causes = [...weighed]
+    .sort((a, b) => own(b.hypothesis) - own(a.hypothesis) || b.likelihood - a.likelihood)
+    .map(({ hypothesis, likelihood }): WeighedCause => ({ cause: hypothesis.cause, likelihood }));
+  const first = causes[0]!;
+  return {
+    kind: kindFor(origin),
+    origin,
+    originLikelihood,
+    causes: [first, ...causes.slice(1).sort((a, b) => b.likelihood - a.likelihood)]
+      .filter((one, i) => i === 0 || one.likelihood >= leastLikelihood)
+      .slice(0, mostCauses),
+  };
+}

@@ -1,0 +1,113 @@
+import type { CauseId } from '../model/finding.ts';
+import { formatDifference, formatShare } from '../units/display.ts';
+import type { DisplayUnits } from '../units/display-units.ts';
+
+type Features = Readonly<{ [name: string]: number }>;
+
+/** One clause for each feature that speaks for or against a cause; the first few make the sentence. */
+type Reason = (features: Features, units: DisplayUnits) => string | null;
+
+const when = (known: unknown, text: () => string): string | null => (known ? text() : null);
+
+const offsetInDefrost: Reason = (f) =>
+  when(f.defrostOffsetRatio !== undefined, () => {
+    const ratio = f.defrostOffsetRatio!;
+    if (ratio <= 0.1) return 'late in defrost it is colder than its neighbours, as melting ice is';
+    if (ratio >= 0.75) return `it keeps ${formatShare(Math.min(1, ratio))} of its offset all through defrost`;
+    return `${formatShare(1 - ratio)} of the offset goes away in defrost`;
+  });
+const dayAndNight: Reason = (f) =>
+  when(f.dayNightRatio !== undefined, () =>
+    Math.abs(f.dayNightRatio!) < 0.2
+      ? 'it is the same by day and by night'
+      : f.dayNightRatio! > 0
+        ? 'it is larger in the trading day than by night'
+        : 'it is larger by night than by day',
+  );
+const swing: Reason = (f) =>
+  when(f.swingRatio !== undefined, () =>
+    f.swingRatio! < 0.85
+      ? `its swing shrank to ${formatShare(f.swingRatio!)} of what it was against its neighbours`
+      : f.swingRatio! > 1.2
+        ? 'it swings more than it did'
+        : 'it still cycles as its neighbours do',
+  );
+const recovery: Reason = (f) =>
+  when(f.recoveryRatio !== undefined && f.recoveryRatio > 1.25, () => 'it comes back later after defrost');
+const step: Reason = (f) =>
+  when(f.rampDays !== undefined, () =>
+    f.creeping === 0 ? 'it came within hours' : `it grew over ${Math.max(1, Math.round(f.rampDays!))} days`,
+  );
+const stopped: Reason = (f) =>
+  when(f.offOffsetRatio !== undefined, () =>
+    f.offOffsetRatio! > 0.7
+      ? 'the offset stayed while the circuit stood still'
+      : 'the offset closed while the circuit stood still',
+  );
+const suction: Reason = (f, units) =>
+  when(
+    f.aboveSuction !== undefined && f.aboveSuction < 0,
+    () =>
+      `it reads ${formatDifference(-f.aboveSuction!, units)} below the evaporating temperature, which air cannot`,
+  );
+const duty: Reason = (f) =>
+  when(
+    f.dutyRise !== undefined && f.dutyRise > 0.05,
+    () => `its valve feeds ${formatShare(f.dutyRise!)} more of the time than before, the other circuits not`,
+  );
+const steadyDuty: Reason = (f) =>
+  when(f.dutyRise !== undefined && f.dutyRise <= 0.05, () => 'its valve feeds no more than before');
+
+const reasons: Readonly<Partial<{ [cause in CauseId]: readonly Reason[] }>> = {
+  'airflow-or-ice': [offsetInDefrost, step, swing, recovery, dayAndNight, duty],
+  'evaporator-fan': [step, offsetInDefrost, swing, dayAndNight],
+  'door-or-load': [dayAndNight, step, offsetInDefrost],
+  'probe-offset': [suction, step, offsetInDefrost, dayAndNight, swing, stopped],
+  'probe-drift': [suction, step, offsetInDefrost, dayAndNight, swing, stopped],
+  'probe-moved': [step, offsetInDefrost, swing],
+  'probe-open-or-short': [step],
+  underfeeding: [duty, recovery, step, swing],
+  'set-point': [step, steadyDuty, swing],
+};
+
+const fallback: Readonly<Partial<{ [cause in CauseId]: string }>> = {
+  'airflow-or-ice': 'ice and blocked air are the usual reasons for a section that warms',
+  drain: 'ice at one end is often a drain that does not run',
+  'evaporator-fan': 'a fan that stops warms one section within hours',
+  underfeeding: 'a coil that gets too little liquid warms all its probes together',
+  overfeeding: 'liquid comes back where superheat is lost',
+  'door-or-load': 'doors and loading warm a case in trading hours',
+  'probe-offset': 'wiring work and failed splices shift a reading at once',
+  'probe-drift': 'moisture in a splice shifts a reading little by little',
+  'probe-noise': 'air has inertia: it cannot jump from sample to sample',
+  'probe-stuck': 'the reading did not move while its neighbours went through defrosts',
+  'probe-open-or-short': 'an open or shorted lead reads the end of the scale, or nothing',
+  'probe-moved': 'a probe that has fallen reads another air',
+  'probe-swapped': 'two probes of the circuit exchanged their levels at the same time',
+  'defrost-schedule': 'a defrost that is due and does not come is first a matter of schedule or override',
+  'defrost-heat': 'a heater that fails leaves frost, and the coil takes longer to pull down',
+  'defrost-termination':
+    'a defrost that never ends by temperature is first a matter of its probe or thermostat',
+  'tight-differential': 'cut-in and cut-out too close together make short cycles',
+  'compressor-control': 'starts without load come from pressure control, unloaders or a valve that leaks',
+  'low-charge': 'little liquid starves the far coils first',
+  'capacity-shortfall': 'the group warms together when the compressors that run cannot hold the pressure',
+  condensing: 'a dirty condenser or a still fan raises the pressure for all',
+  'set-point': 'all probes moved together, at once and by the same amount',
+  'left-off': 'no cooling and no defrost since then: something was switched off or overridden',
+  'service-visit': 'several things changed together and came back within hours',
+  weather: 'all circuits felt it',
+  'normal-variation': 'it has stood there since the first day of this export',
+  logging: 'it is in the record and not in the air',
+};
+
+const mostReasons = 3;
+
+/** Why this cause, in half a line: what the data show, else what the trade knows. */
+export function becauseOf(cause: CauseId, features: Features, units: DisplayUnits): string {
+  const found = (reasons[cause] ?? [])
+    .map((reason) => reason(features, units))
+    .filter((text) => text !== null)
+    .slice(0, mostReasons);
+  return found.length > 0 ? found.join('; ') : (fallback[cause] ?? 'possible after what was seen');
+}

@@ -1,0 +1,58 @@
+import type { CauseId, Origin } from '../model/finding.ts';
+
+/** What a feature looks like under one cause: a normal bump on a low floor. */
+export interface Expected {
+  readonly mean: number;
+  readonly deviation: number;
+}
+
+export interface Hypothesis {
+  readonly cause: CauseId;
+  readonly origin: Origin;
+  readonly prior: number;
+  readonly features: Readonly<{ [feature: string]: Expected }>;
+}
+
+/** Half of the features come from the same few defrosts: each counts for this much of an independent one. */
+const share = 0.75;
+/** Chance that a feature is spoiled by something not modelled, spread over this many units. */
+const spoiled = 0.1;
+const spoiledWidth = 6;
+
+export interface Weighed {
+  readonly hypothesis: Hypothesis;
+  readonly likelihood: number;
+}
+
+/**
+ * Naive Bayes: log prior + Σ share · log( (1 − ε)·N(x; mean, deviation² + error²) + ε / width ), normalised over
+ * the hypotheses; likeliest first. A feature counts only when the log gave it and every hypothesis speaks of it;
+ * `<name>Error`, where given, widens its bump.
+ */
+export function weigh(
+  hypotheses: readonly Hypothesis[],
+  features: Readonly<{ [name: string]: number }>,
+): Weighed[] {
+  const shared = Object.keys(hypotheses[0]?.features ?? {}).filter(
+    (name) => Number.isFinite(features[name]) && hypotheses.every((one) => one.features[name] !== undefined),
+  );
+  const scores = hypotheses.map((hypothesis) => {
+    let score = Math.log(hypothesis.prior);
+    for (const name of shared) {
+      score += share * logDensity(features[name]!, hypothesis.features[name]!, features[`${name}Error`] ?? 0);
+    }
+    return score;
+  });
+  const best = Math.max(...scores);
+  const weights = scores.map((score) => Math.exp(score - best));
+  const sum = weights.reduce((a, b) => a + b, 0);
+  return hypotheses
+    .map((hypothesis, i) => ({ hypothesis, likelihood: weights[i]! / sum }))
+    .sort((a, b) => b.likelihood - a.likelihood);
+}
+
+function logDensity(value: number, { mean, deviation }: Expected, error: number): number {
+  const variance = deviation * deviation + error * error;
+  const bump = Math.exp(-((value - mean) ** 2) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
+  return Math.log((1 - spoiled) * bump + spoiled / spoiledWidth);
+}

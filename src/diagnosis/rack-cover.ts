@@ -1,0 +1,63 @@
+import type { Signals } from '../signals/types.ts';
+import type { Trouble } from './trouble.ts';
+
+const dayMs = 86_400_000;
+const slackMs = 2 * dayMs;
+/** A member that moved this much with the rack is one of its circuits even where it raised no flag, K. */
+const movedWith = 0.55;
+/** Beside a warm rack, a probe this far from its neighbours still has a trouble of its own, K. */
+const ownTrouble = 2.2;
+
+const coverable: readonly Trouble['scope'][] = [
+  'whole-circuit',
+  'defrost',
+  'cycling',
+  'superheat',
+  'one-probe',
+];
+
+/**
+ * A rack that cannot hold its pressure warms all it feeds: one finding for the rack stands for what its circuits
+ * would each be flagged for, when they began with it. A probe that is far from its own neighbours keeps its flag.
+ */
+export function coverByRack(
+  signals: Signals,
+  troubles: readonly Trouble[],
+  isReal: (rack: Trouble) => boolean,
+): Trouble[] {
+  let open = [...troubles];
+  for (const rack of troubles.filter((one) => one.scope === 'rack' && isReal(one))) {
+    const members = rack.group?.members ?? [];
+    const covered = open.filter((one) => isCovered(one, rack, members));
+    const moved = members.filter((id) => movedMember(signals, rack, id));
+    const flagged = covered.map((one) => one.lead.circuit!);
+    const covers = members.filter((id) => moved.includes(id) || flagged.includes(id));
+    open = open
+      .filter((one) => !covered.includes(one))
+      .map((one) => (one === rack ? { ...rack, covers } : one));
+  }
+  return open;
+}
+
+function isCovered(one: Trouble, rack: Trouble, members: readonly string[]): boolean {
+  if (one.lead.circuit === null || !members.includes(one.lead.circuit)) return false;
+  if (!coverable.includes(one.scope)) return false;
+  if (one.lead.onset < rack.lead.onset - slackMs) return false;
+  if (rack.lead.end !== null && one.lead.onset > rack.lead.end + slackMs) return false;
+  if (one.scope !== 'one-probe') return true;
+  return Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0) < ownTrouble;
+}
+
+function movedMember(signals: Signals, rack: Trouble, id: string): boolean {
+  const departures = rack.group?.departures.get(id);
+  if (departures === undefined) return false;
+  const { days } = signals.log.calendar;
+  const { grid } = signals.log;
+  const end = rack.lead.end ?? Number.POSITIVE_INFINITY;
+  let peak = Number.NEGATIVE_INFINITY;
+  days.forEach((day, i) => {
+    const middle = grid.startMs + ((day.from + day.to) / 2) * grid.stepMs;
+    if (middle >= rack.lead.onset && middle <= end && departures[i]! > peak) peak = departures[i]!;
+  });
+  return peak >= movedWith;
+}

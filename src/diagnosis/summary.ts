@@ -1,0 +1,135 @@
+import type { Projection } from '../model/finding.ts';
+import type { Signals } from '../signals/types.ts';
+import {
+  formatDays,
+  formatDifference,
+  formatLocalDate,
+  formatLocalTime,
+  formatTemperature,
+} from '../units/display.ts';
+import { isDecided, type Judgement } from './judgement.ts';
+import { featuresOf, type Trouble } from './trouble.ts';
+
+const dayMs = 86_400_000;
+
+/** One sentence: where, what, since when, whose fault, how long until the limit. */
+export function summarise(
+  trouble: Trouble,
+  judgement: Judgement,
+  projection: Projection | null,
+  signals: Signals,
+): string {
+  const { log } = signals;
+  const { lead } = trouble;
+  const features = featuresOf(trouble);
+  const circuit = trouble.circuit?.circuit;
+  const where =
+    circuit === undefined
+      ? ''
+      : `${circuit.name === circuit.id ? circuit.id : `${circuit.id} ${circuit.name}`}: `;
+  const since = lead.shape === 'step' ? formatLocalTime(lead.onset, log) : formatLocalDate(lead.onset, log);
+  const ended = lead.end === null ? '' : `, over since ${formatLocalTime(lead.end, log)}`;
+  switch (trouble.scope) {
+    case 'one-probe': {
+      const shift = features.shift ?? features.rise ?? 0;
+      const amount = formatDifference(Math.abs(shift), log.units);
+      const way = shift >= 0 ? 'above' : 'below';
+      if (lead.shape === 'constant') {
+        return `${where}${lead.probe} has stood ${amount} ${way} its neighbours since the export begins: a habit, no change.`;
+      }
+      if (lead.shape === 'wide-since-start') {
+        return `${where}${lead.probe} stands ${amount} ${way} its neighbours, and has since the export begins: ${verdict(judgement)}.`;
+      }
+      const verb = lead.shape === 'creep' ? 'crept' : 'went';
+      return `${where}${lead.probe} ${verb} ${amount} ${way} its neighbours since ${since}${ended}: ${verdict(judgement)}${limitClause(projection, signals)}.`;
+    }
+    case 'whole-circuit': {
+      if (lead.shape === 'duty') {
+        return `${where}the valve feeds ever more of the time since ${since} while the air still holds: it is losing its reserve${limitClause(projection, signals)}.`;
+      }
+      const rise = formatDifference(features.rise ?? 0, log.units);
+      const verb = lead.shape === 'creep' ? 'crept' : 'went';
+      return `${where}all its air ${verb} up by ${rise} since ${since}, the other circuits did not: ${verdict(judgement)}${limitClause(projection, signals)}.`;
+    }
+    case 'dead-probe':
+      return `${where}${lead.probe} ${deadWords[lead.shape] ?? 'does not measure'} since ${formatLocalTime(lead.onset, log)}${ended}: the circuit is controlled without it or by a wrong number.`;
+    default:
+      return otherSummary(trouble, judgement, where, since + ended);
+  }
+}
+
+const deadWords: Readonly<{ [shape: string]: string }> = {
+  stuck: 'has not moved',
+  'open-or-short': 'reads the end of its scale',
+  silent: 'has given no reading',
+  flutter: 'jumps from sample to sample',
+};
+
+function verdict(judgement: Judgement): string {
+  if (!isDecided(judgement)) {
+    return judgement.origin === 'probe'
+      ? 'rather the probe than the case, but the data cannot tell'
+      : 'rather the case than the probe, but the data cannot tell';
+  }
+  const words: Readonly<{ [cause: string]: string }> = {
+    'airflow-or-ice': 'the section is truly warm, probably ice or blocked air',
+    'evaporator-fan': 'the section is truly warm, probably a fan',
+    'door-or-load': 'the case is truly warm, in trading hours: doors or loading',
+    underfeeding: 'truly warm, probably too little liquid',
+    'set-point': 'as after a change of the set point',
+  };
+  const first = judgement.causes[0]!.cause;
+  if (words[first] !== undefined) return words[first];
+  return judgement.origin === 'probe' ? 'the probe lies, the air does not' : 'the case is truly warm';
+}
+
+function limitClause(projection: Projection | null, signals: Signals): string {
+  if (projection?.at == null) return '';
+  const { grid } = signals.log;
+  const now = grid.startMs + grid.count * grid.stepMs;
+  const limit = formatTemperature(projection.limit, signals.log.units);
+  if (projection.at <= now) return `; its air is at the limit of ${limit} now`;
+  const days = formatDays(Math.max(1, Math.round((projection.at - now) / dayMs)));
+  return `; its air reaches ${limit} in about ${days} if it goes on`;
+}
+
+function otherSummary(trouble: Trouble, judgement: Judgement, where: string, since: string): string {
+  const { lead } = trouble;
+  const cause = judgement.causes[0]!.cause;
+  switch (trouble.scope) {
+    case 'defrost':
+      return lead.kind === 'defrost-missed'
+        ? `${where}defrosts that were due did not come since ${since}.`
+        : `${where}${lead.probe ?? 'the air'} comes back ever later after defrost since ${since}.`;
+    case 'cycling':
+      return `${where}${lead.points[0] ?? 'the machine'} starts too often since ${since}: ${cause === 'tight-differential' ? 'the differential is probably too tight' : 'look at its control'}.`;
+    case 'superheat':
+      return `${where}superheat while feeding and settled is ${lead.shape} since ${since}.`;
+    case 'left-off':
+      return `${where}it has stood without cooling or under an override since ${since}: find out whether it was left so.`;
+    case 'rack': {
+      const many = trouble.covers.length === 0 ? '' : `, and ${trouble.covers.join(', ')} warm with it`;
+      return `Suction group ${lead.suctionGroup}: pressure off its target since ${since}${many}: look at the rack, not at the cases.`;
+    }
+    default:
+      return recordSummary(trouble, where, since);
+  }
+}
+
+function recordSummary({ lead }: Trouble, where: string, since: string): string {
+  const points = lead.points.join(' and ');
+  switch (lead.shape) {
+    case 'gap':
+      return `Nothing at all was logged for a time from ${since}: what happened then is unknown.`;
+    case 'not-connected':
+      return `${where}${points} never moves: probably not connected.`;
+    case 'thin':
+      return `${where}${points} has few readings: what it says carries little weight.`;
+    case 'twin':
+      return `${where}${points} hold the same readings: one channel under two names.`;
+    case 'unit-change':
+      return `${where}${points} seems to change between Fahrenheit and Celsius on ${since}.`;
+    default:
+      return `${where}the record is doubtful from ${since}.`;
+  }
+}

@@ -1,0 +1,20 @@
+import { isDecided, type Judgement } from './judgement.ts';
+import type { Trouble } from './trouble.ts';
+
+/** The one measurement that would settle a verdict the data leave open; null where they do not. */
+export function whatWouldDecide(trouble: Trouble, judgement: Judgement): string | null {
+  if (trouble.scope === 'one-probe' && trouble.lead.features.sinceStart !== 1) {
+    const ask = `Hold a reference thermometer beside ${trouble.lead.probe} while it cools, away from a defrost`;
+    if (isDecided(judgement)) {
+      return `${ask}: if it ${judgement.origin === 'probe' ? 'agrees with the probe, the section is warm' : 'reads like the neighbours, the probe lies'}.`;
+    }
+    return `Undecided between a section that is truly off and a probe that lies. ${ask}: the same reading means the case, the neighbours’ reading means the probe.`;
+  }
+  if (trouble.scope === 'whole-circuit') {
+    return 'Superheat at the coil outlet while the valve feeds: high means too little liquid, usual means air or ice.';
+  }
+  if (trouble.scope === 'dead-probe') {
+    return `Resistance of ${trouble.lead.probe} at its plug against the table of its type.`;
+  }
+  return null;
+}
