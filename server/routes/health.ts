@@ -1,5 +1,5 @@
 import { Router } from 'express';
-import { version } from '../../src/cli/version.ts';
+import { version } from '../../src/pipeline/version.ts';
 import { only } from '../guards/methods.ts';
 import { noQuery } from '../guards/query.ts';
 

@@ -1,7 +1,7 @@
 /**
  * By how much serial correlation that dies away as r^k inflates the variance of Kendall's S:
  * 1 + 2 Σ (1 − k/n) r^k. The lag-one autocorrelation of n values is biased low, so r is first raised to
- * (n·r₁ + 2) ÷ (n − 4) and held within 0 to 0.9 (Hamed, Journal of Hydrology 349 (2008) 350, for the bias). 1 for
+ * (n·r₁ + 2) ÷ (n − 4) and held within 0 to 0.9 (van Giersbergen, Economics Letters 89 (2005) 75, from memory). 1 for
  * fewer than five values or an unknown correlation.
  */
 export function autocorrelationVarianceFactor(n: number, lagOne: number): number {

@@ -3,7 +3,7 @@ import { mean } from './mean.ts';
 /**
  * Range of the rescaled partial sums, most sensitive in the middle of a series (Buishand, Journal of Hydrology 58
  * (1982) 11). `statistic` is R ÷ √n with the standard deviation by n − 1 as in R's trend (Buishand divides by n),
- * whose 5 % limit is 1.50 for 30 values and 1.62 for 100 (his table I);
+ * whose 5 % limit is 1.50 for 30 values and 1.62 for 100 (his table I, from memory);
  * `at` the number of values up to the largest partial sum. Values must be finite.
  */
 export function buishandRange(values: ArrayLike<number>): {

@@ -4,7 +4,7 @@ import { sampleStandardDeviation } from './sample-standard-deviation.ts';
 /**
  * Standard normal homogeneity test for one shift (Alexandersson, Journal of Climatology 6 (1986) 661), most
  * sensitive near the ends. `at` is the number of values before the shift; `statistic` is T₀, whose 5 % limit is 7.65
- * for 30 values and 9.17 for 100 (Khaliq and Ouarda 2007). Values must be finite.
+ * for 30 values and 9.15 for 100 (Alexandersson and Moberg 1997, from memory). Values must be finite.
  */
 export function snht(values: ArrayLike<number>): { readonly at: number; readonly statistic: number } {
   const n = values.length;

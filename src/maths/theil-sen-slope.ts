@@ -25,7 +25,7 @@ export interface TheilSen {
   readonly n: number;
 }
 
-/** Pairs are listed in memory: 2,000 points make two million slopes, 16 MB and some 30 ms. */
+/** Pairs are listed in memory: 2,000 points make two million slopes, 16 MB and a tenth of a second. */
 export const theilSenMostPoints = 2000;
 
 /**
