@@ -49,7 +49,7 @@ const cautions: readonly Caution[] = [
     hazard: 'Ice, hot water and wet floors',
     advice:
       'Melt ice with water, never with a flame or a tool that can pierce the coil. Keep water off live parts, ' +
-      'mind scalds, and rope off the wet floor: it is a shop.',
+      'mind scalds, and rope off the wet floor: shoppers walk there.',
     causes: ['airflow-or-ice', 'drain', 'defrost-schedule', 'defrost-heat'],
     origins: ['defrost'],
   },
@@ -57,7 +57,7 @@ const cautions: readonly Caution[] = [
 
 /** Stands above every list of cautions. */
 export const cautionsDefer =
-  'Local codes, the site rules and the maker’s instructions come first; do only what you are licensed and trained for.';
+  "Local codes, the site rules and the maker's instructions come first; do only what you are licensed and trained for.";
 
 /** The cautions that the probable work behind these findings calls for; notes lead to no work. */
 export function cautionsFor(findings: readonly Finding[]): readonly Caution[] {

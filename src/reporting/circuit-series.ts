@@ -1,10 +1,11 @@
 import type { Finding, Severity } from '../model/finding.ts';
 import { indexAt, timeAt } from '../model/grid.ts';
 import type { Circuit, Log, SuctionGroup } from '../model/log.ts';
-import type { Target } from '../model/record.ts';
+import type { Record, Target } from '../model/record.ts';
 import type { CircuitSignals, DefrostWindow } from '../signals/types.ts';
 import type { EpochMs } from '../units/quantities.ts';
-import { type ReducedSeries, reduceSeries, reduceToMeans, type SampleRange } from './reduce-series.ts';
+import { columnMeans } from './column-means.ts';
+import { type ReducedSeries, reduceSeries, type SampleRange } from './reduce-series.ts';
 import { siteScale } from './site-scale.ts';
 
 interface TimeSpan {
@@ -80,6 +81,17 @@ function spansWithin<Span extends SampleRange>(
     }));
 }
 
+function valveSeries(
+  valve: Record | null,
+  log: Log,
+  range: SampleRange,
+  pixels: number,
+): CircuitSeries['valve'] {
+  if (valve === null) return null;
+  const { times, mean } = columnMeans(valve.values, log.grid, range, pixels, (share) => share);
+  return { point: valve.point, line: { times, values: mean } };
+}
+
 function suctionSeries(
   group: SuctionGroup | null,
   log: Log,
@@ -153,10 +165,7 @@ export function circuitSeries(
     limit: circuit.limits === null ? null : scale.temperature(circuit.limits.high),
     defrosts: spansWithin(defrosts, log, range).map(({ span, time }) => ({ ...time, source: span.source })),
     off: spansWithin(offSpells, log, range).map(({ time }) => time),
-    valve:
-      circuit.valve === null
-        ? null
-        : { point: circuit.valve.point, line: reduceToMeans(circuit.valve.values, grid, range, pixels) },
+    valve: valveSeries(circuit.valve, log, range, pixels),
     suction: suctionSeries(group, log, range, pixels),
     findings: findingsOf(circuit, findings).map(({ id, severity, probe, onset, end, summary }) => ({
       id,

@@ -15,9 +15,14 @@ const millisecondsPerDay = 86_400_000;
 
 function sinceText(finding: Finding, log: Log): string {
   const start = dayAndTimeText(log, finding.onset);
-  const lasted = formatMinutes(((finding.end ?? endOf(log)) - finding.onset) / 60_000);
+  const lasted = lastedText((finding.end ?? endOf(log)) - finding.onset);
   if (finding.end === null) return `${start} (${lasted}, still so at the end of the export)`;
   return `${start} until ${dayAndTimeText(log, finding.end)} (${lasted})`;
+}
+
+function lastedText(milliseconds: number): string {
+  const days = milliseconds / millisecondsPerDay;
+  return days < 2 ? formatMinutes(milliseconds / 60_000) : formatDays(Math.round(days));
 }
 
 /** The measure that says how fast it goes: a slope by name, else the first one that is per day. */

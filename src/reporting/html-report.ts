@@ -73,7 +73,7 @@ function rankedSection({ places }: ReportOrder, log: Log): Html | null {
   if (places.length === 0) return null;
   const rows = places.map(
     ({ title, worst, findings }, index) =>
-      html`<tr><td>${index + 1}</td><td>${severityMark(worst)}</td><td class="where"><a href="#${anchorOf(index)}">${title}</a></td><td>${findings[0]!.summary}${findings.length > 1 ? html` <span class="quiet">And ${findings.length - 1} more.</span>` : null}</td><td class="quiet">since ${dayText(log, findings[0]!.onset)}</td></tr>
+      html`<tr><td>${index + 1}</td><td>${severityMark(worst)}</td><td class="where"><a href="#${anchorOf(index)}">${title}</a></td><td>${findings[0]!.summary}${findings.length > 1 ? html` <span class="quiet">And ${findings.length - 1} more.</span>` : null}</td><td class="when">since ${dayText(log, findings[0]!.onset)}</td></tr>
 `,
   );
   return html`<h2>Worst first</h2>
@@ -93,7 +93,7 @@ function questionsSection(diagnosis: Diagnosis): Html | null {
   return html`<h2>What this export cannot tell</h2>
 <ul class="plain">${questions.map(
     ({ reason, needs, places }) =>
-      html`<li>${places.length === 0 ? null : html`<strong>${placesText(places)}.</strong> `}${reason}${needs === null ? null : html` <span class="quiet">To allow it: ${needs}</span>`}</li>`,
+      html`<li>${places.length === 0 ? null : html`<strong>${placesText(places)}.</strong> `}${reason}${needs === null ? null : html` <span class="quiet">What would allow it: ${needs}</span>`}</li>`,
   )}</ul>`;
 }
 

@@ -7,6 +7,8 @@ const zoneReasons: Readonly<Record<ImportReport['timeZoneSource'], string>> = {
   'offsets-in-export': 'the export carries its own offsets',
 };
 
+const counted = (count: number, word: string): string => `${number(count)} ${word}${count === 1 ? '' : 's'}`;
+
 const number = (value: number): string => String(value).replace(/\B(?=(\d{3})+$)/g, ',');
 
 function place({ line, column }: ImportIssue): string {
@@ -32,13 +34,13 @@ export function importLines(report: ImportReport): readonly ImportLines[] {
     const rejected =
       file.rowsRejected + file.valuesRejected === 0
         ? 'nothing rejected'
-        : `${number(file.rowsRejected)} rows and ${number(file.valuesRejected)} values rejected`;
+        : `${counted(file.rowsRejected, 'row')} and ${counted(file.valuesRejected, 'value')} rejected`;
     const choices = file.choices.map(({ about, chosen, because, override }) => {
       const other = override === null ? '' : `; otherwise ${override}`;
       return `${about}: ${chosen}, because ${because}${other}`;
     });
     return {
-      heading: `${file.name}: ${number(file.rows)} rows, ${number(file.values)} values, ${rejected}`,
+      heading: `${file.name}: ${counted(file.rows, 'row')}, ${counted(file.values, 'value')}, ${rejected}`,
       details: [...choices, ...file.issues.map(issueLine)],
     };
   });

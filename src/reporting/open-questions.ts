@@ -12,7 +12,11 @@ export function openQuestions(diagnosis: Diagnosis): readonly OpenQuestion[] {
   const questions = new Map<string, { reason: string; needs: string | null; places: Set<string> }>();
   for (const { reason, needs, circuit, suctionGroup } of diagnosis.abstentions) {
     const key = JSON.stringify([reason, needs]);
-    const question = questions.get(key) ?? { reason, needs, places: new Set<string>() };
+    const question = questions.get(key) ?? {
+      reason: sentence(reason),
+      needs: needs === null ? null : sentence(needs),
+      places: new Set<string>(),
+    };
     const place = circuit ?? suctionGroup;
     if (place !== null) question.places.add(place);
     questions.set(key, question);
@@ -26,4 +30,9 @@ export function openQuestions(diagnosis: Diagnosis): readonly OpenQuestion[] {
 export function placesText(places: readonly string[], shown = 6): string {
   if (places.length <= shown) return places.join(', ');
   return `${places.slice(0, shown - 1).join(', ')} and ${places.length - shown + 1} more`;
+}
+
+function sentence(text: string): string {
+  const start = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(start) ? start : `${start}.`;
 }

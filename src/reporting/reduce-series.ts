@@ -72,29 +72,3 @@ export function reduceSeries(
   }
   return { times, values: reduced };
 }
-
-/** The mean of every pixel column at its middle: for valves, the share of the time that it was open. */
-export function reduceToMeans(
-  values: Float64Array,
-  grid: Grid,
-  range: SampleRange,
-  pixels: number,
-): ReducedSeries {
-  const samples = range.to - range.from;
-  const columns = Math.min(samples, Math.max(1, Math.floor(pixels)));
-  const times: number[] = [];
-  const means: (number | null)[] = [];
-  for (let column = 0; column < columns; column++) {
-    const { from, to } = columnRange(range, columns, column);
-    let sum = 0;
-    let known = 0;
-    for (let i = from; i < to; i++) {
-      if (Number.isNaN(values[i]!)) continue;
-      sum += values[i]!;
-      known++;
-    }
-    times.push(timeAt(grid, (from + to - 1) / 2));
-    means.push(known === 0 ? null : sum / known);
-  }
-  return { times, values: means };
-}

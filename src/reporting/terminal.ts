@@ -72,7 +72,7 @@ function questionLines(diagnosis: Diagnosis, paint: Paint): string[] {
   if (questions.length === 0) return [];
   const lines = questions.flatMap(({ reason, needs, places }) => {
     const where = places.length === 0 ? '' : `${placesText(places)}: `;
-    const remedy = needs === null ? '' : ` To allow it: ${needs}`;
+    const remedy = needs === null ? '' : ` What would allow it: ${needs}`;
     return hang('-', visibleText(`${where}${reason}${remedy}`), 2, 2, paint.width);
   });
   return [paint.bold('What this export cannot tell'), ...lines];

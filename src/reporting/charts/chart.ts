@@ -39,8 +39,8 @@ export interface Band {
 
 export interface ChartLine {
   readonly label: string;
-  /** Position among the probes: colour and dash. */
-  readonly slot: number;
+  /** Position among the probes: colour and dash; `plain` for what is no probe. */
+  readonly slot: number | 'plain';
   readonly strong: boolean;
   readonly line: ReducedSeries;
   readonly band: Band | null;
@@ -80,3 +80,8 @@ export interface MarksPanel {
 }
 
 export type Panel = LinesPanel | SharePanel | MarksPanel;
+
+/** The class of a line in the style sheet. */
+export function slotName(slot: ChartLine['slot']): string {
+  return slot === 'plain' ? slot : `s${slot}`;
+}

@@ -1,5 +1,5 @@
 import type { Finding } from '../../model/finding.ts';
-import { timeAt } from '../../model/grid.ts';
+import { indexAt, timeAt } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
 import type { CircuitSignals, Signals } from '../../signals/types.ts';
 import { type CircuitSeries, circuitSeries, circuitSignals } from '../circuit-series.ts';
@@ -10,6 +10,7 @@ import { siteScale } from '../site-scale.ts';
 import type { Chart, ChartLine, Highlight, Level, LinesPanel, Panel, Shade } from './chart.ts';
 import { shortPointName } from './end-labels.ts';
 import { domainOf } from './scale.ts';
+import { suctionPanel } from './suction-panel.ts';
 import { timeTicks } from './time-ticks.ts';
 
 const overviewColumns = 240;
@@ -46,12 +47,13 @@ function overview(log: Log, signals: Signals, circuitId: string, finding: Findin
       ...(series.defrosts.length > 0
         ? [{ kind: 'marks', title: 'Defrosts', height: 14, spans: series.defrosts } as const]
         : []),
-      ...suctionPanel(series),
+      ...suctionOf(log, own, series, overviewColumns),
     ],
   };
 }
 
 function closeUp(log: Log, signals: Signals, circuitId: string, finding: Finding): Chart {
+  const own = circuitSignals(signals, circuitId);
   const window = closeUpWindow(finding, log);
   const series = circuitSeries(log, signals, circuitId, window.from, window.to, closeUpPixels);
   const { from, to } = series.span;
@@ -63,7 +65,7 @@ function closeUp(log: Log, signals: Signals, circuitId: string, finding: Finding
     band: null,
   }));
   return {
-    title: `Close up: ${dayAndTimeText(log, from)} to ${dayAndTimeText(log, to)}, every reading`,
+    title: `Close up, every reading: ${Math.round((to - from) / hour)} hours to ${dayAndTimeText(log, to)}`,
     description: `Every reading of ${circuitId} from ${dayAndTimeText(log, from)} to ${dayAndTimeText(log, to)}, defrosts shaded.`,
     from,
     to,
@@ -73,7 +75,11 @@ function closeUp(log: Log, signals: Signals, circuitId: string, finding: Finding
       ...offShades(series),
     ],
     highlight: highlightOf(finding, log, from, to),
-    panels: [airPanel(series, lines, 220), ...valvePanel(series), ...suctionPanel(series)],
+    panels: [
+      airPanel(series, lines, 220),
+      ...valvePanel(series),
+      ...suctionOf(log, own, series, closeUpPixels),
+    ],
   };
 }
 
@@ -129,32 +135,27 @@ function valvePanel({ valve }: CircuitSeries): readonly Panel[] {
   return valve === null ? [] : [{ kind: 'share', title: 'Valve open', height: 34, line: valve.line }];
 }
 
-function suctionPanel({ suction, pressureUnit }: CircuitSeries): readonly Panel[] {
-  if (suction === null) return [];
-  const { line, target, group } = suction;
-  const domain = domainOf([line.values, target?.values ?? []], 2);
-  if (domain === null) return [];
-  return [
-    {
-      kind: 'lines',
-      title: `Suction ${group}`,
-      unit: pressureUnit,
-      height: 64,
-      domain,
-      lines: [{ label: 'suction', slot: 5, strong: false, line, band: null }],
-      levels: target === null ? [] : [{ kind: 'set-point', label: 'target', line: target }],
-    },
-  ];
+function suctionOf(
+  log: Log,
+  own: CircuitSignals,
+  { span }: CircuitSeries,
+  columns: number,
+): readonly Panel[] {
+  const group = log.suctionGroups.find(({ id }) => id === own.circuit.suctionGroup);
+  if (group === undefined) return [];
+  const range = { from: indexAt(log.grid, span.from), to: indexAt(log.grid, span.to) + 1 };
+  return suctionPanel(log, group, range, columns, 64);
 }
 
 function offShades({ off }: CircuitSeries): readonly Shade[] {
   return off.map(({ from, to }) => ({ kind: 'off', from, to }));
 }
 
-/** Null where the finding does not touch the chart. */
+/** Null where the finding does not touch the chart, or fills it. */
 export function highlightOf(finding: Finding, log: Log, from: number, to: number): Highlight | null {
   const end = finding.end ?? endOf(log);
   if (finding.onset > to || end < from) return null;
+  if (finding.onset < from && end >= to) return null;
   return {
     severity: finding.severity,
     from: Math.max(from, finding.onset),

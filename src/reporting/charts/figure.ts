@@ -1,6 +1,6 @@
 import type { Html } from '../html/escape.ts';
 import { html } from '../html/escape.ts';
-import type { Chart, LinesPanel, Panel } from './chart.ts';
+import { type Chart, type LinesPanel, type Panel, slotName } from './chart.ts';
 import { type EndLabel, spreadLabels } from './end-labels.ts';
 import { panelDrawing } from './panel-drawing.ts';
 import { linearScale, valueTicks } from './scale.ts';
@@ -23,7 +23,7 @@ function axis(panel: Panel): Html {
 
 function linesAxis(panel: LinesPanel, text: (y: number, label: string) => Html): readonly Html[] {
   const y = linearScale(panel.domain, panel.height, 0);
-  const ticks = valueTicks(panel.domain, panel.height / 42);
+  const ticks = valueTicks(panel.domain, Math.max(2.5, panel.height / 42));
   const step = ticks.length > 1 ? ticks[1]! - ticks[0]! : 1;
   return ticks
     .filter((tick) => y(tick) > 5 && y(tick) < panel.height - 1)
@@ -53,7 +53,7 @@ function lineEnds(panel: LinesPanel): readonly EndLabel[] {
     if (last !== null) labels.push({ text, y: y(last), name });
   };
   for (const { label, line, slot, strong } of panel.lines) {
-    put(label, line.values, `end s${slot}${strong ? ' strong' : ''}`);
+    put(label, line.values, `end ${slotName(slot)}${strong ? ' strong' : ''}`);
   }
   for (const { label, line, kind } of panel.levels) put(label, line.values, `end ${kind}`);
   return spreadLabels(labels, panel.height, labelSpacing);
@@ -90,7 +90,7 @@ function legend(chart: Chart): Html {
   const shades = new Set(chart.shades.map(({ kind }) => kind));
   const swatch = (name: string, label: string): Html =>
     html`<li><svg width="18" height="10" aria-hidden="true"><rect class="${name}" width="18" height="10"/></svg>${label}</li>`;
-  return html`<ul class="legend">${lines.map(({ slot, label, strong }) => sample(`line s${slot}${strong ? ' strong' : ''}`, label, true))}${levels.map(({ kind, label }) => sample(`level ${kind}`, label, true))}${shades.has('defrost') ? swatch('defrost', 'defrost') : null}${shades.has('off') ? swatch('off', 'shut off') : null}${chart.highlight === null ? null : swatch(`span ${chart.highlight.severity}`, 'the finding')}</ul>`;
+  return html`<ul class="legend">${lines.map(({ slot, label, strong }) => sample(`line ${slotName(slot)}${strong ? ' strong' : ''}`, label, true))}${levels.map(({ kind, label }) => sample(`level ${kind}`, label, true))}${shades.has('defrost') ? swatch('defrost', 'defrost') : null}${shades.has('off') ? swatch('off', 'shut off') : null}${chart.highlight === null ? null : swatch(`span ${chart.highlight.severity}`, 'the finding')}</ul>`;
 }
 
 /** The chart as a figure that needs no script: it stretches to the page, its texts keep their size. */

@@ -2,15 +2,17 @@ import type { Finding } from '../../model/finding.ts';
 import { timeAt } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
+import { columnMeans } from '../column-means.ts';
 import { dayText, endOf } from '../local-time.ts';
-import { type ReducedSeries, reduceSeries, reduceToMeans } from '../reduce-series.ts';
+import type { SampleRange } from '../reduce-series.ts';
 import { siteScale } from '../site-scale.ts';
 import type { Chart, LinesPanel, Panel } from './chart.ts';
 import { highlightOf } from './circuit-charts.ts';
 import { domainOf } from './scale.ts';
+import { suctionPanel } from './suction-panel.ts';
 import { timeTicks } from './time-ticks.ts';
 
-const columns = 480;
+const columns = 240;
 const seriesSlots = 6;
 /** More names than this cannot stand beside each other. */
 const mostNames = 10;
@@ -21,7 +23,11 @@ export function groupCharts(log: Log, signals: Signals, groupId: string, finding
   if (own === undefined) return [];
   const from = log.grid.startMs;
   const to = endOf(log);
-  const panels = [...suctionPanels(log, own), ...casePanels(log, own), ...compressorPanels(log, own)];
+  const panels = [
+    ...suctionPanel(log, own.group, wholeSpan(log), columns, 150),
+    ...casePanels(log, own),
+    ...compressorPanels(log, own),
+  ];
   if (panels.length === 0) return [];
   return [
     {
@@ -37,32 +43,7 @@ export function groupCharts(log: Log, signals: Signals, groupId: string, finding
   ];
 }
 
-function suctionPanels(log: Log, { group }: GroupSignals): readonly LinesPanel[] {
-  if (group.pressure === null) return [];
-  const { pressure, pressureSign } = siteScale(log);
-  const range = { from: 0, to: log.grid.count };
-  const line = reduceSeries(group.pressure.values, log.grid, range, columns, pressure);
-  const target = group.pressureSetPoint;
-  const targetLine: ReducedSeries | null =
-    target === null
-      ? null
-      : typeof target === 'number'
-        ? { times: [log.grid.startMs, endOf(log)], values: [pressure(target), pressure(target)] }
-        : reduceSeries(target.values, log.grid, range, columns, pressure);
-  const domain = domainOf([line.values, targetLine?.values ?? []], 2);
-  if (domain === null) return [];
-  return [
-    {
-      kind: 'lines',
-      title: 'Suction pressure',
-      unit: pressureSign,
-      height: 150,
-      domain,
-      lines: [{ label: 'suction', slot: 0, strong: false, line, band: null }],
-      levels: targetLine === null ? [] : [{ kind: 'set-point', label: 'target', line: targetLine }],
-    },
-  ];
-}
+const wholeSpan = (log: Log): SampleRange => ({ from: 0, to: log.grid.count });
 
 function casePanels(log: Log, { departures }: GroupSignals): readonly LinesPanel[] {
   const { difference, temperatureSign } = siteScale(log);
@@ -100,11 +81,8 @@ function casePanels(log: Log, { departures }: GroupSignals): readonly LinesPanel
 }
 
 function compressorPanels(log: Log, { group }: GroupSignals): readonly Panel[] {
-  const range = { from: 0, to: log.grid.count };
-  return group.compressors.map((record) => ({
-    kind: 'share',
-    title: `${record.point}, share running`,
-    height: 26,
-    line: reduceToMeans(record.values, log.grid, range, columns),
-  }));
+  return group.compressors.map(({ point, values }) => {
+    const { times, mean } = columnMeans(values, log.grid, wholeSpan(log), columns, (share) => share);
+    return { kind: 'share', title: `${point}, share running`, height: 26, line: { times, values: mean } };
+  });
 }

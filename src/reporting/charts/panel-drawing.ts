@@ -1,6 +1,14 @@
 import type { Html } from '../html/escape.ts';
 import { html, trusted } from '../html/escape.ts';
-import type { Chart, LinesPanel, MarksPanel, Panel, SharePanel } from './chart.ts';
+import type { ReducedSeries } from '../reduce-series.ts';
+import {
+  type Chart,
+  type LinesPanel,
+  type MarksPanel,
+  type Panel,
+  type SharePanel,
+  slotName,
+} from './chart.ts';
 import { bandPath, linePath } from './path.ts';
 import { linearScale, type Scale } from './scale.ts';
 
@@ -36,7 +44,7 @@ function drawLines(panel: LinesPanel, x: Scale): readonly Html[] {
     ...panel.lines.map(({ band, slot }) =>
       band === null
         ? null
-        : html`<path class="band s${slot}" d="${trusted(bandPath(band.times, band.low, band.high, x, y))}"/>`,
+        : html`<path class="band ${slotName(slot)}" d="${trusted(bandPath(band.times, band.low, band.high, x, y))}"/>`,
     ),
     ...panel.levels.map(
       ({ kind, line }) => html`<path class="level ${kind}" d="${trusted(linePath(line, x, y))}"/>`,
@@ -45,15 +53,25 @@ function drawLines(panel: LinesPanel, x: Scale): readonly Html[] {
       .sort((a, b) => Number(a.strong) - Number(b.strong))
       .map(
         ({ line, slot, strong }) =>
-          html`<path class="line s${slot}${strong ? ' strong' : ''}" d="${trusted(linePath(line, x, y))}"/>`,
+          html`<path class="line ${slotName(slot)}${strong ? ' strong' : ''}" d="${trusted(linePath(line, x, y))}"/>`,
       ),
   ].filter((part) => part !== null);
 }
 
 function drawShare({ line, height }: SharePanel, x: Scale): readonly Html[] {
   const y = linearScale({ low: 0, high: 1 }, height, 1);
-  const floor = line.values.map((value) => (value === null ? null : 0));
-  return [html`<path class="share" d="${trusted(bandPath(line.times, floor, line.values, x, y))}"/>`];
+  const { times, values } = stepped(line);
+  const floor = values.map((value) => (value === null ? null : 0));
+  return [html`<path class="share" d="${trusted(bandPath(times, floor, values, x, y))}"/>`];
+}
+
+/** Each value held half way to its neighbours, as a share of a column is. */
+function stepped({ times, values }: ReducedSeries): ReducedSeries {
+  const half = times.length > 1 ? (times[1]! - times[0]!) / 2 : 0;
+  return {
+    times: times.flatMap((time) => [time - half, time + half]),
+    values: values.flatMap((value) => [value, value]),
+  };
 }
 
 function drawMarks({ spans, height }: MarksPanel, x: Scale): readonly Html[] {

@@ -21,7 +21,7 @@ a:focus-visible,summary:focus-visible,.scroll:focus-visible{outline:2px solid va
 .air{border-left:3px solid var(--accent);padding-left:12px;color:var(--quiet);font-size:.93rem}
 header{border-bottom:1px solid var(--rule);padding-bottom:18px}
 footer{margin-top:48px;border-top:1px solid var(--rule);padding-top:14px;font-size:.875rem;color:var(--quiet)}
-.badge{display:inline-block;font-weight:700;font-size:.8rem;letter-spacing:.02em;white-space:nowrap;border:1.5px solid currentColor;border-radius:3px;padding:0 7px;line-height:1.55}
+.badge{display:inline-block;font-family:${sans};font-weight:700;font-size:.8rem;letter-spacing:.02em;white-space:nowrap;border:1.5px solid currentColor;border-radius:3px;padding:0 7px;line-height:1.55}
 .badge.act{color:var(--act)}.badge.watch{color:var(--watch)}.badge.note,.badge.none{color:var(--note)}
 `;
 
@@ -33,6 +33,7 @@ th{font-weight:600;color:var(--quiet);font-size:.82rem;white-space:nowrap}
 td.number,th.number{text-align:right}
 .ranked td:first-child{width:2.2em;color:var(--quiet)}
 .ranked .where{font-weight:600;min-width:9em}
+.ranked .when{white-space:nowrap;color:var(--quiet)}
 article{background:var(--card);border:1px solid var(--rule);border-radius:6px;padding:22px 24px 18px;margin:0 0 22px}
 article>h3{font-size:1.3rem;margin:0;display:flex;gap:12px;align-items:baseline;flex-wrap:wrap}
 .rank{color:var(--quiet);font-weight:400}
@@ -64,6 +65,9 @@ figcaption{font-weight:600;font-size:.93rem;margin-bottom:6px}
 .grid{stroke:var(--rule);stroke-width:1;fill:none;vector-effect:non-scaling-stroke}
 .line,.level,.onset{fill:none;vector-effect:non-scaling-stroke;stroke-width:1.4;stroke-linejoin:round}
 .line.strong{stroke-width:2.6}
+.line.plain{stroke:var(--ink);stroke-width:1.2}
+.band.plain{fill:var(--ink)}
+.chart text.plain{fill:var(--ink)}
 .level{stroke:var(--set-point);stroke-width:1;stroke-dasharray:1 3;stroke-linecap:round}
 .level.limit{stroke:var(--act);stroke-dasharray:9 5}
 .band{opacity:.13;stroke:none}
@@ -91,7 +95,7 @@ article{padding:16px 14px;margin-left:-6px;margin-right:-6px}
 .columns{grid-template-columns:minmax(0,1fr)}
 .row{grid-template-columns:38px minmax(0,1fr) 0}
 .axis{margin-left:-8px}
-.ends,.ends-space{display:none}
+.chart .ends,.ends-space{display:none}
 .panel-title,.legend{margin-left:38px}
 .legend li.narrow{display:flex}
 .chart text.minor{display:none}
