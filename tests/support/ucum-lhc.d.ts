@@ -4,6 +4,7 @@ declare module '@lhncbc/ucum-lhc' {
     validateUnitString(code: string): { readonly status: 'valid' | 'invalid' | 'error' };
     convertUnitTo(from: string, value: number, to: string): { readonly toVal: number };
   }
+  export const UcumLhcUtils: { getInstance(): UcumUtils };
   const ucum: { readonly UcumLhcUtils: { getInstance(): UcumUtils } };
   export default ucum;
 }
