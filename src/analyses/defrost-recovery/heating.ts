@@ -1,0 +1,106 @@
+import type { Evidence } from '../../model/evidence.ts';
+import type { CircuitSignals } from '../../signals/types.ts';
+import { measure } from '../evidence-parts.ts';
+import { type Change, levelChange } from './change.ts';
+import { type DefrostEvent, defrostEvents } from './events.ts';
+import { evidenceOf } from './evidence.ts';
+import { settings } from './settings.ts';
+
+const minuteResolution = 2;
+
+/** Changes in how defrosts heat and when they end: hardly any rise, extended, ended early, always to the clock. */
+export function heating(signals: CircuitSignals): Evidence[] {
+  const events = defrostEvents(signals);
+  const rise = levelChange(events.map((event) => event.rise));
+  const rate = levelChange(events.map((event) => event.rate));
+  const evidence: Evidence[] = [];
+  const weak = [rise, rate].filter((change) => change !== null && isWeak(change)) as Change[];
+  if (weak.length > 0) evidence.push(weakRise(signals, events, weak, rise, rate));
+  const length =
+    signals.defrostSource === 'status' ? levelChange(events.map((event) => event.minutes)) : null;
+  if (length !== null) evidence.push(...changedLength(signals, events, length));
+  return evidence;
+}
+
+/** Half of what it was, and by more than the events scatter. */
+function isWeak(change: Change): boolean {
+  return (
+    change.before > 0 &&
+    change.after < settings.weakRise.value * change.before &&
+    change.before - change.after > 3 * change.scatter
+  );
+}
+
+function weakRise(
+  signals: CircuitSignals,
+  events: readonly DefrostEvent[],
+  weak: readonly Change[],
+  rise: Change | null,
+  rate: Change | null,
+): Evidence {
+  const from = Math.min(...weak.map((change) => events[change.at]!.at));
+  const riseRatio = rise === null ? Number.NaN : rise.after / rise.before;
+  const rateRatio = rate === null ? Number.NaN : rate.after / rate.before;
+  return evidenceOf(signals, {
+    shape: 'weak-rise',
+    probe: null,
+    from,
+    certainty: weak.length === 2 ? 0.95 : 0.75,
+    measures: [
+      measure('peakRise', rise?.after ?? Number.NaN, 'K'),
+      measure('usualPeakRise', rise?.before ?? Number.NaN, 'K'),
+      measure('riseRate', rate?.after ?? Number.NaN, 'K/min'),
+      measure('usualRiseRate', rate?.before ?? Number.NaN, 'K/min'),
+    ],
+    features: {
+      riseRatio,
+      rateRatio,
+      weakSigns: weak.length,
+      isHeated:
+        signals.circuit.defrost.kind === 'electric' || signals.circuit.defrost.kind === 'hot-gas' ? 1 : 0,
+      ...lengthFeatures(events, from),
+    },
+  });
+}
+
+function lengthFeatures(events: readonly DefrostEvent[], from: number): { [name: string]: number } {
+  const change = levelChange(events.map((event) => event.minutes));
+  const near =
+    change !== null && Math.abs(events[change.at]!.at - from) < 3 * (events[1]!.at - events[0]!.at);
+  return change !== null && near ? { lengthRatio: change.after / change.before } : {};
+}
+
+function changedLength(signals: CircuitSignals, events: readonly DefrostEvent[], change: Change): Evidence[] {
+  const ratio = change.after / change.before;
+  const moved = Math.abs(change.after - change.before);
+  if (moved < Math.max(3 * change.scatter, 2 * minuteResolution)) return [];
+  const shape =
+    ratio >= settings.extendedRatio.value
+      ? 'extended'
+      : ratio <= settings.earlyRatio.value
+        ? 'ended-early'
+        : null;
+  if (shape === null) return [];
+  const after = events.slice(change.at).map((event) => event.minutes);
+  const longest = Math.max(...after);
+  const atLongest = after.filter((minutes) => longest - minutes <= minuteResolution).length / after.length;
+  return [
+    evidenceOf(signals, {
+      shape,
+      probe: null,
+      from: events[change.at]!.at,
+      certainty: 0.6 + Math.min(0.35, 0.05 * after.length),
+      measures: [
+        measure('defrostLength', change.after, 'min'),
+        measure('usualDefrostLength', change.before, 'min'),
+        measure('endedByTheClock', 100 * atLongest, '%'),
+      ],
+      features: {
+        lengthRatio: ratio,
+        endedByTheClock: atLongest >= settings.timeEndedShare.value ? 1 : 0,
+        atLongestShare: atLongest,
+        wasVariable: change.scatter > 0 ? 1 : 0,
+      },
+    }),
+  ];
+}

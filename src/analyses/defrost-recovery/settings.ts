@@ -1,0 +1,79 @@
+import type { Setting } from '../analysis.ts';
+
+const practice = 'common practice, no source';
+
+export const settings = {
+  mediumLimit: {
+    value: 60,
+    unit: 'min',
+    meaning: 'longest recovery of a medium-temperature case',
+    source: `${practice} (10 to 45 min are usual after an off-cycle defrost)`,
+  },
+  lowLimit: {
+    value: 120,
+    unit: 'min',
+    meaning: 'longest recovery of a low-temperature case',
+    source: `${practice} (20 to 90 min are usual after an electric defrost)`,
+  },
+  slowRatio: {
+    value: 1.5,
+    unit: '1',
+    meaning: 'times its own earlier median from which a recovery is slow',
+    source: practice,
+  },
+  slowMinutes: {
+    value: 10,
+    unit: 'min',
+    meaning: 'least lengthening that counts, whatever its ratio',
+    source: practice,
+  },
+  lengtheningShare: {
+    value: 0.3,
+    unit: '1',
+    meaning: 'least lengthening over the history, as a share, for a trend',
+    source: practice,
+  },
+  significance: {
+    value: 0.05,
+    unit: '1',
+    meaning:
+      'one-sided Mann–Kendall probability, corrected for serial correlation, under which it is a trend',
+    source: 'Mann 1945, Econometrica 13:245; variance factor as in Hamed 2008, Journal of Hydrology 349:350',
+  },
+  lastDefrosts: {
+    value: 4,
+    unit: '1',
+    meaning: 'the last defrosts looked at for failed and slow recovery; two of them must agree',
+    source: practice,
+  },
+  weakRise: {
+    value: 0.5,
+    unit: '1',
+    meaning: 'share of its own earlier peak rise (or rise rate) under which a defrost hardly heats',
+    source: practice,
+  },
+  extendedRatio: {
+    value: 1.3,
+    unit: '1',
+    meaning: 'times its own earlier length from which a defrost is extended',
+    source: practice,
+  },
+  earlyRatio: {
+    value: 0.5,
+    unit: '1',
+    meaning: 'times its own earlier length under which a defrost ended early',
+    source: practice,
+  },
+  timeEndedShare: {
+    value: 0.8,
+    unit: '1',
+    meaning: 'share of defrosts ending at one and the same longest time that shows them ended by the clock',
+    source: practice,
+  },
+  missedDefrosts: {
+    value: 2,
+    unit: '1',
+    meaning: 'defrosts missed in the history before they are more than a remark',
+    source: practice,
+  },
+} as const satisfies { readonly [name: string]: Setting };

@@ -1,0 +1,96 @@
+import type { Abstention, Evidence, Verdict } from '../../model/evidence.ts';
+import type { Record } from '../../model/record.ts';
+import type { GroupSignals, Signals } from '../../signals/types.ts';
+import { abstention, groupSubject, knownFeatures } from '../evidence-parts.ts';
+import { coSignals } from './co-signals.ts';
+import { inferredRuns } from './inferred.ts';
+import { type Judged, judgeMachine, visibleStarts } from './judge-machine.ts';
+import { meta } from './meta.ts';
+import { runHistory } from './run-history.ts';
+import { settings } from './settings.ts';
+
+/** Of what is inferred from the pressure alone, at most this is certain. */
+const inferredCertainty = 0.45;
+
+/** Every compressor of a suction group; where no run status is logged, the group by its suction pressure. */
+export function analyseCompressors(group: GroupSignals, site: Signals): Verdict {
+  const { grid, calendar } = site.log;
+  if (calendar.days.length < meta.minimumDays) return { evidence: [], abstentions: [] };
+  if (group.group.compressors.length === 0) return fromPressure(group, site);
+  const evidence: Evidence[] = [];
+  const abstentions: Abstention[] = [];
+  const limit = settings.compressorStarts.value;
+  group.group.compressors.forEach((compressor, i) => {
+    const visible = compressor.changes === null ? visibleStarts(grid.stepMs) : Number.POSITIVE_INFINITY;
+    if (visible <= limit) abstentions.push(tooCoarse(compressor, group, grid.stepMs / 60_000));
+    if (visible < 4) return;
+    const runs = runHistory(compressor, group.compressorSpells[i]!, grid);
+    const judged = judgeMachine(runs, compressor.values, limit, visible, grid, calendar);
+    if (judged !== null) evidence.push(evidenceOf(judged, compressor, 'compressor', group, site));
+  });
+  return { evidence, abstentions };
+}
+
+function fromPressure(group: GroupSignals, site: Signals): Verdict {
+  const { grid, calendar } = site.log;
+  const pressure = group.group.pressure;
+  const unseen = abstention(
+    meta.id,
+    groupSubject(group.group),
+    pressure === null
+      ? 'Neither the run status of a compressor nor the suction pressure is logged, so starts cannot be counted.'
+      : 'No run status of a compressor is logged: starts are only inferred from the suction pressure.',
+    'run status of each compressor',
+  );
+  if (pressure === null || visibleStarts(grid.stepMs) <= settings.inferredCycles.value)
+    return { evidence: [], abstentions: [unseen] };
+  const runs = inferredRuns(pressure.values, pressure.resolution, grid);
+  const never = Number.POSITIVE_INFINITY;
+  const judged = judgeMachine(
+    runs,
+    pressure.values,
+    never,
+    2 * settings.inferredCycles.value,
+    grid,
+    calendar,
+  );
+  const isCycling = judged !== null && judged.period.rate > settings.inferredCycles.value;
+  return {
+    evidence: isCycling ? [evidenceOf(judged, pressure, 'inferred', group, site)] : [],
+    abstentions: [unseen],
+  };
+}
+
+function evidenceOf(
+  judged: Judged,
+  record: Record,
+  shape: 'compressor' | 'inferred',
+  group: GroupSignals,
+  site: Signals,
+): Evidence {
+  const members = site.circuits.filter((one) => group.members.includes(one.circuit.id));
+  return {
+    analysis: meta.id,
+    kind: 'short-cycling',
+    circuit: null,
+    suctionGroup: group.group.id,
+    probe: record.point,
+    points: [record.point, ...(group.group.pressure === null ? [] : [group.group.pressure.point])],
+    onset: judged.onset,
+    end: judged.end,
+    certainty: shape === 'inferred' ? Math.min(judged.certainty, inferredCertainty) : judged.certainty,
+    measures: judged.measures,
+    features: knownFeatures({ ...judged.features, ...coSignals(judged.since, group, members) }),
+    shape,
+  };
+}
+
+function tooCoarse(record: Record, group: GroupSignals, minutes: number): Abstention {
+  return abstention(
+    meta.id,
+    groupSubject(group.group),
+    `${record.point} is logged every ${minutes} min: runs shorter than ${2 * minutes} min cannot be seen, and no ` +
+      `more than ${30 / minutes} starts an hour.`,
+    'run status logged at every change, or at least every 2 minutes',
+  );
+}

@@ -1,0 +1,56 @@
+import type { Grid } from '../../model/grid.ts';
+import { timeAt } from '../../model/grid.ts';
+import type { Record } from '../../model/record.ts';
+import { runThreshold } from '../../signals/run-threshold.ts';
+import type { Spell } from '../../signals/types.ts';
+import type { EpochMs, Minutes } from '../../units/quantities.ts';
+
+/** One stretch of running or standing, in time rather than in samples. */
+export interface Run {
+  readonly start: EpochMs;
+  readonly end: EpochMs;
+  readonly on: boolean;
+  /** False when its beginning or its end was not seen. */
+  readonly whole: boolean;
+}
+
+/**
+ * The runs and stops of a machine: from every change that the export logged, where it logged changes, so that runs
+ * shorter than the grid are seen; else from the spells on the grid.
+ */
+export function runHistory(record: Record, spells: readonly Spell[], grid: Grid): Run[] {
+  if (record.changes !== null) return runsOfChanges(record);
+  return spells.map(({ from, to, on, whole }) => ({
+    start: timeAt(grid, from),
+    end: timeAt(grid, to),
+    on,
+    whole,
+  }));
+}
+
+function runsOfChanges(record: Record): Run[] {
+  const { times, values } = record.changes!;
+  const threshold = runThreshold(record);
+  const runs: Run[] = [];
+  let start = 0;
+  for (let i = 1; i <= times.length; i++) {
+    const state = values[start]!;
+    if (i < times.length && values[i]! > threshold === state > threshold && !Number.isNaN(values[i]!))
+      continue;
+    if (!Number.isNaN(state)) {
+      const seenStart = start > 0 && !Number.isNaN(values[start - 1]!);
+      const seenEnd = i < times.length && !Number.isNaN(values[i]!);
+      const end = i < times.length ? times[i]! : (record.last ?? times[i - 1]!);
+      runs.push({ start: times[start]!, end, on: state > threshold, whole: seenStart && seenEnd });
+    }
+    start = i;
+  }
+  return runs;
+}
+
+export const minutesOf = (run: Run): Minutes => (run.end - run.start) / 60_000;
+
+/** Times at which the machine was seen to go from standing to running. */
+export function startTimes(runs: readonly Run[]): EpochMs[] {
+  return runs.filter((run, i) => run.on && runs[i - 1]?.end === run.start).map((run) => run.start);
+}

@@ -1,0 +1,62 @@
+import type { Setting } from '../analysis.ts';
+
+const practice = 'common practice, no source';
+
+export const settings = {
+  compressorStarts: {
+    value: 10,
+    unit: '{starts}/h',
+    meaning: 'most starts in an hour that a compressor of unknown kind is allowed',
+    source:
+      'between the 12 of a scroll (compressor maker’s application guide), the 8 to 10 of a semi-hermetic ' +
+      'reciprocating machine (common practice) and the 6 to 8 of a screw (compressor maker’s bulletin)',
+  },
+  valveStarts: {
+    value: 12,
+    unit: '{starts}/h',
+    meaning: 'most openings of a liquid or suction valve in an hour',
+    source: `${practice} (3 to 10 are usual, a period under 4 min is tight)`,
+  },
+  busyHours: {
+    value: 3,
+    unit: 'h',
+    meaning: 'hours over the limit that make a day count',
+    source: practice,
+  },
+  busyDays: {
+    value: 2,
+    unit: 'd',
+    meaning: 'days that must count within seven',
+    source: practice,
+  },
+  ownNorm: {
+    value: 2,
+    unit: '1',
+    meaning: 'times the machine’s own earlier rate of starts from which a day counts',
+    source: practice,
+  },
+  ownNormStarts: {
+    value: 6,
+    unit: '{starts}/h',
+    meaning: 'least starts an hour, as a mean of the day, before the own norm is held against it',
+    source: practice,
+  },
+  shortRun: {
+    value: 3,
+    unit: 'min',
+    meaning: 'a run shorter than this is short',
+    source: `${practice} (2 min for a scroll, 2 to 5 for a reciprocating machine, 5 for a screw)`,
+  },
+  tightBand: {
+    value: 28,
+    unit: 'kPa',
+    meaning: 'swing of the suction pressure under which its differential is tight (4 psi)',
+    source: `${practice} (bands under 3 to 4 psi)`,
+  },
+  inferredCycles: {
+    value: 12,
+    unit: '{starts}/h',
+    meaning: 'cycles of the suction pressure an hour that stand for starts where no run status is logged',
+    source: practice,
+  },
+} as const satisfies { readonly [name: string]: Setting };

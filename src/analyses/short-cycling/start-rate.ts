@@ -1,0 +1,52 @@
+import type { Calendar, Grid } from '../../model/grid.ts';
+import { samplesIn } from '../../model/grid.ts';
+import type { EpochMs } from '../../units/quantities.ts';
+
+const hourMs = 3_600_000;
+/** An hour or a day with less of its record than this is not counted. */
+const leastCoverage = 0.8;
+
+export interface StartRate {
+  /** Starts in each hour from the start of the log, NaN where the record has gaps. */
+  readonly hours: Float64Array;
+  /** Mean of the known hours of each day, NaN with fewer than a quarter of them. */
+  readonly days: Float64Array;
+}
+
+export function startRate(
+  starts: readonly EpochMs[],
+  values: Float64Array,
+  grid: Grid,
+  calendar: Calendar,
+): StartRate {
+  const hour = samplesIn(grid, 60);
+  const hours = new Float64Array(Math.ceil(grid.count / hour));
+  for (const start of starts) {
+    const at = Math.floor((start - grid.startMs) / hourMs);
+    if (at >= 0 && at < hours.length) hours[at]!++;
+  }
+  for (let k = 0; k < hours.length; k++) {
+    let known = 0;
+    for (let i = k * hour; i < Math.min(values.length, (k + 1) * hour); i++)
+      if (!Number.isNaN(values[i]!)) known++;
+    if (known < leastCoverage * hour) hours[k] = Number.NaN;
+  }
+  const days = Float64Array.from(calendar.days, (day) => {
+    const known = hours
+      .subarray(Math.round(day.from / hour), Math.round(day.to / hour))
+      .filter((count) => !Number.isNaN(count));
+    return known.length < day.hours / 4 ? Number.NaN : known.reduce((sum, n) => sum + n, 0) / known.length;
+  });
+  return { hours, days };
+}
+
+/** Most starts within any 60 minutes from `from` on. */
+export function mostInAnHour(starts: readonly EpochMs[], from: EpochMs): number {
+  let most = 0;
+  let first = 0;
+  for (let last = 0; last < starts.length; last++) {
+    while (starts[last]! - starts[first]! >= hourMs) first++;
+    if (starts[first]! >= from) most = Math.max(most, last - first + 1);
+  }
+  return most;
+}
