@@ -47,6 +47,10 @@ function displayValue(value: number, name: string, unit: string, site: SiteUnits
       return differenceWords.test(name)
         ? formatPressureDifference(value, site.units)
         : formatPressure(value, site.units, site.atmosphere);
+    case 'kPa{difference}':
+      return formatPressureDifference(value, site.units);
+    case 'K/min':
+      return `${formatDifference(value, site.units)} a minute`;
     case 'kPa/d':
       return `${formatPressureDifference(value, site.units)} a day`;
     case 'min':
