@@ -1,4 +1,5 @@
 import { type FaultName, faultNames } from './fault-catalogue.ts';
+import { simulateLumped } from './lumped-model/simulate.ts';
 import { simulateSections } from './section-model/simulate.ts';
 import type { SimulatedStore } from './simulated-store.ts';
 import type { FaultRequest, StoreRequest } from './store-request.ts';
@@ -15,18 +16,25 @@ const strikes: { readonly [name in ExampleName]?: Omit<FaultRequest, 'fault'> } 
   'suction-rise': { onsetDay: 12.5 },
 };
 
+export interface ExampleOptions extends Partial<StoreRequest> {
+  /** `one` is the section model, `two` the lumped model. */
+  readonly simulator?: 'one' | 'two';
+}
+
 /**
  * A small store with one thing planted, for the tests of signals, analyses and diagnosis. `M01` has three probes
  * steered on their average, off-cycle defrosts and an on/off valve.
  */
-export function exampleStore(name: ExampleName, options: Partial<StoreRequest> = {}): SimulatedStore {
-  return simulateSections({
+export function exampleStore(name: ExampleName, options: ExampleOptions = {}): SimulatedStore {
+  const { simulator = 'one', ...request } = options;
+  const simulate = simulator === 'one' ? simulateSections : simulateLumped;
+  return simulate({
     seed: 11,
     mediumCircuits: 4,
     lowCircuits: 1,
     days: 24,
     first: { sections: 3, controls: 'average', valve: 'on-off', defrostKind: 'off-cycle' },
     faults: name === 'healthy' ? [] : [{ fault: name, ...strikes[name] }],
-    ...options,
+    ...request,
   });
 }

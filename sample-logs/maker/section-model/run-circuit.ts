@@ -1,11 +1,11 @@
 import type { Random } from '../random.ts';
+import type { Recorder } from '../recorder.ts';
 import { advanceSections } from './advance-circuit.ts';
 import { createCircuitState } from './circuit-state.ts';
 import { controlDefrost, controlReading, controlValve } from './control-circuit.ts';
 import { type CircuitDisturbance, createCircuitEffects, resetCircuitEffects } from './effects.ts';
 import type { CircuitParameters } from './parameters.ts';
 import { advanceProbes, loggedReading } from './probe-readings.ts';
-import type { Recorder } from './recorder.ts';
 import type { Surroundings } from './surroundings.ts';
 import { createTradingDay } from './trading-day.ts';
 

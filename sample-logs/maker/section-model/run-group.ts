@@ -1,8 +1,8 @@
 import type { Random } from '../random.ts';
+import type { Recorder } from '../recorder.ts';
 import { saturationPressure } from '../saturation.ts';
 import { createGroupEffects, type GroupDisturbance, resetGroupEffects } from './effects.ts';
 import type { GroupParameters } from './parameters.ts';
-import type { Recorder } from './recorder.ts';
 import { advanceSuction, createSuctionState } from './suction.ts';
 
 /** One suction group on its way through the log. */

@@ -1,9 +1,9 @@
 import { createRandom } from '../random.ts';
+import { createRecorder } from '../recorder.ts';
 import { saturationPressure } from '../saturation.ts';
 import type { SimulatedCircuit, SimulatedGroup, SimulatedStore, Truth } from '../simulated-store.ts';
 import type { CircuitDisturbance, GroupDisturbance } from './effects.ts';
 import type { StoreParameters } from './parameters.ts';
-import { createRecorder } from './recorder.ts';
 import { createCircuitRun } from './run-circuit.ts';
 import { createGroupRun } from './run-group.ts';
 import { createSurroundings, type WeatherWishes } from './surroundings.ts';

@@ -50,7 +50,7 @@ export function planFault(
     place:
       request.place ??
       (atEnd ? (random.chance(0.5) ? 0 : circuit.sections - 1) : random.whole(0, circuit.sections - 1)),
-    onset: Math.round((request.onsetDay ?? random.between(0.3, 0.5) * days) * 1440),
+    onset: settledMinute(Math.round((request.onsetDay ?? random.between(0.3, 0.5) * days) * 1440), circuit),
     over: Math.round(random.between(8, 14) * 1440),
     kelvin: (fahrenheit * 5) / 9,
   };
@@ -101,4 +101,13 @@ function chooseCircuit(request: FaultRequest, store: StoreParameters, random: Ra
   if (able.length === 0)
     throw new Error(`No circuit of this store can have ${request.fault}; try another seed.`);
   return random.pick(able);
+}
+
+/** The next minute at which no defrost has started for two hours: a channel sticks at a value of its working day. */
+function settledMinute(minute: number, circuit: CircuitParameters): number {
+  const { starts } = circuit.defrost;
+  const sinceStart = (at: number): number => Math.min(...starts.map((start) => (at - start + 1440) % 1440));
+  let settled = minute;
+  while (sinceStart(settled % 1440) < 120 && settled < minute + 360) settled++;
+  return settled;
 }

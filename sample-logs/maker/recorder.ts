@@ -1,5 +1,5 @@
-import type { Quantity } from '../../../src/units/quantities.ts';
-import type { PointRole, SimulatedPoint } from '../simulated-store.ts';
+import type { Quantity } from '../../src/units/quantities.ts';
+import type { PointRole, SimulatedPoint } from './simulated-store.ts';
 
 /** Makes the empty points of a store, `count` minutes long. */
 export function createRecorder(count: number) {

@@ -1,0 +1,69 @@
+import { localMidnight } from '../calendar.ts';
+import { drawGap, withGap, withSwappedProbes, withUnconnectedChannel } from '../log-edits.ts';
+import { withMeasuredFaults } from '../measure-faults.ts';
+import { createRandom } from '../random.ts';
+import type { SimulatedStore } from '../simulated-store.ts';
+import type { StoreRequest } from '../store-request.ts';
+import { drawHabits } from './draw-habits.ts';
+import { planLookAlike } from './look-alikes.ts';
+import { planFault } from './plan-fault.ts';
+import { runHabits } from './run-store.ts';
+import type { CircuitSymptom, GroupSymptom } from './symptoms.ts';
+
+/** A store-month of the lumped model: curves by habit, faults by the signatures they leave. */
+export function simulateLumped(request: StoreRequest): SimulatedStore {
+  const random = createRandom(request.seed).branch('lumped');
+  const days = request.days ?? 30;
+  const habits = drawHabits(random.branch('store'), request);
+  const startMs = localMidnight(habits.timeZone, request.startDate ?? '2026-09-01');
+  const faults = (request.faults ?? []).map((fault, i) =>
+    planFault(fault, habits, days, random.branch(`fault ${i}`)),
+  );
+  const busy = new Set(faults.map(({ circuitId }) => circuitId));
+  const lookAlikes = (request.lookAlikes ?? []).map((what) => {
+    const planned = planLookAlike(what, habits.groups[0]!, days, random.branch(what), busy);
+    if (planned.truth.circuit !== null) busy.add(planned.truth.circuit);
+    return planned;
+  });
+  const circuits = new Map<string, CircuitSymptom[]>();
+  const groups = new Map<string, GroupSymptom[]>();
+  const add = <T>(map: Map<string, T[]>, id: string, symptom: T | undefined): void => {
+    if (symptom !== undefined) map.set(id, [...(map.get(id) ?? []), symptom]);
+  };
+  for (const { circuitId, groupId, signs } of faults) {
+    add(circuits, circuitId, signs.circuit);
+    add(groups, groupId, signs.group);
+  }
+  for (const lookAlike of lookAlikes) {
+    for (const { id, apply } of lookAlike.circuits) add(circuits, id, apply);
+    for (const { id, apply } of lookAlike.groups) add(groups, id, apply);
+  }
+  const at = (minute: number): number => startMs + minute * 60_000;
+  const lived = runHabits(habits, {
+    seed: request.seed,
+    startMs,
+    days,
+    humidDays: lookAlikes.find(({ humidDays }) => humidDays !== null)?.humidDays ?? null,
+    warmDays: lookAlikes.find(({ warmDays }) => warmDays !== null)?.warmDays ?? null,
+    circuits,
+    groups,
+    truth: {
+      simulator: 'lumped-model',
+      seed: request.seed,
+      faults: faults.map(({ truth }) => ({ ...truth, onset: at(truth.onset), reachedThree: null })),
+      lookAlikes: lookAlikes.map(({ truth }) => ({
+        ...truth,
+        from: at(truth.from),
+        to: truth.to === null ? null : at(truth.to),
+      })),
+    },
+  });
+  let store = withMeasuredFaults(lived);
+  for (const { swap, truth } of faults) {
+    if (swap !== null) store = withSwappedProbes(store, truth.circuit!, swap, truth.onset);
+  }
+  if (request.lookAlikes?.includes('long-gap'))
+    store = withGap(store, ...drawGap(store, random.branch('gap')));
+  if (request.lookAlikes?.includes('not-connected')) store = withUnconnectedChannel(store);
+  return store;
+}
