@@ -77,7 +77,7 @@ function rankedSection({ places }: ReportOrder, log: Log): Html | null {
 `,
   );
   return html`<h2>Worst first</h2>
-<table class="ranked"><thead><tr><th scope="col"><span aria-hidden="true">#</span></th><th scope="col">Severity</th><th scope="col">Where</th><th scope="col">What</th><th scope="col">Onset</th></tr></thead><tbody>${rows}</tbody></table>
+<table class="ranked"><thead><tr><th scope="col">Rank</th><th scope="col">Severity</th><th scope="col">Where</th><th scope="col">What</th><th scope="col">Onset</th></tr></thead><tbody>${rows}</tbody></table>
 <p class="quiet">${(['act', 'watch'] as const).map((severity) => `${severityWords[severity].symbol} ${severityWords[severity].word}: ${severityWords[severity].meaning}. `)}</p>`;
 }
 

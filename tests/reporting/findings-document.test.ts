@@ -1,4 +1,3 @@
-// @ts-expect-error the package has no types
 import ucumLhc from '@lhncbc/ucum-lhc';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
