@@ -73,8 +73,8 @@ export function displayMeasure({ name, value, low, high, unit }: Measure, site: 
   const lowText = displayValue(low, name, unit, site);
   const highText = displayValue(high, name, unit, site);
   const sign = main.replace(/^-?[\d.,]+/, '');
-  const bare = (text: string): string =>
-    text.endsWith(sign) ? text.slice(0, text.length - sign.length) : text;
+  const shared = sign !== '' && lowText.endsWith(sign) && highText.endsWith(sign);
+  const bare = (text: string): string => (shared ? text.slice(0, text.length - sign.length) : text);
   return `${main} (${bare(lowText)} to ${bare(highText)})`;
 }
 
