@@ -6,7 +6,10 @@ import { headline, restsOn } from '../../src/reporting/headline.ts';
 import { type ImportLines, importLines } from '../../src/reporting/import-lines.ts';
 import { type OpenQuestion, openQuestions } from '../../src/reporting/open-questions.ts';
 import { placeTitle, reportOrder } from '../../src/reporting/report-order.ts';
+import { siteScale } from '../../src/reporting/site-scale.ts';
 import { causeWords, kindWords, originWords, severityWords } from '../../src/reporting/words.ts';
+
+import { type CircuitDays, circuitDays } from './circuit-days.ts';
 
 type CautionText = Pick<Caution, 'hazard' | 'advice'>;
 
@@ -30,6 +33,10 @@ export interface SiteReport {
       readonly cautions: readonly CautionText[];
     };
   }>;
+  /** Local dates; the daily figures of the circuits follow them. */
+  readonly days: readonly string[];
+  readonly temperatureUnit: string;
+  readonly circuits: readonly CircuitDays[];
   readonly cautionsDefer: string;
   readonly openQuestions: readonly OpenQuestion[];
   readonly import: readonly ImportLines[];
@@ -44,7 +51,7 @@ export interface SiteReport {
 
 const textOf = ({ hazard, advice }: Caution): CautionText => ({ hazard, advice });
 
-export function siteReport({ log, report, diagnosis, guess }: AnalysedExports): SiteReport {
+export function siteReport({ log, report, signals, diagnosis, guess }: AnalysedExports): SiteReport {
   const order = reportOrder(diagnosis, log);
   return {
     format: 'rimelog-site-report/1',
@@ -67,6 +74,9 @@ export function siteReport({ log, report, diagnosis, guess }: AnalysedExports): 
         },
       ]),
     ),
+    days: log.calendar.days.map(({ date }) => date),
+    temperatureUnit: siteScale(log).temperatureSign,
+    circuits: signals.circuits.map((circuit) => circuitDays(circuit, log)),
     cautionsDefer,
     openQuestions: openQuestions(diagnosis),
     import: importLines(report),

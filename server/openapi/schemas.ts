@@ -61,6 +61,7 @@ const site = z.strictObject({
   ),
 });
 
+const bands = z.array(z.number().nullable());
 const word = z.record(z.string(), z.string());
 const report = z.strictObject({
   format: z.literal('rimelog-site-report/1'),
@@ -83,6 +84,19 @@ const report = z.strictObject({
       cautions: z.array(z.strictObject({ hazard: z.string(), advice: z.string() })),
     }),
   ),
+  days: z.array(z.string()).describe('local dates, which the daily figures follow'),
+  temperatureUnit: z.string(),
+  circuits: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      suctionGroup: z.string().nullable(),
+      setPoint: bands,
+      probes: z.array(z.strictObject({ point: z.string(), median: bands, recoveryMinutes: bands })),
+      duty: bands.describe('share of settled time with the valve feeding'),
+      defrosts: bands,
+    }),
+  ),
   cautionsDefer: z.string(),
   openQuestions: z.array(
     z.strictObject({ reason: z.string(), needs: z.string().nullable(), places: z.array(z.string()) }),
@@ -100,7 +114,6 @@ const report = z.strictObject({
   }),
 });
 
-const bands = z.array(z.number().nullable());
 const series = z.strictObject({
   circuit: z.string(),
   name: z.string(),

@@ -1,0 +1,63 @@
+import type { Span } from './json.ts';
+
+export type PlotView = 'auto' | 'settled' | 'all';
+
+/** What the address after `#` says; every state that can be linked to is in it. */
+export type Address =
+  | { readonly page: 'home' }
+  | { readonly page: 'site'; readonly id: string }
+  | {
+      readonly page: 'circuit';
+      readonly id: string;
+      readonly circuit: string;
+      readonly range: Span | null;
+      readonly view: PlotView;
+    };
+
+function decoded(part: string | undefined): string {
+  try {
+    return decodeURIComponent(part ?? '');
+  } catch {
+    return '';
+  }
+}
+
+function rangeIn(query: URLSearchParams): Span | null {
+  const from = Date.parse(query.get('from') ?? '');
+  const to = Date.parse(query.get('to') ?? '');
+  return from < to ? { from, to } : null;
+}
+
+export function readAddress(hash: string): Address {
+  const [path = '', query = ''] = hash.replace(/^#/, '').split('?', 2);
+  const parts = path.split('/').filter((part) => part !== '');
+  const id = decoded(parts[1]);
+  if (parts[0] !== 'exports' || id === '') return { page: 'home' };
+  if (parts[2] !== 'circuits' || parts.length < 4) return { page: 'site', id };
+  const state = new URLSearchParams(query);
+  const view = state.get('view');
+  return {
+    page: 'circuit',
+    id,
+    circuit: decoded(parts[3]),
+    range: rangeIn(state),
+    view: view === 'settled' || view === 'all' ? view : 'auto',
+  };
+}
+
+export function writeAddress(address: Address): string {
+  if (address.page === 'home') return '#/';
+  const site = `#/exports/${encodeURIComponent(address.id)}`;
+  if (address.page === 'site') return site;
+  const state = new URLSearchParams();
+  if (address.range !== null) {
+    state.set('from', new Date(address.range.from).toISOString());
+    state.set('to', new Date(address.range.to).toISOString());
+  }
+  if (address.view !== 'auto') state.set('view', address.view);
+  const query = state.size === 0 ? '' : `?${state}`;
+  return `${site}/circuits/${encodeURIComponent(address.circuit)}${query}`;
+}
+
+export const circuitAddress = (id: string, circuit: string): string =>
+  writeAddress({ page: 'circuit', id, circuit, range: null, view: 'auto' });

@@ -1,0 +1,98 @@
+import { h, visible } from '../dom.ts';
+import type { ExportEntry, SiteReport } from '../json.ts';
+import { findingsAddress, siteFileAddress } from '../server.ts';
+
+const shownPlaces = 6;
+
+function placesText(places: readonly string[]): string {
+  if (places.length <= shownPlaces) return places.join(', ');
+  return `${places.slice(0, shownPlaces - 1).join(', ')} and ${places.length - shownPlaces + 1} more`;
+}
+
+function openQuestions({ openQuestions: questions }: SiteReport): HTMLElement {
+  return h(
+    'section',
+    { 'aria-labelledby': 'open' },
+    h('h2', { id: 'open' }, 'What cannot be judged'),
+    questions.length === 0 && h('p', {}, 'Every analysis could judge every circuit.'),
+    h(
+      'ul',
+      { class: 'bare' },
+      questions.map(({ reason, needs, places }) =>
+        h(
+          'li',
+          {},
+          visible(reason),
+          places.length > 0 && h('span', { class: 'quiet' }, ` (${visible(placesText(places))})`),
+          needs !== null && h('span', { class: 'needs' }, ` It would take: ${visible(needs)}.`),
+        ),
+      ),
+    ),
+  );
+}
+
+function guess(exportId: string): HTMLElement {
+  return h(
+    'section',
+    { 'aria-labelledby': 'guess' },
+    h('h2', { id: 'guess' }, 'The columns were guessed'),
+    h(
+      'p',
+      {},
+      'No site file came along, so circuits, probes and set points were told by their names, units and behaviour. Save the guess, correct it, and send it along next time.',
+    ),
+    h(
+      'p',
+      {},
+      h(
+        'a',
+        { class: 'button', href: siteFileAddress(exportId), download: 'site.yaml' },
+        'Save the guessed site file',
+      ),
+    ),
+  );
+}
+
+function importReport({ import: files }: SiteReport): HTMLElement {
+  return h(
+    'section',
+    { 'aria-labelledby': 'read' },
+    h('h2', { id: 'read' }, 'How the export was read'),
+    files.map(({ heading, details }) =>
+      details.length === 0
+        ? h('p', {}, visible(heading))
+        : h(
+            'details',
+            {},
+            h('summary', {}, visible(heading)),
+            h(
+              'ul',
+              {},
+              details.map((line) => h('li', {}, visible(line))),
+            ),
+          ),
+    ),
+  );
+}
+
+/** Beside the findings: what was not judged, what was guessed, how the files were read. */
+export function aboutExport(exportId: string, entry: ExportEntry, report: SiteReport): HTMLElement {
+  return h(
+    'div',
+    { class: 'about' },
+    openQuestions(report),
+    report.guessedSite && guess(exportId),
+    importReport(report),
+    h(
+      'section',
+      { 'aria-labelledby': 'keep' },
+      h('h2', { id: 'keep' }, 'For programs'),
+      h(
+        'p',
+        {},
+        h('a', { href: findingsAddress(exportId), download: 'findings.json' }, 'The findings as JSON'),
+      ),
+      h('p', { class: 'quiet' }, `Sent as ${visible(entry.files.map(({ name }) => name).join(', '))}.`),
+    ),
+  );
+}

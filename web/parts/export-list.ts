@@ -1,0 +1,70 @@
+import { writeAddress } from '../address.ts';
+import { h, visible } from '../dom.ts';
+import type { ExportEntry } from '../json.ts';
+import { deleteExport } from '../server.ts';
+import { countsText } from './severity.ts';
+import { trouble } from './trouble.ts';
+
+function stateText(entry: ExportEntry): string {
+  if (entry.summary !== null) return countsText(entry.summary.findings);
+  if (entry.state === 'failed') return `not analysed: ${entry.problem?.message ?? 'unknown reason'}`;
+  return entry.state === 'waiting' ? 'waiting' : 'being analysed';
+}
+
+function spanText({ summary }: ExportEntry): string {
+  return summary === null ? '' : `${summary.start.slice(0, 10)} to ${summary.end.slice(0, 10)}`;
+}
+
+function titleOf({ summary, files }: ExportEntry): string {
+  const names = files.map(({ name }) => name);
+  return visible(
+    summary?.site ?? (names.length > 1 ? `${names[0]} and ${names.length - 1} more` : (names[0] ?? 'Export')),
+  );
+}
+
+function row(entry: ExportEntry, removed: () => void): HTMLElement {
+  const title = titleOf(entry);
+  const remove = h('button', { type: 'button', class: 'plain', 'aria-label': `Delete ${title}` }, 'Delete');
+  const item = h(
+    'li',
+    {},
+    h('a', { href: writeAddress({ page: 'site', id: entry.id }) }, title),
+    h('span', {}, spanText(entry)),
+    h('span', { class: entry.state === 'failed' ? 'failed' : '' }, visible(stateText(entry))),
+    h('span', { class: 'quiet' }, `received ${new Date(entry.received).toLocaleString()}`),
+    remove,
+  );
+  remove.addEventListener('click', async () => {
+    if (remove.textContent === 'Delete') {
+      remove.textContent = 'Really delete it?';
+      setTimeout(() => (remove.textContent = 'Delete'), 5000);
+      return;
+    }
+    try {
+      await deleteExport(entry.id);
+      item.remove();
+      removed();
+    } catch (error) {
+      item.append(trouble(error));
+    }
+  });
+  return item;
+}
+
+/** What was sent before, newest first. */
+export function exportList(entries: readonly ExportEntry[]): HTMLElement {
+  const list = h('ul', { class: 'exports' });
+  const empty = h('p', { class: 'quiet' }, 'None yet.');
+  const refresh = (): void => {
+    empty.hidden = list.children.length > 0;
+  };
+  list.append(...entries.map((entry) => row(entry, refresh)));
+  refresh();
+  return h(
+    'section',
+    { 'aria-labelledby': 'earlier' },
+    h('h2', { id: 'earlier' }, 'Exports on this machine'),
+    empty,
+    list,
+  );
+}

@@ -1,0 +1,75 @@
+import { h, svg, visible } from '../dom.ts';
+import type { CircuitDays } from '../json.ts';
+
+const width = 240;
+const height = 64;
+const pad = 4;
+
+type Values = readonly (number | null)[];
+
+function known(values: Values): number[] {
+  return values.filter((value) => value !== null);
+}
+
+function last(values: Values): number | null {
+  return known(values).at(-1) ?? null;
+}
+
+function pathOf(values: Values, low: number, high: number): string {
+  const step = (width - 2 * pad) / Math.max(1, values.length - 1);
+  let pen = 'M';
+  let path = '';
+  values.forEach((value, day) => {
+    if (value === null) {
+      pen = 'M';
+      return;
+    }
+    const y = height - pad - ((value - low) / (high - low)) * (height - 2 * pad);
+    path += `${pen}${(pad + day * step).toFixed(1)} ${y.toFixed(1)}`;
+    pen = 'L';
+  });
+  return path;
+}
+
+/** Daily settled air of a circuit's probes over the span, the marked one strong; null where nothing is known. */
+export function sparkline(
+  circuit: CircuitDays,
+  unit: string,
+  marked: ReadonlySet<string>,
+  onsetDay: number,
+): HTMLElement | null {
+  const all = [...circuit.probes.flatMap(({ median }) => known(median)), ...known(circuit.setPoint)];
+  if (all.length === 0) return null;
+  const lowest = Math.min(...all);
+  const highest = Math.max(...all);
+  const room = Math.max(0.2, (highest - lowest) * 0.05);
+  const [low, high] = [lowest - room, highest + room];
+  const ends = circuit.probes
+    .map(({ point, median }) => ({ point, value: last(median) }))
+    .filter(({ value }) => value !== null)
+    .map(({ point, value }) => `${visible(point)} ${value!.toFixed(1)}`);
+  const text = `Daily settled air, ending at ${ends.join(', ')} ${unit}`;
+  const onsetX = pad + (onsetDay * (width - 2 * pad)) / Math.max(1, circuit.setPoint.length - 1);
+  return h(
+    'figure',
+    { class: 'spark' },
+    svg(
+      'svg',
+      { viewBox: `0 0 ${width} ${height}`, role: 'img', 'aria-label': text, preserveAspectRatio: 'none' },
+      onsetDay >= 0 && svg('rect', { class: 'since', x: onsetX, y: 0, width: width - onsetX, height }),
+      svg('path', { class: 'set', d: pathOf(circuit.setPoint, low, high) }),
+      circuit.probes.map(({ point, median }, index) =>
+        svg('path', {
+          class: `s${index % 6}${marked.has(point) ? ' strong' : ''}`,
+          d: pathOf(median, low, high),
+        }),
+      ),
+    ),
+    h(
+      'figcaption',
+      {},
+      h('span', {}, `${lowest.toFixed(1)} to ${highest.toFixed(1)} ${unit}`),
+      h('span', {}, 'daily, settled air'),
+    ),
+  );
+}

@@ -1,0 +1,83 @@
+import type { CircuitSeries, ExportEntry, FindingsDocument, ProblemText, SiteReport, Span } from './json.ts';
+
+/** A refusal of the server, or no answer at all, in words for the user. */
+export class Refusal extends Error {
+  readonly code: string;
+  readonly remedy: string;
+
+  constructor({ code, message, remedy }: ProblemText) {
+    super(message);
+    this.code = code;
+    this.remedy = remedy;
+  }
+}
+
+export const unreachable: ProblemText = {
+  code: 'unreachable',
+  message: 'The rimelog server does not answer.',
+  remedy: 'Look whether it still runs in its terminal, then try again.',
+};
+
+/** The refusal in a body, or a general one when the body holds none. */
+export function refusalIn(body: unknown): Refusal {
+  const error = (body as { error?: ProblemText } | null)?.error;
+  return new Refusal(
+    error?.message ? error : { ...unreachable, message: 'The server gave no usable answer.' },
+  );
+}
+
+async function ask<T>(address: string, options: RequestInit = {}): Promise<T> {
+  const response = await fetch(address, options).catch((error: Error) => {
+    if (error.name === 'AbortError') throw error;
+    throw new Refusal(unreachable);
+  });
+  if (response.status === 204) return undefined as T;
+  const body: unknown = await response.json().catch(() => null);
+  if (!response.ok) throw refusalIn(body);
+  return body as T;
+}
+
+const base = '/api/v1/exports';
+const addressOf = (id: string): string => `${base}/${encodeURIComponent(id)}`;
+
+export const listExports = (): Promise<{ exports: readonly ExportEntry[] }> => ask(base);
+export const readExport = (id: string): Promise<ExportEntry> => ask(addressOf(id));
+export const deleteExport = (id: string): Promise<void> => ask(addressOf(id), { method: 'DELETE' });
+export const eventsOf = (id: string): string => `${addressOf(id)}/events`;
+export const findingsAddress = (id: string): string => `${addressOf(id)}/findings`;
+export const siteFileAddress = (id: string): string => `${addressOf(id)}/site-file`;
+
+export interface SiteResult {
+  readonly document: FindingsDocument;
+  readonly report: SiteReport;
+}
+
+const results = new Map<string, Promise<SiteResult>>();
+
+/** Findings and report of an export; read once while the page is open, as they never change. */
+export function readResult(id: string): Promise<SiteResult> {
+  const known = results.get(id);
+  if (known !== undefined) return known;
+  const reading = Promise.all([
+    ask<FindingsDocument>(findingsAddress(id)),
+    ask<SiteReport>(`${addressOf(id)}/report`),
+  ]).then(([document, report]) => ({ document, report }));
+  reading.catch(() => results.delete(id));
+  results.set(id, reading);
+  return reading;
+}
+
+export function readSeries(
+  id: string,
+  circuit: string,
+  range: Span | null,
+  pixels: number,
+  signal: AbortSignal,
+): Promise<CircuitSeries> {
+  const query = new URLSearchParams({ pixels: String(pixels) });
+  if (range !== null) {
+    query.set('from', new Date(range.from).toISOString());
+    query.set('to', new Date(range.to).toISOString());
+  }
+  return ask(`${addressOf(id)}/circuits/${encodeURIComponent(circuit)}/series?${query}`, { signal });
+}
