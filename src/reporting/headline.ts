@@ -1,4 +1,5 @@
 import type { Diagnosis } from '../model/finding.ts';
+import type { ImportReport } from '../model/import-report.ts';
 import type { Log } from '../model/log.ts';
 import { formatDays, formatMinutes } from '../units/display.ts';
 import { spanText } from './local-time.ts';
@@ -6,6 +7,14 @@ import type { ReportOrder } from './report-order.ts';
 
 const plural = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
+
+/** The store's name, else the export's: reports have to be told apart. */
+export function siteTitle({ site }: Log, report: ImportReport): string {
+  if (site !== '') return site;
+  const [first, ...more] = report.files.map(({ name }) => name);
+  if (first === undefined) return 'Unnamed store';
+  return more.length === 0 ? first : `${first} and ${plural(more.length, 'more file')}`;
+}
 
 /** `1 Sep to 30 Sep 2026 (30 days, every 1 minute) · 13 circuits, 38 air probes`. */
 export function restsOn(log: Log): string {

@@ -5,7 +5,7 @@ import type { Log } from '../model/log.ts';
 import type { Signals } from '../signals/types.ts';
 import { airNotFood } from './air-not-food.ts';
 import { cautionsDefer, cautionsFor } from './cautions.ts';
-import { headline, restsOn } from './headline.ts';
+import { headline, restsOn, siteTitle } from './headline.ts';
 import { circuitTable } from './html/circuit-table.ts';
 import { type Html, html, trusted } from './html/escape.ts';
 import { severityMark } from './html/finding-section.ts';
@@ -14,7 +14,7 @@ import { styleSheet } from './html/style.ts';
 import { importLines } from './import-lines.ts';
 import { dayText } from './local-time.ts';
 import { openQuestions, placesText } from './open-questions.ts';
-import { placeTitle, type ReportOrder, reportOrder } from './report-order.ts';
+import { placeTitle, type ReportOrder, reportOrder, summaryUnder } from './report-order.ts';
 import { severityWords } from './words.ts';
 
 interface Analysed {
@@ -40,14 +40,14 @@ export function htmlReport({ log, report, signals, diagnosis }: Analysed): strin
 <meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="referrer" content="no-referrer">
-<title>${log.site}: refrigeration findings</title>
+<title>${siteTitle(log, report)}: refrigeration findings</title>
 <style>${trusted(style)}</style>
 </head>
 <body>
 <div class="page">
 <header>
 <p class="kicker">Refrigeration findings</p>
-<h1>${log.site}</h1>
+<h1>${siteTitle(log, report)}</h1>
 <p class="quiet">${restsOn(log)}</p>
 <p class="lead">${headline(order, diagnosis, log)}</p>
 <p class="air">${airNotFood}</p>
@@ -73,7 +73,7 @@ function rankedSection({ places }: ReportOrder, log: Log): Html | null {
   if (places.length === 0) return null;
   const rows = places.map(
     ({ title, worst, findings }, index) =>
-      html`<tr><td>${index + 1}</td><td>${severityMark(worst)}</td><td class="where"><a href="#${anchorOf(index)}">${title}</a></td><td>${findings[0]!.summary}${findings.length > 1 ? html` <span class="quiet">And ${findings.length - 1} more.</span>` : null}</td><td class="when">since ${dayText(log, findings[0]!.onset)}</td></tr>
+      html`<tr><td>${index + 1}</td><td>${severityMark(worst)}</td><td class="where"><a href="#${anchorOf(index)}">${title}</a></td><td>${summaryUnder(title, findings[0]!)}${findings.length > 1 ? html` <span class="quiet">And ${findings.length - 1} more.</span>` : null}</td><td class="when">since ${dayText(log, findings[0]!.onset)}</td></tr>
 `,
   );
   return html`<h2>Worst first</h2>
@@ -84,7 +84,7 @@ function rankedSection({ places }: ReportOrder, log: Log): Html | null {
 function notesSection({ notes }: ReportOrder, log: Log): Html | null {
   if (notes.length === 0) return null;
   return html`<h2>Notes, no visit needed</h2>
-<ul class="plain">${notes.map((note) => html`<li><strong>${placeTitle(note, log)}.</strong> ${note.summary}</li>`)}</ul>`;
+<ul class="plain">${notes.map((note) => html`<li><strong>${placeTitle(note, log)}.</strong> ${summaryUnder(placeTitle(note, log), note)}</li>`)}</ul>`;
 }
 
 function questionsSection(diagnosis: Diagnosis): Html | null {

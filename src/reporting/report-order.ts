@@ -34,6 +34,13 @@ export function placeTitle(finding: Finding, log: Log): string {
   return finding.suctionGroup === null ? 'The record' : `Suction group ${finding.suctionGroup}`;
 }
 
+/** The summary for a heading that already says where: `M01 Cut fruit: all its air …` loses its first words. */
+export function summaryUnder(title: string, { summary, probe }: Finding): string {
+  if (!summary.startsWith(`${title}: `)) return summary;
+  const rest = summary.slice(title.length + 2);
+  return probe !== null && rest.startsWith(probe) ? rest : rest.charAt(0).toUpperCase() + rest.slice(1);
+}
+
 /** The diagnosis's order kept, findings of one place brought together under its worst one; notes apart. */
 export function reportOrder(diagnosis: Diagnosis, log: Log): ReportOrder {
   const places = new Map<string, Finding[]>();

@@ -1,12 +1,12 @@
-import type { Diagnosis } from '../model/finding.ts';
+import type { Diagnosis, Finding } from '../model/finding.ts';
 import type { ImportReport } from '../model/import-report.ts';
 import type { Log } from '../model/log.ts';
 import { airNotFood } from './air-not-food.ts';
 import { cautionsDefer, cautionsFor } from './cautions.ts';
-import { headline, restsOn } from './headline.ts';
+import { headline, restsOn, siteTitle } from './headline.ts';
 import { importLines } from './import-lines.ts';
 import { openQuestions, placesText } from './open-questions.ts';
-import { placeTitle, reportOrder } from './report-order.ts';
+import { placeTitle, reportOrder, summaryUnder } from './report-order.ts';
 import { findingBlock } from './terminal/finding-block.ts';
 import { type Paint, severityBadge } from './terminal/paint.ts';
 import { hang, indented } from './terminal/wrap.ts';
@@ -26,7 +26,7 @@ const mostIssuesShown = 6;
 export function terminalReport({ log, report, diagnosis }: Analysed, paint: Paint): string {
   const order = reportOrder(diagnosis, log);
   const sections = [
-    headingLines(log, headline(order, diagnosis, log), paint),
+    headingLines(siteTitle(log, report), log, headline(order, diagnosis, log), paint),
     ...order.places.map((place, index) => {
       const badge = severityBadge(place.worst);
       const [lead, ...more] = place.findings;
@@ -34,9 +34,9 @@ export function terminalReport({ log, report, diagnosis }: Analysed, paint: Pain
       const also = more.flatMap((finding) => [
         '',
         `    ${paint.dim('also')} ${paint.severity(finding.severity, severityBadge(finding.severity))}`,
-        ...findingBlock(finding, log, paint),
+        ...findingBlock(place.title, finding, log, paint),
       ]);
-      return [title, ...findingBlock(lead!, log, paint), ...also];
+      return [title, ...findingBlock(place.title, lead!, log, paint), ...also];
     }),
     noteLines(order.notes, log, paint),
     questionLines(diagnosis, paint),
@@ -50,9 +50,9 @@ export function terminalReport({ log, report, diagnosis }: Analysed, paint: Pain
     .join('\n\n')}\n`;
 }
 
-function headingLines(log: Log, sentence: string, paint: Paint): string[] {
+function headingLines(title: string, log: Log, sentence: string, paint: Paint): string[] {
   return [
-    paint.bold(visibleText(log.site)),
+    paint.bold(visibleText(title)),
     ...indented(restsOn(log), 0, paint.width),
     '',
     ...indented(sentence, 0, paint.width).map((line) => paint.bold(line)),
@@ -61,10 +61,13 @@ function headingLines(log: Log, sentence: string, paint: Paint): string[] {
 
 function noteLines(notes: Diagnosis['findings'], log: Log, paint: Paint): string[] {
   if (notes.length === 0) return [];
-  const lines = notes.flatMap((note) =>
-    hang('○', visibleText(`${placeTitle(note, log)}: ${note.summary}`), 2, 2, paint.width),
-  );
+  const lines = notes.flatMap((note) => hang('○', visibleText(noteText(note, log)), 2, 2, paint.width));
   return [paint.bold('Notes, no visit needed'), ...lines];
+}
+
+function noteText(note: Finding, log: Log): string {
+  const title = placeTitle(note, log);
+  return `${title}: ${summaryUnder(title, note)}`;
 }
 
 function questionLines(diagnosis: Diagnosis, paint: Paint): string[] {

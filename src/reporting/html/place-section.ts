@@ -4,7 +4,7 @@ import { cautionsFor } from '../cautions.ts';
 import { circuitCharts } from '../charts/circuit-charts.ts';
 import { figure } from '../charts/figure.ts';
 import { groupCharts } from '../charts/group-charts.ts';
-import type { Place } from '../report-order.ts';
+import { type Place, summaryUnder } from '../report-order.ts';
 import { dayTable } from './day-table.ts';
 import { type Html, html } from './escape.ts';
 import { findingDetails, severityMark } from './finding-section.ts';
@@ -18,12 +18,12 @@ export function placeSection(place: Place, index: number, log: Log, signals: Sig
   const [lead, ...others] = place.findings;
   return html`<article id="${anchorOf(index)}" aria-labelledby="${anchorOf(index)}-title">
 <h3 id="${anchorOf(index)}-title"><span class="rank">${index + 1}</span> ${place.title} ${severityMark(place.worst)}</h3>
-<p class="summary">${lead!.summary}</p>
+<p class="summary">${summaryUnder(place.title, lead!)}</p>
 ${charts(place, log, signals)}
 ${findingDetails(lead!, log)}
 ${others.map(
   (finding) =>
-    html`<div class="also"><p class="summary">${severityMark(finding.severity)} ${finding.summary}</p>${findingDetails(finding, log)}</div>`,
+    html`<div class="also"><p class="summary">${severityMark(finding.severity)} ${summaryUnder(place.title, finding)}</p>${findingDetails(finding, log)}</div>`,
 )}
 ${careFor(place)}
 ${place.circuit === null ? null : dayTable(log, signals, place.circuit)}

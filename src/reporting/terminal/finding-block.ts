@@ -1,6 +1,7 @@
 import type { Finding, RankedCause } from '../../model/finding.ts';
 import type { Log } from '../../model/log.ts';
 import { findingFacts } from '../finding-facts.ts';
+import { summaryUnder } from '../report-order.ts';
 import { visibleText } from '../visible-text.ts';
 import { causeWords, originWords } from '../words.ts';
 import type { Paint } from './paint.ts';
@@ -15,12 +16,12 @@ function causeText({ cause, likelihood, because }: RankedCause): string {
 }
 
 /** What was found, since when, how fast, how sure, why, and what to do first. */
-export function findingBlock(finding: Finding, log: Log, paint: Paint): string[] {
+export function findingBlock(title: string, finding: Finding, log: Log, paint: Paint): string[] {
   const row = (label: string, text: string): string[] =>
     hang(label, visibleText(text), bodyIndent, labelWidth, paint.width).map((line, index) =>
       index === 0 ? line.replace(label, paint.dim(label)) : line,
     );
-  const lines = indented(visibleText(finding.summary), bodyIndent, paint.width);
+  const lines = indented(visibleText(summaryUnder(title, finding)), bodyIndent, paint.width);
   for (const { label, text } of findingFacts(finding, log)) lines.push(...row(label, text));
   lines.push(...row('it is', originWords[finding.origin]));
 
