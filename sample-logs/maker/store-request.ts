@@ -36,4 +36,6 @@ export interface StoreRequest {
   readonly first?: CircuitWishes;
   readonly faults?: readonly FaultRequest[];
   readonly lookAlikes?: readonly LookAlikeName[];
+  /** Day on which look-alikes that begin at some time do begin; drawn for each when not given. */
+  readonly lookAlikeDay?: number;
 }

@@ -19,10 +19,14 @@ export function planLookAlike(
   days: number,
   random: Random,
   busy: ReadonlySet<string>,
+  day?: number,
 ): PlannedLookAlike {
   const free = group.circuits.filter((circuit) => !busy.has(circuit.id));
   const circuit = random.pick(free.length > 0 ? free : group.circuits);
-  const from = Math.round(random.between(0.25, 0.65) * days) * 1440 + random.whole(420, 900);
+  const from =
+    day === undefined
+      ? Math.round(random.between(0.25, 0.65) * days) * 1440 + random.whole(420, 900)
+      : Math.round(day * 1440);
   const plain: PlannedLookAlike = {
     circuits: [],
     groups: [],

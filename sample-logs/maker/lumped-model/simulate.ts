@@ -21,7 +21,14 @@ export function simulateLumped(request: StoreRequest): SimulatedStore {
   );
   const busy = new Set(faults.map(({ circuitId }) => circuitId));
   const lookAlikes = (request.lookAlikes ?? []).map((what) => {
-    const planned = planLookAlike(what, habits.groups[0]!, days, random.branch(what), busy);
+    const planned = planLookAlike(
+      what,
+      habits.groups[0]!,
+      days,
+      random.branch(what),
+      busy,
+      request.lookAlikeDay,
+    );
     if (planned.truth.circuit !== null) busy.add(planned.truth.circuit);
     return planned;
   });

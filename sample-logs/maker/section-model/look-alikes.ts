@@ -22,10 +22,11 @@ export function planLookAlike(
   days: number,
   random: Random,
   busy: ReadonlySet<string>,
+  day?: number,
 ): PlannedLookAlike {
   const free = store.groups[0]!.circuits.filter((circuit) => !busy.has(circuit.id));
   const circuit = random.pick(free.length > 0 ? free : store.groups[0]!.circuits);
-  const from = Math.round(random.between(0.3, 0.65) * days * 1440);
+  const from = Math.round((day ?? random.between(0.3, 0.65) * days) * 1440);
   const nothing = { circuits: [], groups: [], weather: {}, truth: { what, circuit: null, from, to: null } };
   const onOne = (disturb: CircuitDisturbance, start = from, to: number | null = null): PlannedLookAlike => ({
     ...nothing,
@@ -79,7 +80,7 @@ export function planLookAlike(
       };
     }
     case 'service-visit': {
-      const start = Math.floor(from / 1440) * 1440 + random.whole(480, 840);
+      const start = day === undefined ? Math.floor(from / 1440) * 1440 + random.whole(480, 840) : from;
       const end = start + random.whole(90, 200);
       const group = store.groups[0]!;
       return {

@@ -24,7 +24,14 @@ export function simulateSections(request: StoreRequest): SimulatedStore {
   );
   const busy = new Set(faults.flatMap(({ circuits }) => circuits.map(({ id }) => id)));
   const lookAlikes = (request.lookAlikes ?? []).map((what) => {
-    const planned = planLookAlike(what, parameters, days, random.branch(`look-alike ${what}`), busy);
+    const planned = planLookAlike(
+      what,
+      parameters,
+      days,
+      random.branch(`look-alike ${what}`),
+      busy,
+      request.lookAlikeDay,
+    );
     for (const { id } of planned.circuits) if (planned.circuits.length === 1) busy.add(id);
     return planned;
   });
