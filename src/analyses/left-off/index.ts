@@ -1,0 +1,28 @@
+import type { Verdict } from '../../model/evidence.ts';
+import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
+import { abstention, circuitSubject } from '../evidence-parts.ts';
+import { meta } from './meta.ts';
+import { overrides } from './override.ts';
+import { setPointsLeft } from './set-points.ts';
+import { stops } from './stops.ts';
+
+export { meta };
+
+/** A circuit that was stopped and stayed so, a valve left in hand, a set point left changed after a visit. */
+export function analyse(signals: CircuitSignals, group: GroupSignals | null, site: Signals): Verdict {
+  const abstentions =
+    signals.circuit.valve === null
+      ? [
+          abstention(
+            meta.id,
+            circuitSubject(signals.circuit),
+            'No valve is logged: a stop shows only once the air is far too warm, and an override does not show at all.',
+            'the valve of the circuit',
+          ),
+        ]
+      : [];
+  return {
+    evidence: [...stops(signals, group, site), ...overrides(signals), ...setPointsLeft(signals)],
+    abstentions,
+  };
+}

@@ -1,0 +1,48 @@
+import type { Evidence } from '../../model/evidence.ts';
+import { samplesIn } from '../../model/grid.ts';
+import type { CircuitSignals, SetPointStep } from '../../signals/types.ts';
+import { measure } from '../evidence-parts.ts';
+import { evidenceOf } from './evidence.ts';
+import { settings } from './settings.ts';
+
+/**
+ * A set point that was changed during a visit (a stop of the circuit within half a day of it) and has not come back.
+ * A change without a visit is a change of intent and is not reported here.
+ */
+export function setPointsLeft(signals: CircuitSignals): Evidence[] {
+  const steps = signals.setPointSteps;
+  const visits = visitsOf(signals);
+  const change = steps.find((step) => isNear(step, visits, signals));
+  const now = steps.at(-1);
+  if (change === undefined || now === undefined) return [];
+  if (Math.abs(now.to - change.from) <= settings.restoredWithin.value) return [];
+  const moved = now.to - change.from;
+  return [
+    evidenceOf(signals, {
+      shape: 'set-point-left',
+      from: change.at,
+      to: null,
+      certainty: change.source === 'column' ? 0.85 : 0.5,
+      measures: [
+        measure('setPointBefore', change.from, 'Cel'),
+        measure('setPointNow', now.to, 'Cel'),
+        measure('setPointChange', moved, 'K'),
+      ],
+      features: { setPointChange: moved, fromColumn: change.source === 'column' ? 1 : 0, still: 1 },
+    }),
+  ];
+}
+
+function visitsOf({ offSpells, log }: CircuitSignals) {
+  const shortest = samplesIn(log.grid, settings.visitMinutes.value);
+  return offSpells.filter(({ from, to }) => to - from >= shortest);
+}
+
+function isNear(
+  step: SetPointStep,
+  visits: readonly { readonly from: number; readonly to: number }[],
+  { log }: CircuitSignals,
+): boolean {
+  const reach = samplesIn(log.grid, 60 * settings.visitReach.value);
+  return visits.some(({ from, to }) => step.at >= from - reach && step.at <= to + reach);
+}

@@ -1,0 +1,118 @@
+import { median } from '../../maths/median.ts';
+import type { Evidence, Verdict } from '../../model/evidence.ts';
+import { timeAt } from '../../model/grid.ts';
+import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
+import {
+  abstention,
+  circuitSubject,
+  held,
+  knownFeatures,
+  knownMeasures,
+  measure,
+} from '../evidence-parts.ts';
+import { type SuperheatDays, superheatDays } from './daily.ts';
+import { meta } from './meta.ts';
+import { type SuperheatSeries, superheatSeries } from './series.ts';
+import { settings } from './settings.ts';
+import { settledFeeding } from './settled-feeding.ts';
+
+export { meta };
+
+/** Each evaporator whose superheat is logged or can be worked out. */
+export function analyse(signals: CircuitSignals, group: GroupSignals | null): Verdict {
+  const { circuit } = signals;
+  const silent = (reason: string, needs: string | null): Verdict => ({
+    evidence: [],
+    abstentions: [abstention(meta.id, circuitSubject(circuit), reason, needs)],
+  });
+  const found = superheatSeries(signals, group);
+  if ('reason' in found) return silent(found.reason, found.needs);
+  if (circuit.valve === null)
+    return silent(
+      'Without the valve it is not known when the coil is fed, and superheat means nothing else.',
+      'the valve',
+    );
+  const settled = settledFeeding(signals);
+  const judged = found.series.map((series) => ({ series, days: superheatDays(series, settled, signals) }));
+  if (judged.every(({ days }) => !days.median.some(Number.isFinite)))
+    return silent('The valve never feeds for more than 5 minutes with the air near its set point.', null);
+  return { evidence: judged.flatMap(({ series, days }) => judge(series, days, signals)), abstentions: [] };
+}
+
+type Shape = 'starving' | 'flooding' | 'hunting';
+
+function judge(series: SuperheatSeries, days: SuperheatDays, signals: CircuitSignals): Evidence[] {
+  const known = [...days.median.keys()].filter((day) => Number.isFinite(days.median[day]!));
+  if (known.length < meta.minimumDays) return [];
+  const usual = median(days.median.subarray(0, known[Math.ceil(known.length / 3)]!));
+  const isStarved = (day: number) =>
+    days.median[day]! > settings.starving.value ||
+    (days.median[day]! > usual + settings.starvingRise.value &&
+      days.median[day]! > settings.starving.value - 1);
+  const isFlooded = (day: number) => days.median[day]! < settings.flooding.value;
+  const isHunting = (day: number) => days.swing[day]! > settings.hunting.value;
+  const shapes: [Shape, (day: number) => boolean][] = [
+    ['hunting', isHunting],
+    ['starving', isStarved],
+    ['flooding', isFlooded],
+  ];
+  return shapes.flatMap(([shape, isSo]) => {
+    const last = known.slice(-7);
+    const agreeing = last.filter(isSo);
+    if (agreeing.length < Math.min(settings.daysInAWeek.value, last.length) || !last.slice(-3).some(isSo))
+      return [];
+    return [
+      evidenceOf(shape, series, days, usual, onsetDay(known, isSo), agreeing.length / last.length, signals),
+    ];
+  });
+}
+
+/** The first day after the last pair of days on which it was not so. */
+function onsetDay(known: readonly number[], isSo: (day: number) => boolean): number {
+  let onset = known.length - 1;
+  for (let i = known.length - 1; i >= 0; i--) {
+    if (isSo(known[i]!)) onset = i;
+    else if (i > 0 && !isSo(known[i - 1]!) && onset < known.length - 1) break;
+  }
+  return known[onset]!;
+}
+
+function evidenceOf(
+  shape: Shape,
+  series: SuperheatSeries,
+  days: SuperheatDays,
+  usual: number,
+  onset: number,
+  share: number,
+  { circuit, log }: CircuitSignals,
+): Evidence {
+  const level = median(days.median.subarray(onset));
+  const swing = median(days.swing.subarray(onset));
+  return {
+    analysis: meta.id,
+    kind: 'superheat',
+    circuit: circuit.id,
+    suctionGroup: circuit.suctionGroup,
+    probe: series.record.point,
+    points: [series.record.point, circuit.valve!.point],
+    onset: timeAt(log.grid, log.calendar.days[onset]!.from),
+    end: null,
+    certainty: held(
+      0.5 + 0.4 * share + (shape === 'starving' ? held((level - usual) / 40, 0, 0.08) : 0),
+      0,
+      0.95,
+    ),
+    measures: knownMeasures([
+      measure('superheat', level, 'K'),
+      measure('usualSuperheat', usual, 'K'),
+      measure('superheatSwing', swing, 'K'),
+    ]),
+    features: knownFeatures({
+      superheat: level,
+      superheatRise: level - usual,
+      superheatSwing: swing,
+      agreeingShare: share,
+    }),
+    shape,
+  };
+}
