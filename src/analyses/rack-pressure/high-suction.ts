@@ -1,0 +1,88 @@
+import { median } from '../../maths/median.ts';
+import type { Evidence } from '../../model/evidence.ts';
+import { dewTemperature, knownRefrigerant } from '../../refrigerants/saturation.ts';
+import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
+import { measure } from '../evidence-parts.ts';
+import { evidenceOf, type Shape } from './evidence.ts';
+import { type HighPeriod, highPeriod } from './high-period.ts';
+import { runningIn } from './running.ts';
+import { settings } from './settings.ts';
+import type { SuctionHours } from './suction-hours.ts';
+import { warmShare } from './warm-share.ts';
+
+const hourMs = 3_600_000;
+
+/**
+ * Suction above its norm, above its target all along, or following a target that was raised: one finding for the
+ * group, with the share of its circuits that are warm with it and what the compressors did meanwhile.
+ */
+export function highSuction(
+  group: GroupSignals,
+  members: readonly CircuitSignals[],
+  hours: SuctionHours,
+  site: Signals,
+): Evidence[] {
+  const { log } = site;
+  const overNorm = highPeriod(hours.aboveNorm, log);
+  if (overNorm !== null) return [high(group, members, hours, hours.aboveNorm, overNorm, null, site)];
+  const raised = hours.hasTarget ? highPeriod(hours.targetMoved, log) : null;
+  if (raised !== null) return [high(group, members, hours, hours.targetMoved, raised, 'target-raised', site)];
+  const always = hours.hasTarget ? highPeriod(hours.aboveTarget, log) : null;
+  const wasSo = median(hours.aboveTarget) > settings.high.value;
+  return always !== null && wasSo ? [high(group, members, hours, hours.aboveTarget, always, null, site)] : [];
+}
+
+function high(
+  group: GroupSignals,
+  members: readonly CircuitSignals[],
+  hours: SuctionHours,
+  height: Float64Array,
+  period: HighPeriod,
+  shape: Shape | null,
+  { log }: Signals,
+): Evidence {
+  const floor = period.isCreeping ? settings.crept.value / 2 : settings.high.value;
+  const chosen: number[] = [];
+  for (let k = period.from; k < (period.to ?? height.length); k++) if (height[k]! > floor) chosen.push(k);
+  const recent = chosen.slice(-72);
+  const warm = warmShare(members, recent, Math.max(24, period.from));
+  const running = runningIn(group, recent, period.from, log.grid);
+  const isShort =
+    running !== null && (running.allRunningShare >= settings.allRunning.value || running.dead > 0);
+  const isShared = warm.share >= settings.warmShare.value;
+  return evidenceOf(group, {
+    shape: shape ?? (isShort ? 'capacity-shortfall' : 'high'),
+    onset: log.grid.startMs + period.from * hourMs,
+    end: period.to === null ? null : log.grid.startMs + period.to * hourMs,
+    certainty: 0.5 + 0.2 * period.share + (isShared ? 0.2 : 0) + Math.min(0.15, period.height),
+    measures: [
+      measure('suctionRise', 100 * Math.expm1(period.height), '%'),
+      measure('saturatedRise', saturatedRise(group, period.height), 'K'),
+      measure('circuitsWarm', 100 * warm.share, '%'),
+      measure('circuitRise', warm.rise, 'K'),
+      measure('allRunning', running === null ? Number.NaN : 100 * running.allRunningShare, '%'),
+    ],
+    features: {
+      height: period.height,
+      creeping: period.isCreeping ? 1 : 0,
+      shareWarm: warm.share,
+      circuitRise: warm.rise,
+      daysShare: period.share,
+      aboveTarget: median(recent.map((k) => hours.aboveTarget[k]!)),
+      targetMoved: hours.hasTarget ? median(recent.map((k) => hours.targetMoved[k]!)) : Number.NaN,
+      allRunningShare: running?.allRunningShare ?? Number.NaN,
+      runningShare: running?.runningShare ?? Number.NaN,
+      deadCompressors: running?.dead ?? Number.NaN,
+    },
+    points: [group.group.pressure?.point, ...group.group.compressors.map((record) => record.point)],
+  });
+}
+
+/** The rise as saturated temperature, NaN where the refrigerant is unknown. */
+function saturatedRise({ group, suction }: GroupSignals, height: number): number {
+  if (group.refrigerant === null || knownRefrigerant(group.refrigerant) === null) return Number.NaN;
+  const usual = median(suction);
+  return (
+    dewTemperature(group.refrigerant, usual * Math.exp(height)) - dewTemperature(group.refrigerant, usual)
+  );
+}

@@ -1,0 +1,61 @@
+import type { Evidence, Verdict } from '../../model/evidence.ts';
+import { timeAt } from '../../model/grid.ts';
+import type { GroupSignals, Signals } from '../../signals/types.ts';
+import { abstention, groupSubject, measure } from '../evidence-parts.ts';
+import { condensingHigh } from './condensing.ts';
+import { evidenceOf } from './evidence.ts';
+import { floatStopped } from './float.ts';
+import { groupWarm } from './group-warm.ts';
+import { highSuction } from './high-suction.ts';
+import { lowLevel } from './liquid-level.ts';
+import { lowSuction } from './low-suction.ts';
+import { meta } from './meta.ts';
+import { suctionHours } from './suction-hours.ts';
+import { lowPressureTrips } from './trips.ts';
+import { serviceVisits, type Visit, visitHours } from './visits.ts';
+
+export { meta };
+
+/** One suction group: its pressures against target and norm, and whether its circuits are warm together. */
+export function analyse(group: GroupSignals, site: Signals): Verdict {
+  const { log } = site;
+  const members = site.circuits.filter((one) => group.members.includes(one.circuit.id));
+  if (log.calendar.days.length < meta.minimumDays) return { evidence: [], abstentions: [] };
+  const further = [...condensingHigh(group, site), ...lowLevel(group, site)];
+  const visits = serviceVisits(group, members, log);
+  const hours = suctionHours(group, log, visitHours(visits, log));
+  if (hours === null) {
+    const reason =
+      'No suction pressure is logged, so a common cause shows only by how many circuits are warm together.';
+    return {
+      evidence: [...groupWarm(group, site), ...further],
+      abstentions: [abstention(meta.id, groupSubject(group.group), reason, 'suction pressure of the group')],
+    };
+  }
+  return {
+    evidence: [
+      ...highSuction(group, members, hours, site),
+      ...lowSuction(group, hours, site),
+      ...lowPressureTrips(group, visits, site),
+      ...floatStopped(group, site),
+      ...visits.map((visit) => visitEvidence(group, visit, site)),
+      ...further,
+    ],
+    abstentions: [],
+  };
+}
+
+function visitEvidence(group: GroupSignals, visit: Visit, { log }: Signals): Evidence {
+  return evidenceOf(group, {
+    shape: 'service-visit',
+    onset: timeAt(log.grid, visit.from),
+    end: timeAt(log.grid, visit.to),
+    certainty: visit.circuitsOff > 0 ? 0.9 : 0.7,
+    measures: [
+      measure('lowestSuction', 100 * visit.depth, '%'),
+      measure('circuitsOff', 100 * visit.circuitsOff, '%'),
+    ],
+    features: { depth: visit.depth, circuitsOffShare: visit.circuitsOff },
+    points: [group.group.pressure?.point],
+  });
+}

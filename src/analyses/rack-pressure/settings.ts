@@ -1,0 +1,117 @@
+import type { Setting } from '../analysis.ts';
+
+const practice = 'common practice, no source';
+const perKelvin =
+  'near −10 °C 1 K of saturated suction is 3.2 to 3.9 % of the absolute pressure for the refrigerants in the tables here (CoolProp)';
+
+export const settings = {
+  high: {
+    value: 0.06,
+    unit: '1',
+    meaning:
+      'share by which an hour’s suction pressure (absolute) stands above its target or norm to be high',
+    source: `${practice} (3 °F of saturated suction: ${perKelvin})`,
+  },
+  crept: {
+    value: 0.045,
+    unit: '1',
+    meaning: 'share by which the days must have risen for a creeping rise to be reported',
+    source: `${practice} (some 2 °F of saturated suction: ${perKelvin})`,
+  },
+  low: {
+    value: 0.1,
+    unit: '1',
+    meaning: 'share by which the days must stand below target and norm to be low',
+    source: practice,
+  },
+  highHours: {
+    value: 3,
+    unit: 'h',
+    meaning: 'high hours that make a day count',
+    source: practice,
+  },
+  highDays: {
+    value: 2,
+    unit: 'd',
+    meaning: 'days that must count within seven',
+    source: practice,
+  },
+  cusumAllowance: {
+    value: 1,
+    unit: '1',
+    meaning: 'allowance of the cumulative sum of the days, in robust deviations',
+    source: 'Page 1954, Biometrika 41:100; NIST Handbook 6.3.2.3; its false-alarm rate by Monte Carlo',
+  },
+  cusumLimit: {
+    value: 8,
+    unit: '1',
+    meaning: 'limit of the cumulative sum',
+    source: 'as the allowance',
+  },
+  warmRise: {
+    value: 0.83,
+    unit: 'K',
+    meaning: 'rise of a circuit’s air that counts it as warm with its group (1.5 °F)',
+    source: practice,
+  },
+  warmShare: {
+    value: 0.6,
+    unit: '1',
+    meaning: 'share of the circuits that must be warm together for one cause behind them all',
+    source: practice,
+  },
+  allRunning: {
+    value: 0.85,
+    unit: '1',
+    meaning: 'share of the high time with every usable compressor running that shows a lack of capacity',
+    source: practice,
+  },
+  tripDepth: {
+    value: 0.72,
+    unit: '1',
+    meaning: 'share of the target (absolute) under which a short dip is a low-pressure trip',
+    source: practice,
+  },
+  tripsADay: {
+    value: 4,
+    unit: '/d',
+    meaning: 'such dips a day from which they are reported',
+    source: practice,
+  },
+  visitDepth: {
+    value: 0.6,
+    unit: '1',
+    meaning: 'share of the target under which a group was pumped down by a person',
+    source: `${practice} (50 psig pulled down to about 10 for a repair)`,
+  },
+  visitMinutes: {
+    value: 20,
+    unit: 'min',
+    meaning: 'how long it must stay pumped down',
+    source: practice,
+  },
+  condensingRise: {
+    value: 4.4,
+    unit: 'K',
+    meaning: 'condensing above its own norm at the same outdoor temperature (8 °F)',
+    source: practice,
+  },
+  condensingDifference: {
+    value: 11,
+    unit: 'K',
+    meaning: 'condensing above outdoor where the history is too cool to teach it (20 °F)',
+    source: practice,
+  },
+  levelShare: {
+    value: 0.4,
+    unit: '1',
+    meaning: 'share of its own usual level under which the receiver is low for this rack',
+    source: `${practice} (there is no norm for all racks)`,
+  },
+  floatDays: {
+    value: 7,
+    unit: 'd',
+    meaning: 'days for which a target that used to float stands still before it is reported',
+    source: practice,
+  },
+} as const satisfies { readonly [name: string]: Setting };

@@ -1,0 +1,61 @@
+import { median } from '../../maths/median.ts';
+import type { Evidence } from '../../model/evidence.ts';
+import { dayAt, samplesIn, stepMinutes, timeAt } from '../../model/grid.ts';
+import { targetAt } from '../../model/record.ts';
+import type { GroupSignals, Signals } from '../../signals/types.ts';
+import { measure } from '../evidence-parts.ts';
+import { evidenceOf } from './evidence.ts';
+import { settings } from './settings.ts';
+import type { Visit } from './visits.ts';
+
+const longestDip = 30;
+
+/** Short dips of the suction far under its target, on two days of seven, and thrice as many as at first. */
+export function lowPressureTrips(group: GroupSignals, visits: readonly Visit[], site: Signals): Evidence[] {
+  const { grid, calendar } = site.log;
+  const dips = dipsOf(group, visits, site);
+  const perDay = new Float64Array(calendar.days.length);
+  for (const dip of dips) perDay[dayAt(calendar, dip)]!++;
+  const usual = median(perDay.subarray(0, Math.max(3, Math.ceil(perDay.length / 3))));
+  const many = [...perDay.keys()].filter(
+    (day) => perDay[day]! >= settings.tripsADay.value && perDay[day]! >= 3 * usual,
+  );
+  const first = many.findIndex((day, i) => (many[i + 1] ?? Number.POSITIVE_INFINITY) - day < 7);
+  if (first < 0) return [];
+  const firstDay = many[first]!;
+  const onset = dips.find((dip) => dayAt(calendar, dip) >= firstDay)!;
+  const lastDay = many.at(-1)!;
+  const now = median(many.map((day) => perDay[day]!));
+  return [
+    evidenceOf(group, {
+      shape: 'low-pressure-trips',
+      onset: timeAt(grid, onset),
+      end: calendar.days.length - 1 - lastDay <= 1 ? null : timeAt(grid, calendar.days[lastDay]!.to),
+      certainty: 0.6 + Math.min(0.3, 0.05 * many.length),
+      measures: [measure('tripsADay', now, '/d'), measure('usualTripsADay', usual, '/d')],
+      features: { tripsADay: now, usualTripsADay: usual, days: many.length },
+      points: [group.group.pressure?.point, ...group.group.compressors.map((record) => record.point)],
+    }),
+  ];
+}
+
+function dipsOf(group: GroupSignals, visits: readonly Visit[], { log }: Signals): number[] {
+  const pressure = group.group.pressure!.values;
+  const usual = median(group.suction);
+  const reach = samplesIn(log.grid, 180);
+  const longest = longestDip / stepMinutes(log.grid);
+  const dips: number[] = [];
+  let from = -1;
+  for (let i = 0; i < pressure.length; i++) {
+    const target = targetAt(group.group.pressureSetPoint, i);
+    const limit = settings.tripDepth.value * (Number.isNaN(target) ? usual : target);
+    if (pressure[i]! < limit) {
+      if (from < 0) from = i;
+    } else if (from >= 0) {
+      const inVisit = visits.some((visit) => from > visit.from - reach && from < visit.to + reach);
+      if (i - from <= longest && !inVisit) dips.push(from);
+      from = -1;
+    }
+  }
+  return dips;
+}

@@ -1,0 +1,78 @@
+import { median } from '../../maths/median.ts';
+import { samplesIn } from '../../model/grid.ts';
+import type { Log } from '../../model/log.ts';
+import { targetAt } from '../../model/record.ts';
+import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
+import { settings } from './settings.ts';
+
+/** A group pumped down by a person: a service visit, not a fault of the rack. */
+export interface Visit {
+  readonly from: number;
+  readonly to: number;
+  /** Lowest suction, as a share of the target. */
+  readonly depth: number;
+  /** Share of the group's circuits that were shut off about then. */
+  readonly circuitsOff: number;
+}
+
+/** Two pump-downs closer than this are one visit; around a visit nothing else is judged for as long. */
+const reachMinutes = 180;
+
+export function serviceVisits(group: GroupSignals, members: readonly CircuitSignals[], log: Log): Visit[] {
+  const pressure = group.group.pressure?.values;
+  if (pressure === undefined) return [];
+  const reference = referenceOf(group);
+  const reach = samplesIn(log.grid, reachMinutes);
+  const shortest = samplesIn(log.grid, settings.visitMinutes.value);
+  const visits: { from: number; to: number; depth: number }[] = [];
+  let from = -1;
+  let depth = 1;
+  for (let i = 0; i <= pressure.length; i++) {
+    const share = i < pressure.length ? pressure[i]! / reference(i) : 1;
+    if (share < settings.visitDepth.value) {
+      if (from < 0) from = i;
+      depth = Math.min(depth, share);
+    } else if (from >= 0) {
+      const last = visits.at(-1);
+      if (last !== undefined && from - last.to < reach && i - from >= shortest / 4) {
+        last.to = i;
+        last.depth = Math.min(last.depth, depth);
+      } else if (i - from >= shortest) visits.push({ from, to: i, depth });
+      from = -1;
+      depth = 1;
+    }
+  }
+  return visits.map((visit) => ({ ...visit, circuitsOff: shareOff(visit, members, reach) }));
+}
+
+function referenceOf(group: GroupSignals): (sample: number) => number {
+  const target = group.group.pressureSetPoint;
+  const usual = median(group.suction);
+  return (sample) => {
+    const value = targetAt(target, sample);
+    return Number.isNaN(value) ? usual : Math.max(value, 0.8 * usual);
+  };
+}
+
+function shareOff(
+  visit: { readonly from: number; readonly to: number },
+  members: readonly CircuitSignals[],
+  reach: number,
+): number {
+  const off = members.filter((member) =>
+    member.offSpells.some((spell) => spell.from < visit.to + reach && spell.to > visit.from - reach),
+  );
+  return members.length === 0 ? 0 : off.length / members.length;
+}
+
+/** The hours in and around the visits. */
+export function visitHours(visits: readonly Visit[], log: Log): number[] {
+  const hour = samplesIn(log.grid, 60);
+  const reach = samplesIn(log.grid, reachMinutes);
+  const last = Math.ceil(log.grid.count / hour) - 1;
+  return visits.flatMap(({ from, to }) => {
+    const first = Math.max(0, Math.floor((from - reach) / hour));
+    const until = Math.min(last, Math.floor((to + reach) / hour));
+    return Array.from({ length: until - first + 1 }, (_, k) => first + k);
+  });
+}
