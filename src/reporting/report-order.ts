@@ -34,6 +34,12 @@ export function placeTitle(finding: Finding, log: Log): string {
   return finding.suctionGroup === null ? 'The record' : `Suction group ${finding.suctionGroup}`;
 }
 
+/** Whether the lead of a place already told the cause and what to do about it. */
+export function repeatsCause(finding: Finding, lead: Finding): boolean {
+  const cause = finding.causes[0]?.cause;
+  return finding !== lead && cause !== undefined && cause === lead.causes[0]?.cause;
+}
+
 /** The summary for a heading that already says where: `M01 Cut fruit: all its air …` loses its first words. */
 export function summaryUnder(title: string, { summary, probe }: Finding): string {
   if (!summary.startsWith(`${title}: `)) return summary;

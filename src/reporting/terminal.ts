@@ -34,9 +34,9 @@ export function terminalReport({ log, report, diagnosis }: Analysed, paint: Pain
       const also = more.flatMap((finding) => [
         '',
         `    ${paint.dim('also')} ${paint.severity(finding.severity, severityBadge(finding.severity))}`,
-        ...findingBlock(place.title, finding, log, paint),
+        ...findingBlock(place, finding, log, paint),
       ]);
-      return [title, ...findingBlock(place.title, lead!, log, paint), ...also];
+      return [title, ...findingBlock(place, lead!, log, paint), ...also];
     }),
     noteLines(order.notes, log, paint),
     questionLines(diagnosis, paint),

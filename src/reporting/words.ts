@@ -10,8 +10,8 @@ export const severityWords: Readonly<
 };
 
 export const originWords: Readonly<Record<Origin, string>> = {
-  case: 'the case is truly warm',
-  probe: 'the probe lies',
+  case: 'the case, truly warm',
+  probe: 'the probe, reading wrong',
   defrost: 'the defrost',
   control: 'the control settings',
   rack: 'the rack behind its cases',

@@ -44,8 +44,9 @@ describe('the parts of a chart', () => {
     expect(placed.at(-1)!.y).toBeLessThanOrEqual(200);
   });
 
-  test('a point is named without its circuit, and long names keep both ends', () => {
+  test('a point is named without its circuit and its unit, and long names keep both ends', () => {
     expect(shortPointName('M01 air B', 'M01')).toBe('air B');
+    expect(shortPointName('M01 air B (°F)', 'M01')).toBe('air B');
     expect(shortPointName('M01', 'M01')).toBe('M01');
     expect([...shortPointName('Dairy wall, far left discharge air 12', 'M01')].length).toBeLessThanOrEqual(
       18,

@@ -22,9 +22,10 @@ export function spreadLabels(
   return sorted.map((label, index) => ({ ...label, y: placed[index]! }));
 }
 
-/** `M01 air B` on the page of M01 is `air B`; long names keep both ends. */
+/** `M01 air B (°F)` on the page of M01 is `air B`; long names keep both ends. */
 export function shortPointName(point: string, circuit: string, longest = 18): string {
-  const bare = point.startsWith(circuit) ? point.slice(circuit.length).replace(/^[\s:._-]+/, '') : point;
+  const own = point.startsWith(circuit) ? point.slice(circuit.length).replace(/^[\s:._-]+/, '') : point;
+  const bare = own.replace(/\s*[([][^()[\]]*[)\]]$/, '');
   const name = [...(bare === '' ? point : bare)];
   if (name.length <= longest) return name.join('');
   const half = Math.floor((longest - 1) / 2);

@@ -2,6 +2,7 @@ import type { Finding, RankedCause, Severity } from '../../model/finding.ts';
 import type { Log } from '../../model/log.ts';
 import { displayMeasure, measureTitle } from '../display-measure.ts';
 import { findingFacts } from '../finding-facts.ts';
+import { repeatsCause } from '../report-order.ts';
 import { causeWords, originWords, severityWords } from '../words.ts';
 import { type Html, html } from './escape.ts';
 
@@ -13,8 +14,8 @@ export function severityMark(severity: Severity): Html {
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 /** Facts on one side, probable causes and what to do on the other. */
-export function findingDetails(finding: Finding, log: Log): Html {
-  return html`<div class="columns"><div>${factList(finding, log)}${notThis(finding)}</div><div>${causeList(finding)}</div></div>
+export function findingDetails(finding: Finding, lead: Finding, log: Log): Html {
+  return html`<div class="columns"><div>${factList(finding, log)}${notThis(finding)}</div><div>${repeatsCause(finding, lead) ? html`<p>Probably the same: ${causeWords[lead.causes[0]!.cause]}.</p>` : causeList(finding)}</div></div>
 ${measureTable(finding, log)}`;
 }
 

@@ -20,10 +20,10 @@ export function placeSection(place: Place, index: number, log: Log, signals: Sig
 <h3 id="${anchorOf(index)}-title"><span class="rank">${index + 1}</span> ${place.title} ${severityMark(place.worst)}</h3>
 <p class="summary">${summaryUnder(place.title, lead!)}</p>
 ${charts(place, log, signals)}
-${findingDetails(lead!, log)}
+${findingDetails(lead!, lead!, log)}
 ${others.map(
   (finding) =>
-    html`<div class="also"><p class="summary">${severityMark(finding.severity)} ${summaryUnder(place.title, finding)}</p>${findingDetails(finding, log)}</div>`,
+    html`<div class="also"><p class="summary">${severityMark(finding.severity)} ${summaryUnder(place.title, finding)}</p>${findingDetails(finding, lead!, log)}</div>`,
 )}
 ${careFor(place)}
 ${place.circuit === null ? null : dayTable(log, signals, place.circuit)}

@@ -23,7 +23,7 @@ export function wrapText(text: string, width: number): readonly string[] {
   return lines;
 }
 
-/** Text hung behind a label: the label stands on the first line, the others are indented as far. */
+/** Text hung behind a label: the label stands on the first line, the others are indented as far, under the text of a step `1. …`. */
 export function hang(
   label: string,
   text: string,
@@ -32,9 +32,10 @@ export function hang(
   width: number,
 ): string[] {
   const margin = ' '.repeat(indent);
-  const lines = wrapText(text, width - indent - labelWidth);
+  const step = /^\d+\. /.exec(text)?.[0].length ?? 0;
+  const lines = wrapText(text, width - indent - labelWidth - step);
   return lines.map((line, index) => {
-    const head = index === 0 ? label.padEnd(labelWidth) : ' '.repeat(labelWidth);
+    const head = index === 0 ? label.padEnd(labelWidth) : ' '.repeat(labelWidth + step);
     return `${margin}${head}${line}`;
   });
 }
