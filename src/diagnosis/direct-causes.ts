@@ -2,10 +2,20 @@ import type { CauseId, Origin } from '../model/finding.ts';
 import type { Judgement, WeighedCause } from './judgement.ts';
 import type { Trouble } from './trouble.ts';
 
+type Likelihoods = readonly (readonly [CauseId, number])[];
+type Features = Readonly<{ [name: string]: number }>;
+
 interface Answer {
   readonly origin: Origin;
-  readonly causes: readonly (readonly [CauseId, number])[];
+  readonly causes: Likelihoods | ((features: Features) => Likelihoods);
 }
+
+const slowRecovery: Likelihoods = [
+  ['airflow-or-ice', 0.4],
+  ['underfeeding', 0.2],
+  ['drain', 0.12],
+  ['defrost-heat', 0.12],
+];
 
 /** Evidence whose shape already says what it is. Keys are `kind/shape`, or `kind` for every other shape. */
 const answers: Readonly<{ [key: string]: Answer }> = {
@@ -38,33 +48,42 @@ const answers: Readonly<{ [key: string]: Answer }> = {
       ['probe-moved', 0.2],
     ],
   },
-  'short-cycling': {
+  'short-cycling/valve': {
     origin: 'control',
     causes: [
-      ['tight-differential', 0.55],
-      ['compressor-control', 0.3],
+      ['tight-differential', 0.8],
+      ['overfeeding', 0.05],
     ],
   },
+  'short-cycling': { origin: 'control', causes: compressorCycling },
   'defrost-missed': {
     origin: 'defrost',
     causes: [
-      ['defrost-schedule', 0.7],
+      ['defrost-schedule', 0.75],
       ['left-off', 0.1],
     ],
   },
-  'defrost-recovery': {
+  'defrost-recovery': { origin: 'defrost', causes: slowRecovery },
+  'defrost-recovery/weak-rise': { origin: 'defrost', causes: weakRise },
+  'defrost-recovery/extended': {
     origin: 'defrost',
     causes: [
-      ['airflow-or-ice', 0.4],
-      ['underfeeding', 0.2],
+      ['defrost-termination', 0.75],
       ['defrost-heat', 0.15],
-      ['drain', 0.1],
     ],
   },
+  'defrost-recovery/ended-early': {
+    origin: 'defrost',
+    causes: [
+      ['defrost-termination', 0.65],
+      ['defrost-schedule', 0.2],
+    ],
+  },
+  'defrost-recovery/drip-lost': { origin: 'defrost', causes: [['defrost-schedule', 0.7]] },
   'rack-pressure': {
     origin: 'rack',
     causes: [
-      ['capacity-shortfall', 0.5],
+      ['capacity-shortfall', 0.45],
       ['compressor-control', 0.25],
       ['low-charge', 0.1],
     ],
@@ -72,30 +91,80 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   superheat: {
     origin: 'case',
     causes: [
-      ['underfeeding', 0.6],
-      ['low-charge', 0.2],
+      ['underfeeding', 0.65],
+      ['low-charge', 0.15],
+      ['overfeeding', 0.05],
     ],
   },
+  'superheat/flooding': { origin: 'case', causes: [['overfeeding', 0.85]] },
   'left-off': {
     origin: 'control',
     causes: [
       ['left-off', 0.8],
-      ['service-visit', 0.1],
+      ['service-visit', 0.15],
+    ],
+  },
+  'left-off/was-off': {
+    origin: 'control',
+    causes: [
+      ['service-visit', 0.6],
+      ['left-off', 0.35],
+    ],
+  },
+  'left-off/override-was-on': {
+    origin: 'control',
+    causes: [
+      ['service-visit', 0.6],
+      ['left-off', 0.35],
+    ],
+  },
+  'left-off/set-point-left': {
+    origin: 'control',
+    causes: [
+      ['set-point', 0.7],
+      ['service-visit', 0.2],
     ],
   },
   'record-quality': { origin: 'record', causes: [['logging', 0.9]] },
 };
 
-export function directJudgement(
-  trouble: Trouble,
-  _features: Readonly<{ [name: string]: number }>,
-): Judgement {
+/** Low-pressure trips are the pressure control's doing, a pressure that hardly swings a band that is too tight. */
+function compressorCycling(features: Features): Likelihoods {
+  if ((features.lowPressureStopShare ?? 0) >= 0.3) {
+    return [
+      ['compressor-control', 0.6],
+      ['low-charge', 0.2],
+      ['tight-differential', 0.1],
+    ];
+  }
+  return [
+    ['tight-differential', 0.65],
+    ['compressor-control', 0.3],
+  ];
+}
+
+/** Hardly any rise: the heat is missing where there is a heater, else the coil holds ice. */
+function weakRise(features: Features): Likelihoods {
+  return features.isHeated === 1
+    ? [
+        ['defrost-heat', 0.8],
+        ['defrost-termination', 0.1],
+      ]
+    : [
+        ['airflow-or-ice', 0.45],
+        ['defrost-heat', 0.25],
+        ['defrost-termination', 0.15],
+      ];
+}
+
+export function directJudgement(trouble: Trouble, features: Features): Judgement {
   const { kind, shape } = trouble.lead;
   const { origin, causes } = answers[`${kind}/${shape}`] ?? answers[kind]!;
+  const likelihoods = typeof causes === 'function' ? causes(features) : causes;
   return {
     kind,
     origin,
     originLikelihood: 0.9,
-    causes: causes.map(([cause, likelihood]): WeighedCause => ({ cause, likelihood })),
+    causes: likelihoods.map(([cause, likelihood]): WeighedCause => ({ cause, likelihood })),
   };
 }

@@ -1,6 +1,7 @@
 import { analyses } from '../analyses/registry.ts';
 import type { Abstention, Evidence } from '../model/evidence.ts';
-import type { GroupSignals, Signals } from '../signals/types.ts';
+import type { Signals } from '../signals/types.ts';
+import { groupOf } from './group-of.ts';
 
 /** Runs every analysis over every circuit and suction group, in the order of the registry and of the site. */
 export function gatherEvidence(signals: Signals): { evidence: Evidence[]; abstentions: Abstention[] } {
@@ -19,8 +20,4 @@ export function gatherEvidence(signals: Signals): { evidence: Evidence[]; absten
     }
   }
   return { evidence, abstentions };
-}
-
-export function groupOf(signals: Signals, id: string | null): GroupSignals | null {
-  return signals.groups.find((one) => one.group.id === id) ?? null;
 }

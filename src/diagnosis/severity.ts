@@ -13,7 +13,19 @@ const shortDays = 2;
 /** A lie this large leads the control far enough astray to act on, K. */
 const largeLie = 4.4;
 
+/** Causes that make a warm case nobody's fault. */
 const harmlessCauses: readonly string[] = ['set-point', 'weather', 'normal-variation', 'service-visit'];
+/** Shapes that are worth knowing and no more, however sure they are. */
+const noteShapes: readonly string[] = [
+  'single',
+  'fewer-than-planned',
+  'drip-lost',
+  'inferred',
+  'override-was-on',
+  'constant',
+];
+/** A stop that is over after this time was longer than a service visit, hours. */
+const longStopHours = 24;
 
 /** How soon somebody must look, by what is known now. */
 export function severityOf(
@@ -25,27 +37,40 @@ export function severityOf(
 ): Severity {
   const { lead } = trouble;
   const features = featuresOf(trouble);
-  if (confidence < leastConfidence || harmlessCauses.includes(judgement.causes[0]!.cause)) return 'note';
-  if (features.note === 1) return 'note';
-  if (lead.end !== null) return lead.end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
+  if (confidence < leastConfidence || noteShapes.includes(lead.shape) || features.note === 1) return 'note';
+  const end = lead.end;
   switch (trouble.scope) {
     case 'record':
       return 'note';
-    case 'dead-probe':
-      return 'watch';
-    case 'one-probe':
-      if (judgement.origin === 'probe') return Math.abs(features.shift ?? 0) >= largeLie ? 'act' : 'watch';
-      return reaches(projection, now) ? 'act' : 'watch';
-    case 'whole-circuit':
-      if (lead.shape === 'duty')
-        return (features.dutyNow ?? 0) >= (features.dutyFull ?? 1) ? 'watch' : 'note';
-      return reaches(projection, now) ? 'act' : 'watch';
     case 'left-off':
-    case 'rack':
-      return features.watchOnly === 1 ? 'watch' : 'act';
+      if (lead.shape === 'was-off')
+        return (features.hours ?? 0) >= longStopHours && features.shared !== 1 ? 'watch' : 'note';
+      return lead.shape === 'set-point-left' ? 'watch' : 'act';
+    case 'dead-probe':
+      return end !== null && end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
+    case 'one-probe':
+    case 'whole-circuit':
+      return ofWarmAir(trouble, judgement, features, projection, now);
     default:
-      return features.act === 1 || reaches(projection, now) ? 'act' : 'watch';
+      if (end !== null) return end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
+      return trouble.scope === 'rack' || reaches(projection, now) ? 'act' : 'watch';
   }
+}
+
+function ofWarmAir(
+  { lead, scope }: Trouble,
+  judgement: Judgement,
+  features: Readonly<{ [name: string]: number }>,
+  projection: Projection | null,
+  now: EpochMs,
+): Severity {
+  if (harmlessCauses.includes(judgement.causes[0]!.cause)) return 'note';
+  if (lead.end !== null) return lead.end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
+  if (lead.shape === 'duty') return (features.dutyNow ?? 0) >= (features.dutyFull ?? 1) ? 'watch' : 'note';
+  if (scope === 'one-probe' && judgement.origin === 'probe') {
+    return Math.abs(features.shift ?? 0) >= largeLie ? 'act' : 'watch';
+  }
+  return reaches(projection, now) ? 'act' : 'watch';
 }
 
 function reaches(projection: Projection | null, now: EpochMs): boolean {

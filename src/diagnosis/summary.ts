@@ -52,6 +52,9 @@ export function summarise(
       return `${where}all its air ${verb} up by ${rise} since ${since}, the other circuits did not: ${verdict(judgement)}${limitClause(projection, signals)}.`;
     }
     case 'dead-probe':
+      if (lead.shape === 'swapped') {
+        return `${where}${lead.points.join(' and ')} exchanged their readings at ${formatLocalTime(lead.onset, log)}: probably two leads or channels were swapped.`;
+      }
       return `${where}${lead.probe} ${deadWords[lead.shape] ?? 'does not measure'} since ${formatLocalTime(lead.onset, log)}${ended}: the circuit is controlled without it or by a wrong number.`;
     default:
       return otherSummary(trouble, judgement, where, since + ended);

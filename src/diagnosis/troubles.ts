@@ -1,10 +1,10 @@
 import type { Evidence } from '../model/evidence.ts';
 import type { Signals } from '../signals/types.ts';
-import { groupOf } from './gather.ts';
+import { groupOf } from './group-of.ts';
 import { mergeWithinCircuit } from './merge.ts';
 import type { Trouble, TroubleScope } from './trouble.ts';
 
-const deadShapes: readonly string[] = ['stuck', 'open-or-short', 'silent', 'flutter'];
+const deadShapes: readonly string[] = ['stuck', 'open-or-short', 'silent', 'flutter', 'swapped'];
 
 export function scopeOf(evidence: Evidence): TroubleScope {
   switch (evidence.kind) {

@@ -12,25 +12,27 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
   {
     cause: 'underfeeding',
     origin: 'case',
-    prior: 0.34,
+    prior: 0.42,
     features: {
       creeping: near(0.75, 0.4),
       dutyRise: near(0.3, 0.2),
       swingRatio: near(0.6, 0.35),
       recoveryRatio: near(2, 0.9),
       dayNightRatio: near(0.3, 0.4),
+      superheatRise: near(8, 6),
     },
   },
   {
     cause: 'airflow-or-ice',
     origin: 'case',
-    prior: 0.3,
+    prior: 0.24,
     features: {
       creeping: near(0.93, 0.25),
       dutyRise: near(0.25, 0.2),
       swingRatio: near(0.7, 0.35),
       recoveryRatio: near(1.6, 0.7),
       dayNightRatio: near(0.4, 0.4),
+      superheatRise: near(-1, 3),
     },
   },
   {
@@ -43,18 +45,20 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
       swingRatio: near(0.9, 0.3),
       recoveryRatio: near(1.3, 0.5),
       dayNightRatio: near(1.2, 0.5),
+      superheatRise: near(1, 3),
     },
   },
   {
     cause: 'set-point',
     origin: 'control',
-    prior: 0.22,
+    prior: 0.2,
     features: {
       creeping: near(0.03, 0.2),
       dutyRise: near(-0.05, 0.08),
       swingRatio: near(1, 0.12),
       recoveryRatio: near(1, 0.25),
       dayNightRatio: near(0, 0.2),
+      superheatRise: near(0, 2),
     },
   },
 ];

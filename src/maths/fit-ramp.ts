@@ -1,6 +1,24 @@
 import { median } from './median.ts';
 import { normalConsistency } from './median-absolute-deviation.ts';
 
+/** How large and how clear a ramp must be to count. */
+export interface Clarity {
+  readonly leastSize: number;
+  /** Size in robust scales of the residuals (the scale held above `leastScale`). */
+  readonly leastScales: number;
+  readonly leastScale: number;
+  readonly leastExplained: number;
+}
+
+export function isClear(ramp: Ramp, clarity: Clarity): boolean {
+  const size = Math.abs(ramp.after - ramp.before);
+  return (
+    size >= clarity.leastSize &&
+    size >= clarity.leastScales * Math.max(clarity.leastScale, ramp.scale) &&
+    ramp.explained >= clarity.leastExplained
+  );
+}
+
 /** A level that holds, changes between two times, and holds again. A step is a ramp of no length. */
 export interface Ramp {
   readonly before: number;
@@ -13,6 +31,8 @@ export interface Ramp {
   /** Weighted squared error with the ramp, and with one level for all. */
   readonly cost: number;
   readonly flatCost: number;
+  /** Share of the squared variation that the ramp explains, 0 to 1. */
+  readonly explained: number;
 }
 
 const candidateLimit = 80;
@@ -43,6 +63,7 @@ export function fitRamp(times: ArrayLike<number>, values: ArrayLike<number>): Ra
     }
   }
   const best = bestKnees(t, y, weights);
+  const flat = flatCost(y, weights);
   return {
     before: best.before,
     after: best.after,
@@ -50,7 +71,8 @@ export function fitRamp(times: ArrayLike<number>, values: ArrayLike<number>): Ra
     end: known[best.end]!,
     scale: residualScale(t, y, best),
     cost: best.cost,
-    flatCost: flatCost(y, weights),
+    flatCost: flat,
+    explained: flat > 0 ? Math.max(0, 1 - best.cost / flat) : 0,
   };
 }
 

@@ -1,4 +1,4 @@
-import { fitRamp } from '../../maths/fit-ramp.ts';
+import { fitRamp, isClear } from '../../maths/fit-ramp.ts';
 import { median } from '../../maths/median.ts';
 import { settings } from './settings.ts';
 
@@ -17,8 +17,12 @@ export interface DayChange {
   readonly explained: number;
 }
 
-/** Below this the fitted scatter is held to be quantisation, not knowledge. */
-const leastScale = 0.08;
+const clarity = {
+  leastScales: settings.scalesOfNoise.value,
+  /** Below this the fitted scatter is held to be quantisation, not knowledge, K. */
+  leastScale: 0.08,
+  leastExplained: settings.explainedShare.value,
+};
 const shortestPrefixDays = 5;
 
 /** The change that the series still shows at its end, else one that came and went, else null. */
@@ -31,27 +35,14 @@ export function changeInDays(
   return passedChange(days, least);
 }
 
-function changeUntil(days: Float64Array, length: number, least: number): DayChange | null {
+function changeUntil(days: Float64Array, length: number, leastSize: number): DayChange | null {
   const part = days.subarray(0, length);
-  const fit = fitRamp(
+  const ramp = fitRamp(
     part.map((_, day) => day),
     part,
   );
-  if (fit === null || fit.flatCost <= 0) return null;
-  const size = Math.abs(fit.after - fit.before);
-  const scale = Math.max(leastScale, fit.scale);
-  const explained = 1 - fit.cost / fit.flatCost;
-  if (size < least || size < settings.scalesOfNoise.value * scale) return null;
-  if (explained < settings.explainedShare.value) return null;
-  return {
-    before: fit.before,
-    after: fit.after,
-    start: fit.start,
-    end: fit.end,
-    endedOn: null,
-    scale,
-    explained,
-  };
+  if (ramp === null || !isClear(ramp, { ...clarity, leastSize })) return null;
+  return { ...ramp, scale: Math.max(clarity.leastScale, ramp.scale), endedOn: null };
 }
 
 function stillThere(days: Float64Array, change: DayChange): boolean {

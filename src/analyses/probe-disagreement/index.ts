@@ -7,6 +7,7 @@ import { lastingChanges } from './lasting-changes.ts';
 import { meta } from './meta.ts';
 import { oldHabits } from './old-habits.ts';
 import { suddenChanges } from './sudden-changes.ts';
+import { swappedProbes } from './swapped.ts';
 
 export { meta };
 export const scope = 'circuit';
@@ -26,11 +27,14 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null): Ve
   const evidence: Evidence[] = [...dead.evidence];
   if (living.length >= 2 && stepMinutes(signals.log.grid) <= coarsestMinutes) {
     evidence.push(...flutteringProbes(signals, living));
-    const changed = lastingChanges(signals, group, living);
+    const swapped = swappedProbes(signals, living);
+    const exchanged = new Set(swapped.flatMap((one) => one.points));
+    const settled = living.filter((probe) => !exchanged.has(signals.circuit.probes[probe]!.point));
+    const changed = lastingChanges(signals, group, settled);
     const seen = new Set(changed.map((one) => one.probe));
-    const sudden = suddenChanges(signals, group, living).filter((one) => !seen.has(one.probe));
+    const sudden = suddenChanges(signals, group, settled).filter((one) => !seen.has(one.probe));
     for (const one of sudden) seen.add(one.probe);
-    evidence.push(...changed, ...sudden, ...oldHabits(signals, group, living, seen));
+    evidence.push(...swapped, ...changed, ...sudden, ...oldHabits(signals, group, settled, seen));
   }
   return { evidence, abstentions: abstention === null ? [] : [abstention] };
 }

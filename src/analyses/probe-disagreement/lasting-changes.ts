@@ -5,11 +5,10 @@ import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { behaviour } from './behaviour.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { changeInDays, type DayChange } from './change-in-days.ts';
-import { locateStep } from './locate-step.ts';
-import { offsetBlocks } from './offset-blocks.ts';
+import { earlyWitness } from './early-witness.ts';
+import { findStep } from './find-step.ts';
 import { pairDifferences } from './pair-differences.ts';
 import { plausibility } from './plausibility.ts';
-import { settings } from './settings.ts';
 import { accusedProbes } from './votes.ts';
 
 /** Changes of days and weeks between neighbours, each with what tells truth from lie. */
@@ -30,7 +29,8 @@ export function lastingChanges(
     const step = findStep(signals, probe, peers, change);
     const compared = comparison(change, offsets.length, step !== null);
     const { days } = signals.log.calendar;
-    const startDay = days[change.start]!;
+    const witness = step === null ? earlyWitness(signals, probe, peers, change) : null;
+    const startDay = days[witness ?? change.start]!;
     const onset = step ?? (startDay.from + startDay.to) >> 1;
     const endedAt = change.endedOn === null ? null : days[change.endedOn]!.from;
     evidence.push(
@@ -45,6 +45,7 @@ export function lastingChanges(
           votes,
           probes: living.length,
           rampDays: change.end - change.start,
+          witnessDays: witness === null ? 0 : change.start - witness,
           daysBefore: change.start + 1,
           daysSince: (change.endedOn ?? offsets.length) - change.start,
           offsetBefore: change.before,
@@ -62,31 +63,6 @@ export function lastingChanges(
 export function offsetFrom(signals: CircuitSignals, probe: number, peers: readonly number[]): Float64Array {
   const own = signals.probes[probe]!.median;
   return own.map((value, day) => value - median(peers.map((peer) => signals.probes[peer]!.median[day]!)));
-}
-
-const stepWindowHours = 6;
-const stepShare = 0.6;
-
-/** The sample of the step, or null when the change took longer than hours. */
-function findStep(
-  signals: CircuitSignals,
-  probe: number,
-  peers: readonly number[],
-  change: DayChange,
-): number | null {
-  if (change.end - change.start > settings.stepDays.value + 2) return null;
-  const { days } = signals.log.calendar;
-  const span = {
-    from: days[Math.max(0, change.start - 1)]!.from,
-    to: days[Math.min(days.length - 1, change.end + 1)]!.to,
-  };
-  const at = locateStep(signals, probe, peers, span, change);
-  const { samplesPerBlock, values } = offsetBlocks(signals, probe, peers, 60);
-  const block = Math.floor(at / samplesPerBlock);
-  const jump =
-    median(values.subarray(block + 1, block + 1 + stepWindowHours)) -
-    median(values.subarray(Math.max(0, block - stepWindowHours), block));
-  return jump / (change.after - change.before) >= stepShare ? at : null;
 }
 
 const leastDaysBefore = 2;

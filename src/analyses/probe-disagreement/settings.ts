@@ -30,12 +30,6 @@ export const settings = {
     meaning: 'share of its pairs that must have changed before one probe is named',
     source: 'Menne & Williams 2009, J. Climate 22:1700 (pairwise comparison)',
   },
-  stepDays: {
-    value: 1.6,
-    unit: 'd',
-    meaning: 'a change that is complete within this time is a step, a longer one a creep',
-    source: measured,
-  },
   acuteShift: {
     value: 2,
     unit: 'K',

@@ -1,8 +1,10 @@
+import { fitRamp, isClear, type Ramp } from '../../maths/fit-ramp.ts';
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { commonMode } from './common-mode.ts';
 import { dutyAgainstOthers } from './duty.ts';
+import { dutyClarity } from './duty-rise.ts';
 import { endMinusStart } from './probe-rises.ts';
 import { findRise } from './rise.ts';
 import { settings } from './settings.ts';
@@ -25,7 +27,8 @@ export function circuitRise(
   const absolute = level.map((value) => value + (Number.isFinite(setPoint) ? setPoint : 0));
   const duty = dutyAgainstOthers(signals, members);
   const start = rise.ramp.start;
-  return riseEvidence(signals, group, null, rise, absolute, {
+  const witness = dutyStart(duty, rise.ramp);
+  return riseEvidence(signals, group, null, rise, absolute, witness ?? start, {
     ownRise: endMinusStart(absolute, start),
     sharingProbes: sharing,
     probes: moved.length,
@@ -35,7 +38,23 @@ export function circuitRise(
     recoveryRatio: ratioAfter(signals, start, (probe) => probe.recovery),
     dayNightRatio: dayNightShift(signals, start) / rise.size,
     setPointChange: endMinusStart(signals.setPoint, start),
+    witnessDays: witness === null ? 0 : start - witness,
   });
+}
+
+/** How long before the air a valve can show that its coil starves or ices. */
+const mostDaysAhead = 10;
+
+/** The day on which the valve began to feed more, when that was before the air rose; else null. */
+function dutyStart(duty: Float64Array, rise: Ramp): number | null {
+  const part = duty.subarray(0, rise.end + 1);
+  const ramp = fitRamp(
+    part.map((_, day) => day),
+    part,
+  );
+  if (ramp === null || ramp.after < ramp.before || !isClear(ramp, dutyClarity)) return null;
+  const ahead = rise.start - ramp.start;
+  return ahead > 0 && ahead <= mostDaysAhead ? ramp.start : null;
 }
 
 type Pick = (probe: CircuitSignals['probes'][number]) => Float64Array;

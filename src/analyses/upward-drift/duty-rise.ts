@@ -1,4 +1,4 @@
-import { fitRamp } from '../../maths/fit-ramp.ts';
+import { fitRamp, isClear } from '../../maths/fit-ramp.ts';
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
@@ -7,6 +7,12 @@ import { meta } from './meta.ts';
 import { settings } from './settings.ts';
 
 const leastDaysBefore = 3;
+export const dutyClarity = {
+  leastSize: settings.dutyRise.value,
+  leastScales: settings.kneeScales.value,
+  leastScale: 0.01,
+  leastExplained: settings.explainedShare.value,
+};
 
 /**
  * The early witness. With a control that holds its temperature, a coil that ices or starves first shows as a
@@ -19,12 +25,10 @@ export function dutyRise(signals: CircuitSignals, members: readonly CircuitSigna
     duty.map((_, day) => day),
     duty,
   );
-  if (ramp === null || ramp.flatCost <= 0 || ramp.start + 1 < leastDaysBefore) return null;
+  if (ramp === null || ramp.start + 1 < leastDaysBefore) return null;
   const rise = ramp.after - ramp.before;
   const now = median(duty.filter(Number.isFinite).slice(-3));
-  const explained = 1 - ramp.cost / ramp.flatCost;
-  if (rise < settings.dutyRise.value || now - ramp.before < settings.dutyRise.value) return null;
-  if (rise < settings.kneeScales.value * ramp.scale || explained < settings.explainedShare.value) return null;
+  if (rise <= 0 || now - ramp.before < settings.dutyRise.value || !isClear(ramp, dutyClarity)) return null;
   const { circuit, log } = signals;
   const day = log.calendar.days[ramp.start]!;
   return {
@@ -36,7 +40,7 @@ export function dutyRise(signals: CircuitSignals, members: readonly CircuitSigna
     points: circuit.valve === null ? [] : [circuit.valve.point],
     onset: log.grid.startMs + ((day.from + day.to) / 2) * log.grid.stepMs,
     end: null,
-    certainty: Math.min(0.9, explained * (1 - Math.exp(-rise / 0.15))),
+    certainty: Math.min(0.9, ramp.explained * (1 - Math.exp(-rise / 0.15))),
     measures: [
       {
         name: 'rise of the share of time the valve feeds',

@@ -34,7 +34,7 @@ export function probeRises(signals: CircuitSignals, group: GroupSignals | null):
     const ownRise = endMinusStart(absolute, rise.ramp.start);
     if (count === 2 && ownRise <= 0) continue;
     evidence.push(
-      riseEvidence(signals, group, probe, rise, absolute, {
+      riseEvidence(signals, group, probe, rise, absolute, rise.ramp.start, {
         ownRise,
         probes: count,
         votes: leftBehind.length / others.length,

@@ -1,6 +1,6 @@
 import { lagOneAutocorrelation } from '../../maths/autocorrelation.ts';
 import { autocorrelationVarianceFactor } from '../../maths/autocorrelation-variance-factor.ts';
-import { fitRamp, type Ramp } from '../../maths/fit-ramp.ts';
+import { fitRamp, isClear, type Ramp } from '../../maths/fit-ramp.ts';
 import { mannKendall } from '../../maths/mann-kendall.ts';
 import { median } from '../../maths/median.ts';
 import { theilSenSlope } from '../../maths/theil-sen-slope.ts';
@@ -21,10 +21,14 @@ export interface Rise {
   readonly shape: 'creep' | 'step';
   /** True when it no longer rises: its ramp ended days ago. */
   readonly levelled: boolean;
-  readonly explained: number;
 }
 
-const leastScale = 0.08;
+const clarity = {
+  leastSize: settings.minimumRise.value,
+  leastScales: settings.kneeScales.value,
+  leastScale: 0.08,
+  leastExplained: settings.explainedShare.value,
+};
 const levelledDays = 3;
 
 /**
@@ -35,9 +39,8 @@ const levelledDays = 3;
 export function findRise(days: Float64Array): Rise | null {
   const positions = days.map((_, day) => day);
   const ramp = fitRamp(positions, days);
-  if (ramp === null || ramp.flatCost <= 0) return null;
+  if (ramp === null) return null;
   const size = ramp.after - ramp.before;
-  const explained = 1 - ramp.cost / ramp.flatCost;
   if (size < settings.minimumRise.value) return null;
   if (!(lastDays(days) - ramp.before >= settings.stillUp.value)) return null;
 
@@ -46,16 +49,12 @@ export function findRise(days: Float64Array): Rise | null {
     trend.plain < settings.significance.value &&
     trend.slope >= settings.minimumSlope.value &&
     trend.slope * (days.length - 1) >= settings.minimumRise.value;
-  const leaving =
-    size >= settings.kneeScales.value * Math.max(leastScale, ramp.scale) &&
-    explained >= settings.explainedShare.value;
-  if (!(trending || leaving)) return null;
+  if (!(trending || isClear(ramp, clarity))) return null;
 
   const after = slopeAfter(days, ramp);
   return {
     ramp,
     size,
-    explained,
     plainProbability: trend.plain,
     correctedProbability: trend.corrected,
     ...after,

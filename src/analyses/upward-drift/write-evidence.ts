@@ -12,6 +12,7 @@ const dayMs = 86_400_000;
 /**
  * One rise as evidence.
  *
+ * @param onsetDay the day on which it began: that of the rise, or of an earlier witness
  * @param absolute daily level of the air itself with the common mode taken out, Celsius: what meets the limit
  */
 export function riseEvidence(
@@ -20,11 +21,12 @@ export function riseEvidence(
   probe: number | null,
   rise: Rise,
   absolute: Float64Array,
+  onsetDay: number,
   features: Readonly<{ [name: string]: number }>,
 ): Evidence {
   const { circuit, log } = signals;
-  const onsetDay = log.calendar.days[rise.ramp.start]!;
-  const onset = log.grid.startMs + ((onsetDay.from + onsetDay.to) / 2) * log.grid.stepMs;
+  const day = log.calendar.days[onsetDay]!;
+  const onset = log.grid.startMs + ((day.from + day.to) / 2) * log.grid.stepMs;
   const projection = projected(signals, group, rise, absolute);
   const measures = [
     { name: 'rise', value: rise.size, low: null, high: null, unit: 'K' },
@@ -84,7 +86,7 @@ function projected(
 
 /** The least of: 1 − corrected probability (or what a young rise explains), coverage, and the share of days up. */
 function certaintyOf(rise: Rise, absolute: Float64Array): number {
-  const significance = Math.max(1 - rise.correctedProbability, rise.explained);
+  const significance = Math.max(1 - rise.correctedProbability, rise.ramp.explained);
   const known = absolute.filter(Number.isFinite).length / absolute.length;
   const since = absolute.subarray(rise.ramp.start + 1).filter(Number.isFinite);
   const floor = median(absolute.subarray(0, rise.ramp.start + 1)) + rise.size / 8;
