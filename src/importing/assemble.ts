@@ -11,7 +11,8 @@ import { RecordShelf } from './assembling/record-shelf.ts';
 import { SiteBuilder } from './assembling/site-builder.ts';
 import { siteUnits } from './assembling/site-units.ts';
 import { usableCircuits } from './assembling/usable-site.ts';
-import { guessFromPoints, type SiteGuess } from './naming/guess-site.ts';
+import { guessFromColumns, type SiteGuess } from './naming/guess-site.ts';
+import { nameColumns } from './naming/role.ts';
 import type { Readings } from './readings.ts';
 import type { SiteFile } from './site-file/site-file.ts';
 
@@ -42,11 +43,12 @@ export function assembleLog(
 ): Assembled {
   const { points, issues } = collectPoints(readings);
   const described = site?.circuits !== undefined || site?.racks !== undefined;
-  const guess = described ? null : guessFromPoints(points, site);
+  const columns = nameColumns(points);
+  const guess = described ? null : guessFromColumns(columns, site);
   const inForce: SiteFile = guess?.site ?? site ?? {};
   const placed = placePoints(points, inForce);
   const usable = usableCircuits(inForce, placed);
-  const units = siteUnits(points, placed, inForce);
+  const units = siteUnits(columns, placed, site);
   const atmosphere = atmosphereAtAltitude(inForce.altitude ?? 0);
 
   const { timeZone } = readings;

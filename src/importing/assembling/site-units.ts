@@ -1,12 +1,14 @@
 import type { ImportIssue } from '../../model/import-report.ts';
 import type { DisplayUnits } from '../../model/log.ts';
 import { type ExportUnit, quantityOf } from '../../units/export-units.ts';
-import { guessTemperatureUnit } from '../naming/guess-temperature-unit.ts';
-import { nameColumn } from '../naming/role.ts';
+import { standsInOtherScale } from '../naming/guess-temperature-unit.ts';
+import { guessUnits } from '../naming/guess-units.ts';
+import type { NamedColumn } from '../naming/role.ts';
 import type { SiteFile } from '../site-file/site-file.ts';
 import { type UnitsInForce, unfitting } from './meaning.ts';
 import type { PlacedPoints } from './place-points.ts';
 import type { Point } from './point.ts';
+import { doubtfulUnitIssue, guessedUnitIssue, unexpectedUnitIssue } from './unit-issues.ts';
 
 export interface SiteUnits {
   readonly inForce: UnitsInForce;
@@ -14,79 +16,73 @@ export interface SiteUnits {
   readonly issues: readonly ImportIssue[];
 }
 
-/** The unit of every column that says none, and the units in which the site reads its findings. */
-export function siteUnits(points: readonly Point[], placed: PlacedPoints, site: SiteFile): SiteUnits {
+/**
+ * The unit of every column that says none, and the units in which the site reads its findings. `stated` is the
+ * site file as the user gave it: what it says is obeyed, what it leaves open is guessed column by column.
+ */
+export function siteUnits(
+  columns: readonly NamedColumn[],
+  placed: PlacedPoints,
+  stated: SiteFile | null,
+): SiteUnits {
+  const silent = columns.filter(({ point }) => point.unit === null && !point.status);
+  const ofKind = (kind: string): NamedColumn[] => silent.filter((column) => kindIn(placed, column) === kind);
+  const temperatures = ofKind('temperature');
+  const pressures = ofKind('pressure');
+  const cases = temperatures.filter(({ point }) => placed.places.get(point) === 'temperature');
+  const units = columns.flatMap(({ point }) => point.unit ?? []);
+  const guess = guessUnits(cases.length > 0 ? cases : temperatures, pressures, units, stated?.units);
+
   const inForce = new Map<Point, ExportUnit>();
   const issues: ImportIssue[] = [];
-  const silent = points.filter((point) => point.unit === null && !point.status);
-  const kinds = new Map(silent.map((point) => [point, kindOf(point, placed)] as const));
-  const ofKind = (kind: string): Point[] => silent.filter((point) => kinds.get(point) === kind);
+  const temperature = stated?.units?.temperature ?? guess.temperature?.unit ?? null;
+  if (temperature !== null) for (const { point } of temperatures) inForce.set(point, temperature);
+  if (temperature === 'degF' || temperature === 'degC') {
+    const odd = cases.filter((column) => standsInOtherScale(column, temperature)).map(({ point }) => point);
+    const other = temperature === 'degF' ? 'degC' : 'degF';
+    const mayChange = stated?.units?.temperature === undefined;
+    if (mayChange) for (const point of odd) inForce.set(point, other);
+    if (odd.length > 0) issues.push(doubtfulUnitIssue(odd, mayChange ? other : temperature, mayChange));
+  }
+  if (guess.temperature !== null)
+    issues.push(guessedUnitIssue('temperature', pointsOf(temperatures), guess.temperature));
 
-  const temperatures = ofKind('temperature');
-  const cases = temperatures.filter((point) => placed.places.has(point));
-  const guess = guessTemperatureUnit(cases.length > 0 ? cases : temperatures);
-  const temperature = site.units?.temperature ?? guess.unit;
-  for (const point of temperatures) inForce.set(point, temperature);
-  if (temperatures.length > 0 && site.units?.temperature === undefined) {
-    issues.push({
-      code: 'unit-guessed',
-      line: null,
-      column: null,
-      count: temperatures.length,
-      message: `${temperatures.length} temperature columns carry no unit; read as ${temperature === 'degF' ? '°F' : '°C'}, because ${guess.because}. Say it in the site file: units: { temperature: degF } or degC.`,
-      examples: temperatures.slice(0, 3).map((point) => point.name),
-    });
-  }
-  const display = displayUnits(points, site, temperatures.length > 0 ? temperature : null);
-  const pressures = ofKind('pressure');
-  const pressure = site.units?.pressure ?? display.pressure;
-  for (const point of pressures) inForce.set(point, pressure);
-  if (pressures.length > 0 && site.units?.pressure === undefined) {
-    issues.push({
-      code: 'unit-guessed',
-      line: null,
-      column: null,
-      count: pressures.length,
-      message: `${pressures.length} pressure columns carry no unit; read as ${pressure}. Say it in the site file: units: { pressure: ${pressure} }.`,
-      examples: pressures.slice(0, 3).map((point) => point.name),
-    });
-  }
+  const display = displayUnits(units, stated, temperature);
+  for (const { point } of pressures) inForce.set(point, guess.pressure?.unit ?? display.pressure);
+  if (guess.pressure !== null) issues.push(guessedUnitIssue('pressure', pointsOf(pressures), guess.pressure));
   for (const [point, place] of placed.places) {
-    if (!unfitting(point, place, inForce)) continue;
-    issues.push({
-      code: 'unit-unexpected',
-      line: null,
-      column: point.name,
-      count: 1,
-      message: `${point.name} is used as a ${place} but its unit says ${point.unit}; check the site file.`,
-    });
+    if (unfitting(point, place, inForce)) issues.push(unexpectedUnitIssue(point, place));
   }
   return { inForce, display, issues };
 }
 
-function kindOf(point: Point, placed: PlacedPoints): string {
+/** What a column measures: its place in the site file decides, else its name and values. */
+function kindIn(placed: PlacedPoints, { point, kind }: NamedColumn): string {
   const place = placed.places.get(point);
-  if (place === 'temperature' || place === 'temperature-difference') return 'temperature';
-  if (place !== undefined && place !== 'any') return place;
-  return nameColumn(point).kind;
+  if (place === undefined || place === 'any') return kind;
+  return place === 'temperature-difference' ? 'temperature' : place;
+}
+
+function pointsOf(columns: readonly NamedColumn[]): Point[] {
+  return columns.map(({ point }) => point);
 }
 
 function displayUnits(
-  points: readonly Point[],
-  site: SiteFile,
+  units: readonly ExportUnit[],
+  site: SiteFile | null,
   guessed: 'degF' | 'degC' | 'K' | null,
 ): DisplayUnits {
   const commonest = (quantity: 'temperature' | 'pressure'): ExportUnit | null => {
     const counts = new Map<ExportUnit, number>();
-    for (const { unit } of points) {
-      if (unit !== null && quantityOf(unit) === quantity) counts.set(unit, (counts.get(unit) ?? 0) + 1);
+    for (const unit of units) {
+      if (quantityOf(unit) === quantity) counts.set(unit, (counts.get(unit) ?? 0) + 1);
     }
     return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? null;
   };
   const temperature =
-    site.units?.temperature ?? shownTemperature(commonest('temperature')) ?? guessed ?? 'degF';
+    site?.units?.temperature ?? shownTemperature(commonest('temperature')) ?? guessed ?? 'degF';
   const pressure =
-    site.units?.pressure ??
+    site?.units?.pressure ??
     shownPressure(commonest('pressure')) ??
     (temperature === 'degF' ? 'psig' : 'barg');
   return { temperature, pressure };

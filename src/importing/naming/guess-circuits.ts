@@ -1,14 +1,20 @@
 import type { SiteCircuit } from '../site-file/site-file.ts';
-import { circuitName } from './circuit-name.ts';
+import { type CircuitGroups, circuitGroups } from './circuit-groups.ts';
+import { circuitNotes, circuitQuestions } from './circuit-notes.ts';
 import type { GuessNote } from './guess-site.ts';
-import { groupByName, type NameGroup, type PlacedProbe } from './name-groups.ts';
+import { Movements } from './movements.ts';
+import type { NameGroup, PlacedProbe } from './name-groups.ts';
 import { byNaturalOrder } from './natural-order.ts';
 import { ownersByName } from './owners.ts';
+import { residualOf } from './residual.ts';
 import type { NamedColumn, Role } from './role.ts';
+import { ownerByBehaviour } from './status-owners.ts';
 
 export interface GuessedCircuit {
   readonly circuit: SiteCircuit;
   readonly group: NameGroup;
+  /** The rack that its name says, or null. */
+  readonly rack: string | null;
   /** Median air, in the export's own numbers, for the temperature class. */
   readonly medianAir: number;
 }
@@ -33,28 +39,70 @@ const circuitRoles: ReadonlySet<Role> = new Set<Role>([
   'superheat',
 ]);
 
-/** Circuits from the columns: air probes grouped by name, the other columns of a circuit brought to them. */
+/** Circuits from the columns: air probes grouped, the other columns of a circuit brought to them. */
 export function guessCircuits(columns: readonly NamedColumn[]): GuessedCircuits {
   const air = airColumns(columns);
   const others = columns.filter((column) => circuitRoles.has(column.role) && !air.includes(column));
-  const grouping = groupByName(air, others);
-  const owners = ownersByName(grouping, others);
-  const taken = new Set<string>();
-  const circuits = grouping.groups.map((group) => {
-    const owned = owners.get(group) ?? [];
-    return { circuit: circuitOf(group, owned, uniqueId(circuitName(group), taken)), group, owned };
-  });
-  circuits.sort((a, b) => byNaturalOrder(a.circuit.id, b.circuit.id));
-  const notes = circuits.flatMap(({ circuit, group, owned }) =>
-    notesOf(circuit, group, owned, grouping.because),
-  );
-  const homeless = others.filter((column) => ![...owners.values()].some((owned) => owned.includes(column)));
+  const movements = new Movements(columns.map(({ point }) => point));
+  const grouping = circuitGroups(air, others, movements);
+  const owners = ownersOf(grouping, others, columns, movements);
+  const names = circuitIds(grouping.groups);
+  const circuits = grouping.groups
+    .map((group) => {
+      const owned = owners.get(group) ?? [];
+      return { circuit: circuitOf(group, owned, names.get(group)!), group, owned };
+    })
+    .sort((a, b) => byNaturalOrder(a.circuit.id, b.circuit.id));
   return {
-    circuits: circuits.map(({ circuit, group }) => ({ circuit, group, medianAir: medianOf(group) })),
-    notes,
-    questions: homeless.length === 0 ? [] : [`Which circuit do ${namesOf(homeless)} belong to?`],
-    confidence: Math.min(0.99, Math.max(0.2, grouping.score / 2.6)),
+    circuits: circuits.map(({ circuit, group }) => ({
+      circuit,
+      group,
+      rack: rackOf(group),
+      medianAir: medianOf(group),
+    })),
+    notes: circuits.flatMap(({ circuit, group, owned }) => circuitNotes(circuit, group, owned, grouping)),
+    questions: circuitQuestions(circuits, grouping, others, owners, movements),
+    confidence: grouping.confidence,
   };
+}
+
+/** By name first; states whose name leads nowhere by what they do to the air. */
+function ownersOf(
+  grouping: CircuitGroups,
+  others: readonly NamedColumn[],
+  columns: readonly NamedColumn[],
+  movements: Movements,
+): Map<NameGroup, NamedColumn[]> {
+  const owners = grouping.byBehaviour ? new Map<NameGroup, NamedColumn[]>() : ownersByName(grouping, others);
+  const owned = new Set([...owners.values()].flat());
+  for (const column of columns) {
+    if (owned.has(column) || column.kind !== 'status' || column.role === 'compressor') continue;
+    if (column.role === 'other' && column.confidence > 0.5) continue;
+    const owner = ownerByBehaviour(column, grouping.groups, movements);
+    if (owner === null) continue;
+    const { role, confidence, because } = owner;
+    owners.set(owner.group, [...(owners.get(owner.group) ?? []), { ...column, role, confidence, because }]);
+  }
+  return owners;
+}
+
+/** Names made short by what all of them begin with (`Store 12/Rack A/`), and unique. */
+function circuitIds(groups: readonly NameGroup[]): Map<NameGroup, string> {
+  const inOrder = [...groups].sort((a, b) => byNaturalOrder(a.id, b.id));
+  const shared = sharedPath(inOrder.map((group) => group.name));
+  const taken = new Set<string>();
+  return new Map(inOrder.map((group) => [group, uniqueId(group.name.slice(shared), taken)] as const));
+}
+
+function sharedPath(names: readonly string[]): number {
+  const [first, ...rest] = names;
+  if (first === undefined || rest.length === 0) return 0;
+  let shared = 0;
+  for (let at = 0; at < first.length; at++) {
+    if (!rest.every((name) => name[at] === first[at])) break;
+    if (/[/\\|:>]/.test(first[at]!)) shared = at + 1;
+  }
+  return shared;
 }
 
 /** Air probes; where a circuit logs only one temperature that its name calls control or average, that one. */
@@ -120,22 +168,9 @@ function byPlace(a: PlacedProbe, b: PlacedProbe): number {
   );
 }
 
-function notesOf(
-  circuit: SiteCircuit,
-  group: NameGroup,
-  owned: readonly NamedColumn[],
-  because: string,
-): GuessNote[] {
-  const path = `circuits.${circuit.id}`;
-  const sureness = Math.min(...group.air.map((probe) => probe.column.confidence));
-  return [
-    { path: `${path}.probes`, confidence: sureness, because },
-    ...owned.map((column) => ({
-      path: `${path}.${column.role}`,
-      confidence: column.confidence,
-      because: `${column.point.name}: ${column.because}`,
-    })),
-  ];
+function rackOf({ air }: NameGroup): string | null {
+  const token = residualOf(air[0]!.column).find(({ mark }) => mark === 'rack');
+  return token?.written.toUpperCase() ?? null;
 }
 
 function medianOf(group: NameGroup): number {
@@ -148,11 +183,4 @@ function uniqueId(wanted: string, taken: Set<string>): string {
   for (let number = 2; taken.has(id); number++) id = `${wanted} (${number})`;
   taken.add(id);
   return id;
-}
-
-function namesOf(columns: readonly NamedColumn[]): string {
-  const names = columns.map((column) => column.point.name);
-  return names.length <= 4
-    ? names.join(', ')
-    : `${names.slice(0, 3).join(', ')} and ${names.length - 3} more`;
 }

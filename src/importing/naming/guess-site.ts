@@ -1,11 +1,14 @@
 import type { ImportIssue } from '../../model/import-report.ts';
+import { celsiusFrom } from '../../units/convert.ts';
+import { quantityOf } from '../../units/export-units.ts';
 import { collectPoints } from '../assembling/collect-points.ts';
-import type { Point } from '../assembling/point.ts';
 import type { Readings } from '../readings.ts';
 import type { SiteFile } from '../site-file/site-file.ts';
-import { guessCircuits } from './guess-circuits.ts';
+import { type GuessedCircuit, type GuessedCircuits, guessCircuits } from './guess-circuits.ts';
 import { guessRacks } from './guess-racks.ts';
-import { nameColumn } from './role.ts';
+import { type GuessedUnits, guessUnits } from './guess-units.ts';
+import { withRackPressures } from './reclassify.ts';
+import { type NamedColumn, nameColumns } from './role.ts';
 
 /** One thing that was guessed: where it stands in the site file, how sure it is, and why. */
 export interface GuessNote {
@@ -29,29 +32,90 @@ export interface SiteGuess {
 
 /** Guesses what the columns of an export are. */
 export function guessSite(readings: Readings): SiteGuess {
-  return guessFromPoints(collectPoints(readings).points, null);
+  return guessFromColumns(nameColumns(collectPoints(readings).points), null);
 }
 
-/** The same from collected points; `known` is a site file that names no circuits but perhaps units or the store. */
-export function guessFromPoints(points: readonly Point[], known: SiteFile | null): SiteGuess {
-  const columns = points.map(nameColumn);
+/** The same from named columns; `known` is a site file that names no circuits but perhaps units or the store. */
+export function guessFromColumns(named: readonly NamedColumn[], known: SiteFile | null): SiteGuess {
+  const columns = withRackPressures(named);
   const circuits = guessCircuits(columns);
-  const racks = guessRacks(columns, circuits.circuits);
+  const units = unitsOf(columns, circuits, known);
+  const racks = guessRacks(columns, circuits.circuits, celsiusOf(circuits.circuits, units, known));
   const site: SiteFile = {
     ...known,
+    ...withUnits(units, known),
     ...(racks.racks.length > 0 ? { racks: [...racks.racks] } : {}),
-    circuits: circuits.circuits.map(({ circuit }) => {
-      const group = racks.groupOf.get(circuit.id);
-      if (group === undefined) return circuit;
-      const { id, name, ...rest } = circuit;
-      return { id, ...(name === undefined ? {} : { name }), suctionGroup: group, ...rest };
+    circuits: circuits.circuits.map(({ circuit: { id, ...rest } }) => {
+      const group = racks.groupOf.get(id);
+      return group === undefined ? { id, ...rest } : { id, suctionGroup: group, ...rest };
     }),
   };
-  const notes = [...racks.notes, ...circuits.notes];
-  const questions = [...circuits.questions, ...racks.questions];
-  const confidence = circuits.confidence;
+  const notes = [...unitNotes(units), ...racks.notes, ...circuits.notes];
+  const questions = [...unitQuestions(units), ...circuits.questions, ...racks.questions];
+  const { confidence } = circuits;
   return { site, notes, questions, confidence, issues: issuesOf(site, notes, questions, confidence) };
 }
+
+function unitsOf(
+  columns: readonly NamedColumn[],
+  circuits: GuessedCircuits,
+  known: SiteFile | null,
+): GuessedUnits {
+  const silent = columns.filter(({ point, kind }) => point.unit === null && kind !== 'status');
+  const air = new Set(circuits.circuits.flatMap(({ group }) => group.air.map((probe) => probe.column)));
+  const stated = columns.flatMap(({ point }) => point.unit ?? []);
+  return guessUnits(
+    silent.filter((column) => air.has(column)),
+    silent.filter(({ kind }) => kind === 'pressure'),
+    stated,
+    known?.units,
+  );
+}
+
+function celsiusOf(
+  circuits: readonly GuessedCircuit[],
+  units: GuessedUnits,
+  known: SiteFile | null,
+): Map<string, number> {
+  const assumed = known?.units?.temperature ?? units.temperature?.unit ?? 'degC';
+  return new Map(
+    circuits.map(({ circuit, group, medianAir }) => {
+      const unit = group.air[0]!.column.point.unit ?? assumed;
+      return [
+        circuit.id,
+        celsiusFrom(medianAir, quantityOf(unit) === 'temperature' ? unit : assumed),
+      ] as const;
+    }),
+  );
+}
+
+function withUnits({ temperature, pressure }: GuessedUnits, known: SiteFile | null): Pick<SiteFile, 'units'> {
+  const units = {
+    ...known?.units,
+    ...(temperature === null ? {} : { temperature: temperature.unit }),
+    ...(pressure === null ? {} : { pressure: pressure.unit }),
+  };
+  return Object.keys(units).length === 0 ? {} : { units };
+}
+
+function unitNotes({ temperature, pressure }: GuessedUnits): GuessNote[] {
+  const note = (path: string, guess: { confidence: number; because: string } | null): GuessNote[] =>
+    guess === null ? [] : [{ path, confidence: guess.confidence, because: guess.because }];
+  return [...note('units.temperature', temperature), ...note('units.pressure', pressure)];
+}
+
+function unitQuestions({ temperature, pressure }: GuessedUnits): string[] {
+  const questions: string[] = [];
+  if (temperature !== null && temperature.confidence < sureEnough)
+    questions.push('Are the temperatures in °F or in °C?');
+  if (pressure !== null && pressure.confidence < sureEnough) {
+    questions.push('In which unit are the pressures: psig, barg, bar or kPa?');
+  }
+  return questions;
+}
+
+/** Below this a guess is asked for. */
+const sureEnough = 0.75;
 
 function issuesOf(
   site: SiteFile,
@@ -71,7 +135,7 @@ function issuesOf(
       examples: circuits.slice(0, 3).map(({ id, probes: names }) => `${id}: ${names.join(', ')}`),
     },
   ];
-  const unsure = notes.filter((note) => note.confidence < 0.7);
+  const unsure = notes.filter((note) => note.confidence < sureEnough);
   if (questions.length > 0) {
     issues.push({
       code: 'guess-unsure',

@@ -1,11 +1,13 @@
-import type { Point } from '../assembling/point.ts';
-import { factsOf } from './column-facts.ts';
+import type { NamedColumn } from './role.ts';
 
-export interface UnitGuess {
-  readonly unit: 'degF' | 'degC';
+export interface UnitGuess<Unit extends string> {
+  readonly unit: Unit;
   readonly confidence: number;
   readonly because: string;
 }
+
+/** Natural logarithm of the odds that columns of one export share one unit, rather than not. */
+const neighboursCount = 3;
 
 /**
  * How likely the median of a case's air stands at a Celsius value: chilled cases about 1.5 °C, frozen about
@@ -17,24 +19,37 @@ function logLikelihood(celsius: number): number {
   return Math.log(0.55 * bell(1.5, 2.5) + 0.3 * bell(-21, 3.5) + 0.15 * bell(8, 4) + 0.0003);
 }
 
-/** Tells °F from °C by where the columns stand together; all unlabelled air of one site is taken as one unit. */
-export function guessTemperatureUnit(points: readonly Point[]): UnitGuess {
-  let forFahrenheit = 0;
-  const medians: number[] = [];
-  for (const point of points) {
-    const { median } = factsOf(point);
-    if (!Number.isFinite(median)) continue;
-    medians.push(median);
-    forFahrenheit += logLikelihood(((median - 32) * 5) / 9) - logLikelihood(median);
-  }
-  medians.sort((a, b) => a - b);
-  const range = `${medians[0]?.toFixed(1) ?? '?'} to ${medians.at(-1)?.toFixed(1) ?? '?'}`;
-  const unit = forFahrenheit > 0 ? 'degF' : 'degC';
-  const confidence = 1 / (1 + Math.exp(-Math.abs(forFahrenheit)));
+/** Log odds of °F against °C for one column of case air; 0 where it holds nothing. */
+export function fahrenheitOdds({ facts }: NamedColumn): number {
+  const { median } = facts;
+  if (!Number.isFinite(median)) return 0;
+  return logLikelihood(((median - 32) * 5) / 9) - logLikelihood(median);
+}
+
+/** Tells °F from °C by where the columns stand together; `stated` is what other columns of the export say. */
+export function guessTemperatureUnit(
+  columns: readonly NamedColumn[],
+  stated: 'degF' | 'degC' | null = null,
+): UnitGuess<'degF' | 'degC'> {
+  const medians = columns
+    .map(({ facts }) => facts.median)
+    .filter(Number.isFinite)
+    .sort((a, b) => a - b);
+  const prior = stated === null ? 0 : stated === 'degF' ? neighboursCount : -neighboursCount;
+  const odds = columns.reduce((sum, column) => sum + fahrenheitOdds(column), prior);
+  const unit = odds > 0 ? 'degF' : 'degC';
   const scale = unit === 'degF' ? '°F' : '°C';
+  const range = `${medians[0]?.toFixed(1) ?? '?'} to ${medians.at(-1)?.toFixed(1) ?? '?'}`;
+  const neighbours = stated === unit ? `, and other columns say ${scale}` : '';
   return {
     unit,
-    confidence: Math.min(0.99, confidence),
-    because: `the medians of ${medians.length} columns without a unit run from ${range}, which is where the air of chilled and frozen cases stands in ${scale}`,
+    confidence: Math.min(0.99, 1 / (1 + Math.exp(-Math.abs(odds)))),
+    because: `the medians of ${medians.length} columns without a unit run from ${range}, where the air of chilled and frozen cases stands in ${scale}${neighbours}`,
   };
+}
+
+/** Whether a column stands so clearly in the other scale that it cannot share the unit of its neighbours. */
+export function standsInOtherScale(column: NamedColumn, unit: 'degF' | 'degC'): boolean {
+  const odds = fahrenheitOdds(column);
+  return unit === 'degF' ? odds < -neighboursCount : odds > neighboursCount;
 }

@@ -1,4 +1,5 @@
 import { groupedBy } from '../assembling/grouped-by.ts';
+import { writtenName } from './circuit-name.ts';
 import { keyText, type ResidualToken, residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';
 
@@ -9,6 +10,8 @@ export interface NameGroup {
   readonly key: readonly string[];
   /** File stem where circuits are told apart by their file. */
   readonly stem: string | null;
+  /** What to call the circuit. */
+  readonly name: string;
   readonly air: readonly PlacedProbe[];
 }
 
@@ -51,6 +54,8 @@ const readings: readonly { readonly read: Reading; readonly because: string }[] 
     read: (all) => all.filter((token) => token.mark === 'circuit'),
     because: 'their names carry the same circuit number',
   },
+  { read: (all) => withoutLastDigits(all, 2), because: 'their numbers begin with the number of the circuit' },
+  { read: (all) => withoutLastDigits(all, 1), because: 'their numbers begin with the number of the circuit' },
   { read: (all) => all, because: 'each has a name of its own' },
 ];
 
@@ -83,8 +88,14 @@ function grouped(air: readonly NamedColumn[], read: Reading, stemmed: boolean): 
     id,
     key: members[0]!.keyTokens.map((token) => token.text),
     stem: members[0]!.stem,
+    name: circuitName(members[0]!.stem, members[0]!),
     air: members,
   }));
+}
+
+function circuitName(stem: string | null, { column, keyTokens }: PlacedProbe): string {
+  const own = writtenName(column, keyTokens);
+  return [stem, own].filter((part) => part !== null && part !== '').join(' ') || column.point.fileStems[0]!;
 }
 
 /** The file stem where it is part of the name: circuits by file, or a header that several files carry. */
@@ -94,6 +105,15 @@ export function stemOf(column: NamedColumn, byFile: boolean): string | null {
 
 export function groupKey(stem: string | null, key: readonly ResidualToken[]): string {
   return `${stem ?? ''}\n${keyText(key)}`;
+}
+
+/** `0401` is probe 01 of circuit 04. */
+function withoutLastDigits(all: readonly ResidualToken[], digits: number): readonly ResidualToken[] {
+  const last = all.at(-1);
+  if (last === undefined || !/^\d+$/.test(last.written) || last.written.length <= digits) return all;
+  const written = last.written.slice(0, -digits);
+  const text = written.replace(/^0+(?=\d)/, '');
+  return [...all.slice(0, -1), { ...last, text, written, to: last.to - digits }];
 }
 
 function isShort(token: ResidualToken | undefined): boolean {

@@ -4,69 +4,46 @@ import type { Meaning } from './vocabulary.ts';
 
 /** What is left of a name when the words that say its role are taken out: which circuit, and which probe of it. */
 export interface ResidualToken {
+  /** Leading zeros of numbers left out: 01 and 1 are one circuit. */
   readonly text: string;
-  /** Belongs to the circuit, to the place of a probe within it, or it cannot be told from the name alone. */
-  readonly mark: 'circuit' | 'probe' | 'case' | null;
+  /** Digits as written. */
+  readonly written: string;
+  /** Belongs to the circuit, its rack, the place of a probe within it, or cannot be told from the name alone. */
+  readonly mark: 'circuit' | 'rack' | 'case' | 'probe' | null;
+  /** The word that said so (`Circuit` of `Circuit 4`) begins here; else the token itself. */
+  readonly nameFrom: number;
   readonly from: number;
   readonly to: number;
 }
 
-const roleWords: ReadonlySet<Meaning> = new Set<Meaning>([
-  'temperature',
-  'pressure',
-  'air',
-  'probe',
-  'discharge',
-  'supply',
-  'return',
-  'set',
-  'differential',
-  'defrost',
-  'termination',
-  'valve',
-  'liquid',
-  'suction',
-  'superheat',
-  'coil',
-  'outlet',
-  'inlet',
-  'product',
-  'average',
-  'control',
-  'extreme',
-  'status',
-  'number',
-  'level',
-  'receiver',
-  'compressor',
-  'saturated',
-  'highSide',
-  'condenser',
-]);
-const probeWords: ReadonlySet<Meaning> = new Set<Meaning>([
-  'probe',
-  'air',
-  'temperature',
-  'discharge',
-  'supply',
-  'return',
-  'coil',
-  'product',
-  'outlet',
-  'termination',
-]);
-const containers: ReadonlySet<Meaning> = new Set<Meaning>(['circuit', 'case', 'rack', 'group']);
+const roleWords = meaningSet(
+  'temperature pressure air probe discharge supply return set differential defrost termination valve liquid ' +
+    'suction superheat coil outlet inlet product average control extreme status number level receiver compressor ' +
+    'saturated highSide condenser',
+);
+const probeWords = meaningSet(
+  'probe air temperature discharge supply return coil product outlet termination compressor valve',
+);
+const containers = meaningSet('circuit case rack group');
 
-/** Container words (`circuit`, `case`) are left out too: they mark what follows them. */
+function meaningSet(words: string): ReadonlySet<Meaning> {
+  return new Set(words.split(' ') as Meaning[]);
+}
+
+/** Container words (`circuit`, `case`) are left out where an id follows: they mark it. */
 export function residualOf(column: NamedColumn): ResidualToken[] {
   const residual: ResidualToken[] = [];
-  for (const [index, token] of column.tokens.entries()) {
+  const { tokens } = column;
+  for (const [index, token] of tokens.entries()) {
     if (isRoleWord(token, column)) continue;
-    if (token.meaning !== null && containers.has(token.meaning) && isFollowedById(column.tokens, index))
-      continue;
+    const next = tokens[index + 1];
+    if (isContainer(token) && next !== undefined && isId(next)) continue;
+    const before = tokens[index - 1];
     residual.push({
-      text: withoutZeros(token),
-      mark: markOf(column.tokens, index),
+      text: token.kind === 'number' ? token.text.replace(/^0+(?=\d)/, '') : token.text,
+      written: token.text,
+      mark: markOf(tokens, index),
+      nameFrom: before !== undefined && isContainer(before) && isId(token) ? before.from : token.from,
       from: token.from,
       to: token.to,
     });
@@ -74,23 +51,24 @@ export function residualOf(column: NamedColumn): ResidualToken[] {
   return residual;
 }
 
+function isContainer(token: Token): boolean {
+  return token.meaning !== null && containers.has(token.meaning);
+}
+
 function isRoleWord(token: Token, column: NamedColumn): boolean {
   if (token.meaning === null) return isKindLetter(token, column);
-  if (token.meaning === 'feed') return column.role === 'valve';
+  if (token.meaning === 'feed') return column.kind !== 'temperature';
   if (token.meaning === 'gas') return column.role === 'defrost';
   return roleWords.has(token.meaning);
 }
 
-/** The single letter at the front of `T-MT-1` or glued to a number in `t1`. */
+/** The single letter at the front that says only what is measured: `T-MT-1`, `t1`, `P-S1`, `D04`, `V04`. */
 function isKindLetter(token: Token, column: NamedColumn): boolean {
-  const next = column.tokens[1];
-  const letter = column.kind === 'temperature' ? 't' : column.kind === 'pressure' ? 'p' : null;
-  return token.text === letter && token === column.tokens[0] && next !== undefined;
-}
-
-function isFollowedById(tokens: readonly Token[], index: number): boolean {
-  const next = tokens[index + 1];
-  return next !== undefined && isId(next);
+  if (token !== column.tokens[0] || column.tokens.length < 2) return false;
+  if (column.kind === 'temperature') return token.text === 't';
+  if (column.kind === 'pressure') return token.text === 'p';
+  if (column.role === 'defrost') return token.text === 'd';
+  return column.role === 'valve' && token.text === 'v';
 }
 
 /** A number or a single letter. */
@@ -101,17 +79,12 @@ function isId(token: Token): boolean {
 function markOf(tokens: readonly Token[], index: number): ResidualToken['mark'] {
   const token = tokens[index]!;
   if (token.meaning === 'position') return 'probe';
-  if (!isId(token)) return null;
   const before = tokens[index - 1];
-  if (before === undefined) return null;
-  if (before.meaning === 'circuit') return 'circuit';
-  if (before.meaning === 'case') return 'case';
+  if (before === undefined || !isId(token)) return null;
+  if (before.meaning === 'circuit' || before.meaning === 'rack' || before.meaning === 'case')
+    return before.meaning;
   if (before.meaning !== null && probeWords.has(before.meaning)) return 'probe';
-  return before.text === 't' && index === 1 ? 'probe' : null;
-}
-
-function withoutZeros(token: Token): string {
-  return token.kind === 'number' ? token.text.replace(/^0+(?=\d)/, '') : token.text;
+  return null;
 }
 
 export function keyText(tokens: readonly ResidualToken[]): string {

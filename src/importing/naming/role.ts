@@ -42,8 +42,34 @@ export interface NamedColumn {
   readonly because: string;
 }
 
-export function nameColumn(point: Point): NamedColumn {
-  const tokens = tokensOf(point.header);
+/** All columns of a site; words at the front that every column shares (`Store 12/Rack A/`) say nothing of a role. */
+export function nameColumns(points: readonly Point[]): NamedColumn[] {
+  const tokens = points.map((point) => tokensOf(point.header));
+  const shared = sharedFront(tokens);
+  return points.map((point, index) => nameColumn(point, tokens[index]!, shared));
+}
+
+const rolelessInFront: ReadonlySet<Meaning | null> = new Set<Meaning | null>([
+  'indoor',
+  'outdoor',
+  'low',
+  'medium',
+  'control',
+]);
+
+function sharedFront(all: readonly (readonly Token[])[]): number {
+  const [first, ...rest] = all;
+  if (first === undefined || rest.length < 3) return 0;
+  let shared = 0;
+  while (first[shared] !== undefined && rest.every((tokens) => tokens[shared]?.text === first[shared]!.text))
+    shared++;
+  return shared;
+}
+
+function nameColumn(point: Point, written: readonly Token[], shared: number): NamedColumn {
+  const tokens = written.map((token, index) =>
+    index < shared && rolelessInFront.has(token.meaning) ? { ...token, meaning: null } : token,
+  );
   const facts = factsOf(point);
   const has = wordsIn(tokens);
   const kind = kindOf(point, facts, tokens, has);
@@ -101,7 +127,7 @@ function roleOf(kind: Kind, has: Has, facts: ColumnFacts): Guess {
     case 'status':
       return statusRole(has, facts);
     case 'temperature':
-      return temperatureRole(has);
+      return temperatureRole(has, facts);
     case 'pressure':
       return pressureRole(has);
     case 'percent':
@@ -141,13 +167,13 @@ function statusRole(has: Has, facts: ColumnFacts): Guess {
   return { role: 'other', confidence: 0.3, because: 'neither name nor behaviour says what it is' };
 }
 
-function temperatureRole(has: Has): Guess {
+function temperatureRole(has: Has, facts: ColumnFacts): Guess {
   if (has('alarm', 'limit')) return named('other');
   if (has('superheat')) return has('set') ? named('other') : named('superheat');
   if (has('subcooling', 'saturated', 'humidity', 'oil')) return named('other');
   if (has('differential')) return named('differential');
   if (has('set'))
-    return has('suction', 'condenser', 'highSide', 'rack', 'group', 'compressor', 'defrost')
+    return has('suction', 'condenser', 'highSide', 'compressor', 'defrost')
       ? named('other')
       : named('set-point');
   if (has('outdoor')) return named('outdoor');
@@ -162,8 +188,14 @@ function temperatureRole(has: Has): Guess {
   if (has('return')) return named('return-air');
   if (has('air', 'supply', 'discharge', 'probe')) return named('air');
   if (has('temperature')) return named('air', 0.8, 'a temperature whose name says nothing else');
+  if (facts.distinct <= fewestDistinct) {
+    return { role: 'other', confidence: 0.3, because: 'it hardly changes and its name says nothing' };
+  }
   return { role: 'air', confidence: 0.5, because: 'its values look like the air of a case' };
 }
+
+/** Air logged even to a whole degree takes more values than this in a week of defrosts. */
+const fewestDistinct = 4;
 
 function coilRole(has: Has): Guess {
   if (has('inlet')) return named('other');

@@ -1,4 +1,4 @@
-import { knownParts, type Meaning, meaningOfWord } from './vocabulary.ts';
+import { knownParts, type Meaning, meaningOfPair, meaningOfWord } from './vocabulary.ts';
 
 /** One word or number of a column name. */
 export interface Token {
@@ -23,17 +23,27 @@ export function tokensOf(name: string): Token[] {
     const plain = plainWord(text);
     if (plain === '') continue;
     const parts = meaningOfWord(plain) === null ? knownParts(plain) : null;
-    if (parts === null || plain.length !== text.length) {
-      tokens.push(token(plain, from, from + text.length));
-      continue;
-    }
+    const end = from + text.length;
     let at = from;
-    for (const part of parts) {
-      tokens.push(token(part, at, at + part.length));
-      at += part.length;
+    for (const part of parts ?? []) {
+      const to = Math.min(end, at + part.length);
+      tokens.push(token(part, at, to));
+      at = to;
     }
+    if (parts === null) tokens.push(token(plain, from, end));
   }
-  return tokens;
+  return withPairs(tokens);
+}
+
+function withPairs(tokens: readonly Token[]): Token[] {
+  return tokens.map((token, index) => {
+    const before = tokens[index - 1];
+    const after = tokens[index + 1];
+    const meaning =
+      (after === undefined ? null : meaningOfPair(token.text, after.text)) ??
+      (before === undefined ? null : meaningOfPair(before.text, token.text));
+    return meaning === null ? token : { ...token, meaning };
+  });
 }
 
 function token(text: string, from: number, to: number): Token {

@@ -39,7 +39,8 @@ export const meanings = {
   outlet: 'out outlet leaving lvg exit austritt sortie salida uscita uit',
   inlet: 'in inlet entering entg eintritt entree entrada',
   product: 'product products prod simulator sim simulated food produkt produit producto prodotto',
-  outdoor: 'outdoor outside oat oad amb ambient exterior aussen exterieur extern esterna buiten weather',
+  outdoor:
+    'outdoor outside oat oad amb ambient exterior aussen exterieur exterieure extern externe esterna buiten weather',
   indoor: 'indoor indoors store space sales shop salesfloor raum ambiance sala verkaufsraum',
   humidity:
     'humidity humid rh hum hygro feuchte luftfeuchte humidite humedad umidita vocht dewpoint dew wetbulb',
@@ -53,7 +54,7 @@ export const meanings = {
   control: 'control ctrl ctl controlling regel regelung regulation controle',
   extreme: 'min max minimum maximum minimal maximal warmest coldest highest lowest spread',
   power: 'power kw kwh amps amp current watts watt leistung puissance energy',
-  speed: 'speed vfd vsd freq frequency hz inverter drehzahl vitesse capacity cap',
+  speed: 'speed vfd vsd freq frequency hz inverter drehzahl vitesse capacity',
   oil: 'oil ol huile water wasser glycol brine floor drain motor heat reclaim',
   saturated: 'sst sct saturated satsuct ssct',
   gas: 'gas hotgas gaz heissgas',
@@ -63,8 +64,8 @@ export const meanings = {
   group: 'group grp sg circuitgroup suctiongroup',
   circuit: 'circuit circuits circ ckt cct lineup line system sys kreis kuhlstelle circuito kring lu',
   case: 'case cases cabinet cab display unit fixture vitrine vitrina mobel meuble mueble regal truhe insel cell room zone section',
-  medium: 'mt medium mtemp medtemp nk chilled chill',
-  low: 'lt low ltemp lowtemp tk frozen freezer',
+  medium: 'mt medium mtemp medtemp nk chilled chill positif positive positivo positiva',
+  low: 'lt low ltemp lowtemp tk frozen freezer negatif negative negativo negativa',
   position:
     'left right center centre middle front rear back top bottom upper lower end links rechts mitte gauche droite milieu izquierda derecha centro sinistra destra',
   number: 'no nr num number',
@@ -79,6 +80,20 @@ for (const [meaning, words] of Object.entries(meanings) as [Meaning, string][]) 
 
 export function meaningOfWord(word: string): Meaning | null {
   return byWord.get(word) ?? null;
+}
+
+/** Words that count as one meaning only together, such as cut-in: alone they are names of goods or places. */
+const pairs: Readonly<{ [words: string]: Meaning }> = {
+  'cut in': 'set',
+  'cut out': 'set',
+  'wet bulb': 'humidity',
+  'dew point': 'humidity',
+  'sat suction': 'saturated',
+  'sat temp': 'saturated',
+};
+
+export function meaningOfPair(first: string, second: string): Meaning | null {
+  return pairs[`${first} ${second}`] ?? null;
 }
 
 /** `suctpress` as `suct` and `press`: a run of letters that is wholly made of known words of three letters or more. */

@@ -1,0 +1,100 @@
+import { clustersOf, coherence, movesTogether } from './clusters.ts';
+import type { Movements } from './movements.ts';
+import { groupByName, type NameGroup, type NameGrouping } from './name-groups.ts';
+import { byNaturalOrder } from './natural-order.ts';
+import type { NamedColumn } from './role.ts';
+
+export interface CircuitGroups extends NameGrouping {
+  /** 0 to 1. */
+  readonly confidence: number;
+  readonly byBehaviour: boolean;
+  /** Columns that look like air by their values alone and belong to no circuit. */
+  readonly leftOver: readonly NamedColumn[];
+}
+
+/** Below this the names do not hang together; see the score of a grouping. */
+const namesTell = 1;
+const fullScore = 2.6;
+
+/**
+ * The air columns of each circuit: by their names where those hang together, else by which columns move
+ * together, else each column for itself.
+ */
+export function circuitGroups(
+  air: readonly NamedColumn[],
+  others: readonly NamedColumn[],
+  movements: Movements,
+): CircuitGroups {
+  const byName = groupByName(air, others);
+  if (air.length > 2 && (byName.score < namesTell || isFlat(byName, air.length))) {
+    const clusters = clustersOf([...air].sort(byPointName), movements);
+    const clustered = clusters.filter((members) => members.length > 1).flat().length;
+    const namesAreWeaker = byName.score < namesTell ? clustered > 0 : clusters.length > 1;
+    if (namesAreWeaker && clustered >= air.length / 2) return fromClusters(clusters, movements);
+  }
+  const { kept, leftOver } = withoutStrays(byName);
+  const confidence = Math.min(0.99, Math.max(0.2, byName.score / fullScore));
+  return { ...byName, groups: kept, confidence, byBehaviour: false, leftOver };
+}
+
+/** Names that only number the columns: one group for all of them, or mostly single columns told apart by a number. */
+function isFlat({ groups }: NameGrouping, columns: number): boolean {
+  if (groups.length === 1) return groups[0]!.key.length === 0 && columns > 2;
+  const single = groups.filter((group) => group.air.length === 1);
+  return single.length >= groups.length * 0.7 && single.every((group) => sameWords(group, single[0]!));
+}
+
+function sameWords(a: NameGroup, b: NameGroup): boolean {
+  const words = (group: NameGroup): string => group.key.filter((word) => !/^(?:\d+|.)$/.test(word)).join(' ');
+  return words(a) === words(b) && a.stem === b.stem;
+}
+
+function fromClusters(clusters: readonly NamedColumn[][], movements: Movements): CircuitGroups {
+  const groups = clusters.map((members, index): NameGroup => {
+    const named = members.length > 1 ? `Circuit ${index + 1}` : members[0]!.point.name;
+    return {
+      id: named,
+      key: [],
+      stem: null,
+      name: named,
+      air: members.map((column) => ({ column, position: column.point.name, keyTokens: [] })),
+    };
+  });
+  const several = clusters.filter((members) => members.length > 1);
+  const strength = several.reduce((sum, members) => sum + coherence(members, movements), 0) / several.length;
+  return {
+    groups,
+    byFile: false,
+    score: 0,
+    because: `they warm and cool together (correlation ${strength.toFixed(2)})`,
+    confidence: Math.min(0.75, strength * 0.8),
+    byBehaviour: true,
+    leftOver: [],
+  };
+}
+
+/** A column that is air only by its values, alone under its name among well-named circuits, is no circuit. */
+function withoutStrays(grouping: NameGrouping): { kept: NameGroup[]; leftOver: NamedColumn[] } {
+  const isStray = ({ air }: NameGroup): boolean => air.length === 1 && air[0]!.column.confidence <= 0.5;
+  const strays = grouping.groups.filter(isStray);
+  if (grouping.score < namesTell || strays.length > grouping.groups.length / 2) {
+    return { kept: [...grouping.groups], leftOver: [] };
+  }
+  return {
+    kept: grouping.groups.filter((group) => !isStray(group)),
+    leftOver: strays.flatMap(({ air }) => air.map((probe) => probe.column)),
+  };
+}
+
+/** Whether no two probes of a circuit move together, though its name says that they are neighbours. */
+export function movesApart(group: NameGroup, movements: Movements): boolean {
+  const { air } = group;
+  if (air.length < 2) return false;
+  return air.every(({ column: a }, index) =>
+    air.slice(index + 1).every(({ column: b }) => movements.together(a.point, b.point) < movesTogether / 2),
+  );
+}
+
+function byPointName(a: NamedColumn, b: NamedColumn): number {
+  return byNaturalOrder(a.point.name, b.point.name);
+}
