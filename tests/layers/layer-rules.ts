@@ -16,9 +16,23 @@ export const allowedArrows: { readonly [room: string]: readonly string[] } = {
   // The border, inwards.
   importing: ['units', 'maths', 'model', 'refrigerants'],
   opening: ['importing'],
+  // The work around the findings: still the core.
+  figures: ['units', 'maths', 'model', 'signals'],
+  exposure: ['units', 'maths', 'model', 'signals'],
+  norms: ['units', 'maths', 'model', 'signals', 'figures'],
+  'alarm-replay': ['units', 'maths', 'model', 'signals', 'figures'],
+  'repair-check': ['units', 'maths', 'model', 'signals', 'figures'],
+  comparison: ['units', 'maths', 'model', 'signals', 'figures'],
+  visit: ['units', 'maths', 'model', 'signals', 'diagnosis', 'exposure'],
   // What uses a finished judgement.
-  audit: ['units', 'maths', 'model', 'refrigerants', 'signals', 'analyses', 'diagnosis'],
-  reporting: ['units', 'maths', 'model', 'refrigerants', 'signals', 'analyses', 'diagnosis', 'audit'],
+  audit: [
+    ...['units', 'maths', 'model', 'refrigerants', 'signals', 'analyses', 'diagnosis'],
+    ...['figures', 'exposure', 'norms', 'alarm-replay'],
+  ],
+  reporting: [
+    ...['units', 'maths', 'model', 'refrigerants', 'signals', 'analyses', 'diagnosis', 'audit'],
+    ...['figures', 'exposure', 'norms', 'alarm-replay', 'repair-check', 'comparison', 'visit'],
+  ],
   store: ['units', 'maths', 'model', 'signals', 'diagnosis'],
   pipeline: ['units', 'model', 'opening', 'importing', 'signals', 'analyses', 'diagnosis'],
   // The outside.
@@ -35,6 +49,7 @@ export const allowedArrows: { readonly [room: string]: readonly string[] } = {
       'diagnosis',
     ],
     ...['pipeline', 'audit', 'reporting', 'store', 'server'],
+    ...['figures', 'exposure', 'norms', 'alarm-replay', 'repair-check', 'comparison', 'visit'],
   ],
   server: [
     ...['units', 'maths', 'model', 'opening', 'importing', 'signals', 'analyses', 'diagnosis'],
@@ -50,7 +65,10 @@ export const allowedArrows: { readonly [room: string]: readonly string[] } = {
 export const typesOnly: { readonly [room: string]: readonly string[] } = { web: ['server', 'reporting'] };
 
 /** Rooms without input, output, clock, chance or talk. */
-export const pureRooms = ['units', 'maths', 'model', 'refrigerants', 'signals', 'analyses', 'diagnosis'];
+export const pureRooms = [
+  ...['units', 'maths', 'model', 'refrigerants', 'signals', 'analyses', 'diagnosis'],
+  ...['figures', 'exposure', 'norms', 'alarm-replay', 'repair-check', 'comparison', 'visit'],
+];
 
 const impurities: readonly (readonly [RegExp, string])[] = [
   [/\bDate\.now\b|\bnew Date\(\s*\)|\bperformance\.now\b|\bsetTimeout\b|\bsetInterval\b/, 'reads a clock'],
