@@ -14,13 +14,15 @@ export interface PlannedFault {
   readonly truth: Omit<PlantedFault, 'reachedThree'>;
 }
 
+/** Plans one fault; it strikes none of the circuits `taken`, unless the request names one. */
 export function planFault(
   request: FaultRequest,
   habits: StoreHabits,
   days: number,
   random: Random,
+  taken: ReadonlySet<string>,
 ): PlannedFault {
-  const { group, circuit } = whereItStrikes(request, habits, random);
+  const { group, circuit } = whereItStrikes(request, habits, random, taken);
   const meaning = faultCatalogue[request.fault];
   const strength = request.strength ?? 'full';
   const places = circuit.offsets.length;
@@ -66,12 +68,14 @@ function whereItStrikes(
   request: FaultRequest,
   habits: StoreHabits,
   random: Random,
+  taken: ReadonlySet<string>,
 ): { group: GroupHabits; circuit: CircuitHabits } {
   const all = habits.groups.flatMap((group) => group.circuits.map((circuit) => ({ group, circuit })));
   const named = all.find(({ group, circuit }) => circuit.id === request.on || group.id === request.on);
   if (named !== undefined) return named;
   const local = faultCatalogue[request.fault].scope === 'place';
   const fits = all.filter(({ circuit }) => {
+    if (taken.has(circuit.id)) return false;
     if (request.fault === 'heater-failed') return circuit.defrost.kind === 'electric';
     if (request.fault === 'termination-failed') return circuit.defrost.kind !== 'off-cycle';
     if (request.fault === 'valve-short-cycle' && circuit.valve !== 'on-off') return false;

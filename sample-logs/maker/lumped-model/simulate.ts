@@ -16,10 +16,12 @@ export function simulateLumped(request: StoreRequest): SimulatedStore {
   const days = request.days ?? 30;
   const habits = drawHabits(random.branch('store'), request);
   const startMs = localMidnight(habits.timeZone, request.startDate ?? '2026-09-01');
-  const faults = (request.faults ?? []).map((fault, i) =>
-    planFault(fault, habits, days, random.branch(`fault ${i}`)),
-  );
-  const busy = new Set(faults.map(({ circuitId }) => circuitId));
+  const busy = new Set<string>();
+  const faults = (request.faults ?? []).map((fault, i) => {
+    const planned = planFault(fault, habits, days, random.branch(`fault ${i}`), busy);
+    if (planned.truth.circuit !== null) busy.add(planned.circuitId);
+    return planned;
+  });
   const lookAlikes = (request.lookAlikes ?? []).map((what) => {
     const planned = planLookAlike(
       what,

@@ -19,10 +19,13 @@ export function simulateSections(request: StoreRequest): SimulatedStore {
     wishes: first === undefined ? [] : [first],
   });
   const startMs = localMidnight(parameters.timeZone, request.startDate ?? '2026-09-01');
-  const faults = (request.faults ?? []).map((fault, i) =>
-    planFault(fault, parameters, days, random.branch(`fault ${i}`)),
-  );
-  const busy = new Set(faults.flatMap(({ circuits }) => circuits.map(({ id }) => id)));
+  const busy = new Set<string>();
+  const faults = (request.faults ?? []).map((fault, i) => {
+    const planned = planFault(fault, parameters, days, random.branch(`fault ${i}`), busy);
+    for (const { id } of planned.circuits) busy.add(id);
+    if (planned.swap !== null) busy.add(planned.truth.circuit!);
+    return planned;
+  });
   const lookAlikes = (request.lookAlikes ?? []).map((what) => {
     const planned = planLookAlike(
       what,

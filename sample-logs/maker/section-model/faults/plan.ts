@@ -31,14 +31,16 @@ export interface PlannedFault extends Disturbances {
   readonly swap: readonly [number, number] | null;
 }
 
+/** Plans one fault; it strikes none of the circuits `taken`, unless the request names one. */
 export function planFault(
   request: FaultRequest,
   store: StoreParameters,
   days: number,
   random: Random,
+  taken: ReadonlySet<string>,
 ): PlannedFault {
   const meaning = faultCatalogue[request.fault];
-  const { group, circuit } = chooseCircuit(request, store, random);
+  const { group, circuit } = chooseCircuit(request, store, random, taken);
   const strength = request.strength ?? 'full';
   const fahrenheit = request.size ?? (strength === 'full' ? random.between(4.5, 8) : random.between(2.6, 4));
   const atEnd = request.fault === 'iced-end' || request.fault === 'airflow-blocked';
@@ -78,12 +80,18 @@ export function planFault(
 }
 
 /** Draws the circuit (and with it the group) that the fault can strike. */
-function chooseCircuit(request: FaultRequest, store: StoreParameters, random: Random) {
+function chooseCircuit(
+  request: FaultRequest,
+  store: StoreParameters,
+  random: Random,
+  taken: ReadonlySet<string>,
+) {
   const all = store.groups.flatMap((group) => group.circuits.map((circuit) => ({ group, circuit })));
   const named = all.filter(({ group, circuit }) => circuit.id === request.on || group.id === request.on);
   if (named.length > 0) return named[0]!;
   const { scope } = faultCatalogue[request.fault];
   const able = all.filter(({ circuit }) => {
+    if (taken.has(circuit.id)) return false;
     const { defrost } = circuit;
     switch (request.fault) {
       case 'heater-failed':
