@@ -135,6 +135,12 @@ export interface Line {
   readonly values: readonly (number | null)[];
 }
 
+/** Lowest and highest of each column. */
+export interface Band {
+  readonly low: readonly (number | null)[];
+  readonly high: readonly (number | null)[];
+}
+
 export interface Span {
   readonly from: number;
   readonly to: number;
@@ -153,12 +159,12 @@ export interface CircuitSeries {
   readonly probes: readonly { readonly point: string; readonly line: Line }[];
   readonly settled: {
     readonly times: readonly number[];
-    readonly probes: readonly {
+    readonly probes: readonly (Band & {
       readonly point: string;
-      readonly low: readonly (number | null)[];
       readonly median: readonly (number | null)[];
-      readonly high: readonly (number | null)[];
-    }[];
+    })[];
+    readonly valve: readonly (number | null)[] | null;
+    readonly suction: (Band & { readonly mean: readonly (number | null)[] }) | null;
   };
   readonly setPoint: Line | null;
   readonly limit: number | null;

@@ -62,6 +62,7 @@ const site = z.strictObject({
 });
 
 const bands = z.array(z.number().nullable());
+const band = { low: bands, median: bands, high: bands };
 const word = z.record(z.string(), z.string());
 const report = z.strictObject({
   format: z.literal('rimelog-site-report/1'),
@@ -129,9 +130,11 @@ const series = z.strictObject({
   settled: z
     .strictObject({
       times: z.array(instant),
-      probes: z.array(z.strictObject({ point: z.string(), low: bands, median: bands, high: bands })),
+      probes: z.array(z.strictObject({ point: z.string(), ...band })),
+      valve: bands.nullable(),
+      suction: z.strictObject({ low: bands, mean: bands, high: bands }).nullable(),
     })
-    .describe('air while cooling, defrosts and recoveries left out, a column at a time'),
+    .describe('a column at a time; air while cooling, defrosts and recoveries left out'),
   setPoint: line.nullable(),
   limit: z.number().nullable(),
   defrosts: z.array(

@@ -22,9 +22,21 @@ async function addPlotSheet(): Promise<void> {
   });
 }
 
+/** The map part of plotly.js 4.1 writes a style element unless one of this id is there; no map is drawn here. */
+const mapStyleId = 'ce8d464691048653ffe3a57c6c18ab566e8366f186677868cf724621a857b4fe';
+
+function claimMapStyle(): void {
+  const claim = document.createElement('meta');
+  claim.id = mapStyleId;
+  document.head.append(claim);
+}
+
 /** Fetched when it is first wanted, so that lists stand on the screen before it. */
 export function loadPlotly(): Promise<Plotly> {
-  loading ??= addPlotSheet().then(() => import('plotly.js-dist-min'));
+  loading ??= addPlotSheet().then(() => {
+    claimMapStyle();
+    return import('plotly.js-dist-min');
+  });
   loading.catch(() => {
     loading = null;
   });

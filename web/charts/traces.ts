@@ -1,6 +1,7 @@
 import type { Json } from 'plotly.js-dist-min';
 import { visible } from '../dom.ts';
 import type { CircuitSeries, Line } from '../json.ts';
+import { bandTrace } from './bands.ts';
 import { faded, type PlotColors } from './colors.ts';
 import type { SiteClock } from './site-clock.ts';
 
@@ -14,134 +15,83 @@ interface TraceContext {
 
 const common = { type: 'scatter', mode: 'lines', connectgaps: false, showlegend: false } as const;
 
-/** Two samples a column and breaks: plotly draws what it is given, in axis time. */
-function points(times: readonly number[], values: readonly (number | null)[], clock: SiteClock): Json {
-  return { x: times.map(clock.toAxis), y: values };
-}
+const pointsOf = ({ times, values }: Line, clock: SiteClock): Json => ({
+  x: times.map(clock.toAxis),
+  y: values,
+});
 
-function probeTraces({ series, clock, colors, marked }: TraceContext): Json[] {
-  return series.probes.map(({ point, line }, index) => {
-    const { color, dash } = colors.probe(index);
-    return {
-      ...common,
-      ...points(line.times, line.values, clock),
-      name: visible(point),
-      line: { color, dash, width: marked.has(point) ? 2.2 : 1.3 },
-      hovertemplate: `%{y:.1f} ${series.temperatureUnit}`,
-    };
-  });
-}
-
-/** Runs without a gap: a band is filled run by run, as a fill does not stop at a gap. */
-function runsOf(values: readonly (number | null)[]): { from: number; to: number }[] {
-  const runs: { from: number; to: number }[] = [];
-  let from = -1;
-  for (let i = 0; i <= values.length; i++) {
-    const known = i < values.length && values[i] !== null;
-    if (known && from < 0) from = i;
-    if (!known && from >= 0) {
-      runs.push({ from, to: i });
-      from = -1;
-    }
-  }
-  return runs;
-}
-
-function settledTraces({ series, clock, colors, marked }: TraceContext): Json[] {
+/** Air of every probe, each reading or the calm medians with their bands. */
+function airTraces({ series, clock, colors, marked }: TraceContext, settled: boolean): Json[] {
   const x = series.settled.times.map(clock.toAxis);
-  return series.settled.probes.flatMap(({ point, low, median, high }, index): Json[] => {
+  return series.probes.flatMap(({ point, line }, index): Json[] => {
     const { color, dash } = colors.probe(index);
-    const outline = runsOf(low).flatMap(({ from, to }) => {
-      const forth = x.slice(from, to).map((time, i) => [time, high[from + i]]);
-      const back = x
-        .slice(from, to)
-        .map((time, i) => [time, low[from + i]])
-        .reverse();
-      return [...forth, ...back, [null, null]];
-    });
-    const band = {
-      ...common,
-      x: outline.map(([time]) => time),
-      y: outline.map(([, value]) => value),
-      fill: 'toself',
-      fillcolor: faded(color, 0.12),
-      line: { width: 0 },
-      hoverinfo: 'skip',
-    };
-    const middle = {
-      ...common,
-      x,
-      y: median,
-      name: visible(point),
-      line: { color, dash, width: marked.has(point) ? 2.6 : 1.6 },
-      hovertemplate: `%{y:.1f} ${series.temperatureUnit}`,
-    };
-    return [band, middle];
+    const strong = marked.has(point);
+    const named = { ...common, name: visible(point), hovertemplate: `%{y:.1f} ${series.temperatureUnit}` };
+    if (!settled) {
+      return [{ ...named, ...pointsOf(line, clock), line: { color, dash, width: strong ? 2.2 : 1.3 } }];
+    }
+    const band = series.settled.probes[index]!;
+    const middle = { ...named, x, y: band.median, line: { color, dash, width: strong ? 2.8 : 1.6 } };
+    return [bandTrace(x, band, color, 0.1), middle];
   });
 }
 
-function setPointTrace({ series, clock, colors }: TraceContext): Json[] {
-  if (series.setPoint === null) return [];
-  const { times, values } = series.setPoint;
+function targetTrace(
+  target: Line | null,
+  name: string,
+  unit: string,
+  axis: string,
+  context: TraceContext,
+): Json[] {
+  if (target === null) return [];
+  const line = { color: context.colors.setPoint, dash: '1px,3px', width: 1.5, shape: 'hv' };
+  const hovertemplate = `%{y:.1f} ${unit}`;
+  return [{ ...common, ...pointsOf(target, context.clock), name, yaxis: axis, line, hovertemplate }];
+}
+
+function valveTraces({ series, clock, colors }: TraceContext, settled: boolean): Json[] {
+  if (series.valve === null) return [];
+  const calm = settled ? series.settled.valve : null;
+  const line = calm === null ? series.valve.line : { times: series.settled.times, values: calm };
   return [
     {
       ...common,
-      ...points(times, values, clock),
-      name: 'set point',
-      line: { color: colors.setPoint, dash: '1px,3px', width: 1.5, shape: 'hv' },
-      hovertemplate: `%{y:.1f} ${series.temperatureUnit}`,
+      ...pointsOf(line, clock),
+      name: 'valve',
+      yaxis: 'y2',
+      fill: 'tozeroy',
+      fillcolor: faded(colors.strip, 0.4),
+      line: { color: colors.strip, width: 1, shape: settled ? 'linear' : 'hvh' },
+      hovertemplate: '%{y:.0%} open',
     },
   ];
 }
 
-function stripTrace(line: Line, name: string, yaxis: string, { clock, colors }: TraceContext): Json {
-  return {
-    ...common,
-    ...points(line.times, line.values, clock),
-    name,
-    yaxis,
-    fill: 'tozeroy',
-    fillcolor: faded(colors.strip, 0.45),
-    line: { color: colors.strip, width: 1, shape: 'hvh' },
-    hovertemplate: '%{y:.0%} open',
-  };
-}
-
-function suctionTraces(context: TraceContext): Json[] {
+function suctionTraces(context: TraceContext, settled: boolean): Json[] {
   const { series, clock, colors } = context;
   if (series.suction === null) return [];
   const { line, target } = series.suction;
   const unit = series.pressureUnit;
-  const traces: Json[] = [
-    {
-      ...common,
-      ...points(line.times, line.values, clock),
-      name: 'suction',
-      yaxis: 'y3',
-      line: { color: colors.ink, width: 1.1 },
-      hovertemplate: `%{y:.1f} ${unit}`,
-    },
-  ];
-  if (target !== null) {
-    traces.push({
-      ...common,
-      ...points(target.times, target.values, clock),
-      name: 'suction set point',
-      yaxis: 'y3',
-      line: { color: colors.setPoint, dash: '1px,3px', width: 1.5, shape: 'hv' },
-      hovertemplate: `%{y:.1f} ${unit}`,
-    });
-  }
-  return traces;
+  const named = { ...common, name: 'suction', yaxis: 'y3', hovertemplate: `%{y:.1f} ${unit}` };
+  const calm = settled ? series.settled.suction : null;
+  const x = series.settled.times.map(clock.toAxis);
+  const lines: Json[] =
+    calm === null
+      ? [{ ...named, ...pointsOf(line, clock), line: { color: colors.ink, width: 1 } }]
+      : [
+          { ...bandTrace(x, calm, colors.quiet, 0.22), yaxis: 'y3' },
+          { ...named, x, y: calm.mean, line: { color: colors.ink, width: 1.4 } },
+        ];
+  return [...lines, ...targetTrace(target, 'suction set point', unit, 'y3', context)];
 }
 
-/** Every line of the plot; with `settled` the air of the probes without defrosts and recoveries. */
+/** Every line of the plot; with `settled` the calm picture of a long span. */
 export function tracesFor(context: TraceContext, settled: boolean): Json[] {
-  const { valve } = context.series;
+  const { setPoint, temperatureUnit } = context.series;
   return [
-    ...(settled ? settledTraces(context) : probeTraces(context)),
-    ...setPointTrace(context),
-    ...(valve === null ? [] : [stripTrace(valve.line, 'valve', 'y2', context)]),
-    ...suctionTraces(context),
+    ...airTraces(context, settled),
+    ...targetTrace(setPoint, 'set point', temperatureUnit, 'y', context),
+    ...valveTraces(context, settled),
+    ...suctionTraces(context, settled),
   ];
 }

@@ -29,7 +29,12 @@ function neighbours({ id, circuit }: CircuitAddress, { document: found }: SiteRe
   return { place, count: order.length, previous: link(order[place - 1]), next: link(order[place + 1]) };
 }
 
-function findingSection(finding: Finding, { report }: SiteResult): HTMLElement {
+function findingSection(
+  exportId: string,
+  finding: Finding,
+  said: boolean,
+  { report }: SiteResult,
+): HTMLElement {
   return h(
     'section',
     { class: `finding ${finding.severity}` },
@@ -40,11 +45,11 @@ function findingSection(finding: Finding, { report }: SiteResult): HTMLElement {
       ' ',
       report.words.kind[finding.kind] ?? finding.kind,
     ),
-    h('p', { class: 'summary' }, visible(finding.summary)),
+    !said && h('p', { class: 'summary' }, visible(finding.summary)),
     h(
       'div',
       { class: 'columns' },
-      h('div', {}, factList(finding, report), lookAlikes(finding, 'h3'), measured(finding)),
+      h('div', {}, factList(exportId, finding, report), lookAlikes(finding, 'h3'), measured(finding)),
       causeParts(finding, report, 'h3'),
     ),
   );
@@ -114,8 +119,8 @@ export async function circuitPage(address: CircuitAddress): Promise<Page> {
       : h('p', { class: 'lead' }, visible(findings[0]!.summary)),
     h('figure', { class: 'plot-figure' }, controls.element, shownSpan, element, under),
     dayTable(days, report),
-    findings.map((finding) => findingSection(finding, result)),
-    cautions(findings, report),
+    findings.map((finding, index) => findingSection(address.id, finding, index === 0, result)),
+    cautions(findings, report, false),
     h('p', { class: 'air' }, found.notice),
   );
   return {

@@ -1,21 +1,29 @@
+import { circuitAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { Cause, Finding, SiteReport } from '../json.ts';
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
+function circuitLinks(exportId: string, circuits: readonly string[]): (Node | string)[] {
+  return circuits.flatMap((id, index) => [
+    index === 0 ? '' : ', ',
+    h('a', { href: circuitAddress(exportId, id) }, visible(id)),
+  ]);
+}
+
 /** What it is, since when, how fast, how sure. */
-export function factList(finding: Finding, report: SiteReport): HTMLElement {
+export function factList(exportId: string, finding: Finding, report: SiteReport): HTMLElement {
   const { facts } = report.findings[finding.id]!;
   const rows: [string, string][] = [
     ['it is', report.words.origin[finding.origin] ?? finding.origin],
     ...facts.map(({ label, text }): [string, string] => [label, text]),
   ];
   if (finding.probe !== null) rows.splice(1, 0, ['probe', visible(finding.probe)]);
-  if (finding.covers.length > 0) rows.push(['covers', visible(finding.covers.join(', '))]);
   return h(
     'dl',
     {},
     rows.map(([label, text]) => [h('dt', {}, label), h('dd', {}, text)]),
+    finding.covers.length > 0 && [h('dt', {}, 'covers'), h('dd', {}, circuitLinks(exportId, finding.covers))],
   );
 }
 
@@ -120,17 +128,22 @@ export function measured({ evidence, points }: Finding): HTMLElement | null {
   );
 }
 
-/** The ways in which the work can hurt. */
-export function cautions(findings: readonly Finding[], report: SiteReport): HTMLElement | null {
+/** The ways in which the work can hurt. In a list they are folded behind their names. */
+export function cautions(
+  findings: readonly Finding[],
+  report: SiteReport,
+  folded: boolean,
+): HTMLElement | null {
   const byHazard = new Map<string, string>();
   for (const { id } of findings) {
     for (const { hazard, advice } of report.findings[id]!.cautions) byHazard.set(hazard, advice);
   }
   if (byHazard.size === 0) return null;
-  return h(
-    'aside',
-    { class: 'care', 'aria-label': 'Cautions' },
+  const text = [
     [...byHazard].map(([hazard, advice]) => h('p', {}, h('strong', {}, `${hazard}. `), advice)),
     h('p', {}, report.cautionsDefer),
-  );
+  ];
+  if (!folded) return h('aside', { class: 'care', 'aria-label': 'Cautions' }, text);
+  const names = [...byHazard.keys()].map((hazard) => hazard.toLowerCase()).join('; ');
+  return h('details', { class: 'care' }, h('summary', {}, `Before reaching in, mind: ${names}`), text);
 }

@@ -55,7 +55,7 @@ function placeItem(
     h(
       'div',
       { class: 'place-body' },
-      h('div', {}, h('p', { class: 'summary' }, visible(lead.summary)), factList(lead, report)),
+      h('div', {}, h('p', { class: 'summary' }, visible(lead.summary)), factList(exportId, lead, report)),
       h('div', { class: 'steps' }, picture(place, findings, report), cause && firstSteps(cause, 'h4')),
     ),
     more(lead, report),
@@ -70,11 +70,11 @@ function placeItem(
           ' ',
           visible(finding.summary),
         ),
-        factList(finding, report),
+        factList(exportId, finding, report),
         more(finding, report),
       ),
     ),
-    cautions(findings, report),
+    cautions(findings, report, true),
   );
 }
 
