@@ -22,7 +22,7 @@ export function restsOn(log: Log): string {
   const probes = log.circuits.reduce((sum, { probes }) => sum + probes.length, 0);
   const step = formatMinutes(log.grid.stepMs / 60_000);
   const circuits = plural(log.circuits.length, 'circuit');
-  return `${spanText(log)} (${days}, a reading every ${step}), ${circuits}, ${plural(probes, 'air probe')}`;
+  return `${spanText(log)} (${days}, a reading every ${step.replace(/^1 /, '')}), ${circuits}, ${plural(probes, 'air probe')}`;
 }
 
 /** What the whole site comes to, in one sentence. */

@@ -31,6 +31,9 @@ table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums;font
 th,td{text-align:left;vertical-align:top;padding:7px 14px 7px 0;border-bottom:1px solid var(--rule)}
 th{font-weight:600;color:var(--quiet);font-size:.82rem;white-space:nowrap}
 td.number,th.number{text-align:right}
+tbody th{color:inherit;font-size:inherit}
+.circuits thead th{white-space:normal;vertical-align:bottom}
+.circuits tbody th,.circuits td{white-space:nowrap}
 .ranked td:first-child{width:2.2em;color:var(--quiet)}
 .ranked .where{font-weight:600;min-width:9em}
 .ranked .when{white-space:nowrap;color:var(--quiet)}
@@ -44,6 +47,7 @@ dl{display:grid;grid-template-columns:max-content 1fr;gap:5px 16px;margin:0;alig
 dt{color:var(--quiet)}dd{margin:0}
 ol,ul{margin:4px 0 10px;padding-left:1.3em}
 li{margin:3px 0;max-width:76ch}
+ol>li::first-letter{text-transform:uppercase}
 .cause{font-weight:600}
 .plain{list-style:none;padding:0}
 .plain li{margin:7px 0}
