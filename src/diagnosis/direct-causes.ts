@@ -83,9 +83,56 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   'rack-pressure': {
     origin: 'rack',
     causes: [
-      ['capacity-shortfall', 0.45],
-      ['compressor-control', 0.25],
+      ['compressor-control', 0.45],
+      ['capacity-shortfall', 0.3],
       ['low-charge', 0.1],
+    ],
+  },
+  'rack-pressure/capacity-shortfall': {
+    origin: 'rack',
+    causes: [
+      ['capacity-shortfall', 0.75],
+      ['compressor-control', 0.15],
+    ],
+  },
+  'rack-pressure/group-warm': {
+    origin: 'rack',
+    causes: [
+      ['capacity-shortfall', 0.45],
+      ['low-charge', 0.25],
+      ['weather', 0.15],
+    ],
+  },
+  'rack-pressure/target-raised': {
+    origin: 'rack',
+    causes: [
+      ['set-point', 0.75],
+      ['compressor-control', 0.15],
+    ],
+  },
+  'rack-pressure/low': {
+    origin: 'rack',
+    causes: [
+      ['compressor-control', 0.5],
+      ['set-point', 0.2],
+      ['low-charge', 0.15],
+    ],
+  },
+  'rack-pressure/low-pressure-trips': {
+    origin: 'rack',
+    causes: [
+      ['compressor-control', 0.55],
+      ['low-charge', 0.25],
+    ],
+  },
+  'rack-pressure/service-visit': { origin: 'record', causes: [['service-visit', 0.9]] },
+  'rack-pressure/float-stopped': { origin: 'control', causes: [['set-point', 0.7]] },
+  'rack-pressure/condensing-high': { origin: 'rack', causes: [['condensing', 0.85]] },
+  'rack-pressure/level-low': {
+    origin: 'rack',
+    causes: [
+      ['low-charge', 0.7],
+      ['logging', 0.15],
     ],
   },
   superheat: {

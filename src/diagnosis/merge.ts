@@ -1,70 +1,29 @@
-import { overlap, type Trouble } from './trouble.ts';
+import { overlap, type Trouble, type TroubleScope } from './trouble.ts';
 
 const dayMs = 86_400_000;
 /** Two views of one trouble may begin days apart: the air follows the ice, the recovery follows the air. */
-const slackMs = 3 * dayMs;
+export const slackMs = 3 * dayMs;
 
-/**
- * Which trouble takes another of the same circuit into itself. The first one that fits wins: a circuit that is
- * off explains everything on it, a dead probe its own readings, a section that ices its slow recovery.
- */
-type Rule = (keeper: Trouble, guest: Trouble) => boolean;
-
-function sameProbe(keeper: Trouble, guest: Trouble): boolean {
-  return keeper.lead.probe === guest.lead.probe;
+/** When a trouble of scope `keeper` takes one of scope `guest` into itself. */
+export interface Rule {
+  readonly keeper: TroubleScope;
+  readonly guest: TroubleScope;
+  readonly when: (keeper: Trouble, guest: Trouble) => boolean;
 }
 
-const rules: readonly {
-  readonly keeper: Trouble['scope'];
-  readonly guest: Trouble['scope'];
-  readonly when: Rule;
-}[] = [
-  { keeper: 'left-off', guest: 'left-off', when: () => true },
-  { keeper: 'left-off', guest: 'whole-circuit', when: explains },
-  {
-    keeper: 'left-off',
-    guest: 'one-probe',
-    when: (k, g) => explains(k, g) && begins(g) >= begins(k) - dayMs,
-  },
-  { keeper: 'left-off', guest: 'defrost', when: explains },
-  { keeper: 'left-off', guest: 'superheat', when: explains },
-  { keeper: 'left-off', guest: 'cycling', when: explains },
-  { keeper: 'dead-probe', guest: 'dead-probe', when: sameProbe },
-  { keeper: 'dead-probe', guest: 'one-probe', when: sameProbe },
-  { keeper: 'dead-probe', guest: 'record', when: sameProbe },
-  { keeper: 'dead-probe', guest: 'whole-circuit', when: (k, g) => begins(g) >= begins(k) - slackMs },
-  { keeper: 'record', guest: 'one-probe', when: (k, g) => k.lead.shape === 'unit-change' && sameProbe(k, g) },
-  { keeper: 'one-probe', guest: 'one-probe', when: sameProbe },
-  { keeper: 'defrost', guest: 'defrost', when: (k, g) => k.lead.kind === g.lead.kind },
-  {
-    keeper: 'defrost',
-    guest: 'whole-circuit',
-    when: (k, g) => isSpecific(k) && begins(g) >= begins(k) - slackMs,
-  },
-  { keeper: 'whole-circuit', guest: 'one-probe', when: (k, g) => changed(g) && isLarger(k, g) },
-  { keeper: 'one-probe', guest: 'whole-circuit', when: (k, g) => changed(k) && follows(k, g) },
-  { keeper: 'one-probe', guest: 'defrost', when: (k, g) => changed(k) && isRecovery(g) },
-  { keeper: 'whole-circuit', guest: 'superheat', when: () => true },
-  { keeper: 'whole-circuit', guest: 'defrost', when: (_, g) => isRecovery(g) },
-  { keeper: 'superheat', guest: 'defrost', when: (_, g) => isRecovery(g) },
-  { keeper: 'cycling', guest: 'cycling', when: () => true },
-];
-
-export function mergeWithinCircuit(troubles: readonly Trouble[]): Trouble[] {
+/**
+ * Applies the rules in their order to the troubles of one place; the first keeper that fits has the guest. Within one
+ * scope the stronger view keeps the weaker.
+ */
+export function merge(troubles: readonly Trouble[], rules: readonly Rule[]): Trouble[] {
   let open = [...troubles];
   for (const rule of rules) {
-    for (const keeper of open.filter((one) => one.scope === rule.keeper)) {
-      if (!open.includes(keeper)) continue;
-      const guests = open.filter(
-        (guest) =>
-          guest !== keeper &&
-          guest.scope === rule.guest &&
-          (rule.keeper !== rule.guest || stronger(keeper, guest)) &&
-          overlap(keeper.lead, guest.lead, slackMs) &&
-          rule.when(keeper, guest),
-      );
+    for (const candidate of open.filter((one) => one.scope === rule.keeper)) {
+      const keeper = open.find((one) => one.lead === candidate.lead);
+      if (keeper === undefined) continue;
+      const guests = open.filter((guest) => isGuest(guest, keeper, rule));
       if (guests.length === 0) continue;
-      const merged: Trouble = {
+      const merged = {
         ...keeper,
         evidence: [...keeper.evidence, ...guests.flatMap((guest) => guest.evidence)],
       };
@@ -74,51 +33,33 @@ export function mergeWithinCircuit(troubles: readonly Trouble[]): Trouble[] {
   return open;
 }
 
-/** Of two views of one thing the more telling leads: the comparison with neighbours, the named fault of a defrost. */
-function stronger(keeper: Trouble, guest: Trouble): boolean {
-  const rank = (one: Trouble): number =>
-    (one.lead.kind === 'probe-disagreement' || isSpecific(one) ? 1 : 0) +
-    (one.lead.end === null ? 1 : 0) +
-    one.lead.certainty / 2;
+function isGuest(guest: Trouble, keeper: Trouble, rule: Rule): boolean {
+  return (
+    guest !== keeper &&
+    guest.scope === rule.guest &&
+    (rule.keeper !== rule.guest || isStronger(keeper, guest)) &&
+    overlap(keeper.lead, guest.lead, slackMs) &&
+    rule.when(keeper, guest)
+  );
+}
+
+const tellingShapes: readonly string[] = [
+  'weak-rise',
+  'extended',
+  'ended-early',
+  'missed',
+  'capacity-shortfall',
+  'target-raised',
+];
+
+/** The more telling view leads: the comparison with neighbours, the named fault; then what still lasts, then the surer. */
+function isStronger(keeper: Trouble, guest: Trouble): boolean {
+  const rank = ({ lead }: Trouble): number =>
+    (lead.kind === 'probe-disagreement' || tellingShapes.includes(lead.shape) ? 1 : 0) +
+    (lead.end === null ? 1 : 0) +
+    lead.certainty / 2;
   const difference = rank(keeper) - rank(guest);
-  return difference > 0 || (difference === 0 && keeper.lead.onset < guest.lead.onset);
-}
-
-function begins(trouble: Trouble): number {
-  return trouble.lead.onset;
-}
-
-function changed(trouble: Trouble): boolean {
-  return trouble.lead.features.sinceStart !== 1;
-}
-
-/** A stop or an override explains the air; a set point that was left changed only shifts it. */
-function explains(keeper: Trouble, guest: Trouble): boolean {
-  return keeper.lead.shape !== 'set-point-left' && overlap(keeper.lead, guest.lead, dayMs);
-}
-
-const recoveryShapes: readonly string[] = ['slow', 'not-recovered', 'lengthening'];
-
-/** A slow recovery is the air's side of another trouble; weak heat, a wrong length or a missed defrost is its own. */
-function isRecovery(trouble: Trouble): boolean {
-  return recoveryShapes.includes(trouble.lead.shape);
-}
-
-function isSpecific(trouble: Trouble): boolean {
-  return trouble.scope === 'defrost' && !isRecovery(trouble);
-}
-
-/**
- * All air of the circuit went up and one probe more or less than the others: one trouble, of the circuit when the
- * common part is the larger. The other way round a section that ices took the whole circuit with it.
- */
-function isLarger(whole: Trouble, one: Trouble): boolean {
-  const common = whole.lead.features.rise ?? 0;
-  const apart = Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0);
-  return whole.lead.shape !== 'duty' && common > apart && begins(one) >= begins(whole) - slackMs;
-}
-
-/** A valve that feeds more is part of it even when it was first. */
-function follows(one: Trouble, whole: Trouble): boolean {
-  return begins(whole) >= begins(one) - (whole.lead.shape === 'duty' ? 3 : 1) * slackMs;
+  if (difference !== 0) return difference > 0;
+  if (keeper.lead.onset !== guest.lead.onset) return keeper.lead.onset < guest.lead.onset;
+  return keeper.lead.points.join() < guest.lead.points.join();
 }

@@ -1,4 +1,5 @@
 import type { Signals } from '../signals/types.ts';
+import { warmsItsCircuits } from './group-rules.ts';
 import type { Trouble } from './trouble.ts';
 
 const dayMs = 86_400_000;
@@ -26,7 +27,7 @@ export function coverByRack(
   isReal: (rack: Trouble) => boolean,
 ): Trouble[] {
   let open = [...troubles];
-  for (const rack of troubles.filter((one) => one.scope === 'rack' && isReal(one))) {
+  for (const rack of troubles.filter((one) => one.scope === 'rack' && warmsItsCircuits(one) && isReal(one))) {
     const members = rack.group?.members ?? [];
     const covered = open.filter((one) => isCovered(one, rack, members));
     const moved = members.filter((id) => movedMember(signals, rack, id));

@@ -23,7 +23,15 @@ const noteShapes: readonly string[] = [
   'inferred',
   'override-was-on',
   'constant',
+  'service-visit',
+  'float-stopped',
 ];
+const watchShapes: readonly string[] = ['low', 'level-low', 'condensing-high', 'low-pressure-trips'];
+/** A raised target is a change of intent until this share of its circuits went warm with it. */
+const warmShare = 0.5;
+/** K. */
+const superheatChange = 2;
+const superheatDanger = 14;
 /** A stop that is over after this time was longer than a service visit, hours. */
 const longStopHours = 24;
 
@@ -37,6 +45,7 @@ export function severityOf(
 ): Severity {
   const { lead } = trouble;
   const features = featuresOf(trouble);
+  if (isOldSuperheat(trouble, features)) return 'note';
   if (confidence < leastConfidence || noteShapes.includes(lead.shape) || features.note === 1) return 'note';
   const end = lead.end;
   switch (trouble.scope) {
@@ -53,8 +62,23 @@ export function severityOf(
       return ofWarmAir(trouble, judgement, features, projection, now);
     default:
       if (end !== null) return end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
-      return trouble.scope === 'rack' || reaches(projection, now) ? 'act' : 'watch';
+      if (trouble.scope === 'rack') return ofRack(lead.shape, features);
+      return reaches(projection, now) ? 'act' : 'watch';
   }
+}
+
+/** Superheat that is a little high and has always been so is a habit of its valve. */
+function isOldSuperheat({ lead }: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
+  return (
+    lead.shape === 'starving' &&
+    (features.superheatRise ?? 0) < superheatChange &&
+    (features.superheat ?? 0) < superheatDanger
+  );
+}
+
+function ofRack(shape: string, features: Readonly<{ [name: string]: number }>): Severity {
+  if (shape === 'target-raised' && (features.shareWarm ?? 0) < warmShare) return 'note';
+  return watchShapes.includes(shape) ? 'watch' : 'act';
 }
 
 function ofWarmAir(

@@ -110,13 +110,32 @@ function otherSummary(trouble: Trouble, judgement: Judgement, where: string, sin
       return `${where}superheat while feeding and settled is ${lead.shape} since ${since}.`;
     case 'left-off':
       return `${where}it has stood without cooling or under an override since ${since}: find out whether it was left so.`;
-    case 'rack': {
-      const many = trouble.covers.length === 0 ? '' : `, and ${trouble.covers.join(', ')} warm with it`;
-      return `Suction group ${lead.suctionGroup}: pressure off its target since ${since}${many}: look at the rack, not at the cases.`;
-    }
+    case 'rack':
+      return rackSummary(trouble, since);
     default:
       return recordSummary(trouble, where, since);
   }
+}
+
+const rackWords: Readonly<{ [shape: string]: string }> = {
+  high: 'the suction pressure stands above its target',
+  'target-raised': 'the target of the suction pressure was raised',
+  'capacity-shortfall': 'the compressors that run cannot hold the suction pressure',
+  'group-warm': 'most of its circuits are warm together',
+  low: 'the suction pressure stands below its target',
+  'low-pressure-trips': 'the suction pressure falls to the cut-out again and again',
+  'service-visit': 'it was pulled down or shut as for a repair',
+  'float-stopped': 'the target of the suction pressure no longer floats',
+  'condensing-high': 'the condensing pressure is higher than it used to be at the same weather',
+  'level-low': 'the liquid level is far under its usual range',
+};
+
+function rackSummary(trouble: Trouble, since: string): string {
+  const { lead, covers } = trouble;
+  const what = rackWords[lead.shape] ?? 'its pressure is off';
+  const many = covers.length === 0 ? '' : `, and ${covers.join(', ')} went warm with it`;
+  const where = covers.length === 0 ? '' : ': look at the rack, not at the cases';
+  return `Suction group ${lead.suctionGroup}: ${what} since ${since}${many}${where}.`;
 }
 
 function recordSummary({ lead }: Trouble, where: string, since: string): string {

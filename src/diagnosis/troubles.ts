@@ -1,7 +1,9 @@
 import type { Evidence } from '../model/evidence.ts';
 import type { Signals } from '../signals/types.ts';
+import { circuitRules } from './circuit-rules.ts';
 import { groupOf } from './group-of.ts';
-import { mergeWithinCircuit } from './merge.ts';
+import { groupRules } from './group-rules.ts';
+import { merge } from './merge.ts';
 import type { Trouble, TroubleScope } from './trouble.ts';
 
 const deadShapes: readonly string[] = ['stuck', 'open-or-short', 'silent', 'flutter', 'swapped'];
@@ -40,9 +42,20 @@ export function troublesOf(signals: Signals, evidence: readonly Evidence[]): Tro
       covers: [],
     }),
   );
-  const circuits = [...new Set(single.map((one) => one.circuit))];
-  return circuits.flatMap((circuit) => {
-    const own = single.filter((one) => one.circuit === circuit);
-    return circuit === null ? own : mergeWithinCircuit(own);
-  });
+  const ofCircuits = [...new Set(single.map((one) => one.lead.circuit))].filter((id) => id !== null);
+  const ofGroups = single.filter((one) => one.lead.circuit === null);
+  return [
+    ...ofCircuits.flatMap((id) =>
+      merge(
+        single.filter((one) => one.lead.circuit === id),
+        circuitRules,
+      ),
+    ),
+    ...[...new Set(ofGroups.map((one) => one.lead.suctionGroup))].flatMap((id) =>
+      merge(
+        ofGroups.filter((one) => one.lead.suctionGroup === id),
+        groupRules,
+      ),
+    ),
+  ];
 }

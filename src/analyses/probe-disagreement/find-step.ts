@@ -1,4 +1,5 @@
 import { median } from '../../maths/median.ts';
+import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import type { DayChange } from './change-in-days.ts';
 import { locateStep } from './locate-step.ts';
@@ -6,14 +7,17 @@ import { offsetBlocks } from './offset-blocks.ts';
 
 const blockMinutes = 60;
 /** Share of the whole change that must happen from one day to the next, and from one six hours to the next. */
-const shareOfDays = 0.45;
-const shareOfHours = 0.35;
+const shareOfDays = 0.35;
+const shareOfHours = 0.3;
+/** The jump must also be this many robust scales of the six-hour jumps before it. */
+const scalesOfJumps = 5;
 /** How far from the old level, as a share of the change, the day before a step may stand. */
 const flatBefore = 0.3;
 
 /**
- * The sample at which most of a change happened at once, or null for a creep. A step may go on creeping: a fan
- * stops, then its coil ices. Windows of a day keep the difference between day and night out of it.
+ * The sample at which much of a change happened at once, or null for a creep. A step may go on creeping: a fan
+ * stops, then its coil ices. Windows of a day keep the difference between day and night out of it, and the
+ * jumps of the days before say how large a jump means nothing.
  */
 export function findStep(
   signals: CircuitSignals,
@@ -30,10 +34,14 @@ export function findStep(
     before: median(values.subarray(Math.max(0, block - hours), block)),
     after: median(values.subarray(block, block + hours)),
   });
+  const jumpAt = (block: number, hours: number): number => {
+    const { before, after } = around(block, hours);
+    return (after - before) / size;
+  };
   let best = { block: -1, jump: 0 };
   for (let block = Math.ceil(first / samplesPerBlock); block < last / samplesPerBlock; block++) {
-    const { before, after } = around(block, 24);
-    const jump = (after - before) / size;
+    const { before } = around(block, 24);
+    const jump = jumpAt(block, 24);
     if (jump > best.jump && Math.abs(before - change.before) <= flatBefore * Math.abs(size))
       best = { block, jump };
   }
@@ -41,6 +49,9 @@ export function findStep(
   const from = Math.max(0, best.block - 36) * samplesPerBlock;
   const to = Math.min(values.length, best.block + 36) * samplesPerBlock;
   const at = locateStep(signals, probe, peers, { from, to }, around(best.block, 24));
-  const hours = around(Math.round(at / samplesPerBlock), 6);
-  return (hours.after - hours.before) / size >= shareOfHours ? at : null;
+  const usual: number[] = [];
+  for (let block = 6; block < first / samplesPerBlock; block++) usual.push(Math.abs(jumpAt(block, 6)));
+  const noise = usual.length >= 24 ? normalConsistency * median(usual) : 0;
+  const jump = jumpAt(Math.round(at / samplesPerBlock), 6);
+  return jump >= Math.max(shareOfHours, scalesOfJumps * noise) ? at : null;
 }

@@ -1,0 +1,98 @@
+import { type Rule, slackMs } from './merge.ts';
+import { overlap, type Trouble } from './trouble.ts';
+
+const dayMs = 86_400_000;
+
+/**
+ * What on one circuit is one trouble: a circuit that is off explains everything on it, a dead probe its own
+ * readings, a section that ices its slow recovery and the valve that feeds for it.
+ */
+export const circuitRules: readonly Rule[] = [
+  { keeper: 'one-probe', guest: 'left-off', when: (k, g) => isOverride(g) && begins(g) >= begins(k) },
+  { keeper: 'left-off', guest: 'left-off', when: () => true },
+  { keeper: 'left-off', guest: 'whole-circuit', when: explains },
+  {
+    keeper: 'left-off',
+    guest: 'one-probe',
+    when: (k, g) => explains(k, g) && begins(g) >= begins(k) - dayMs,
+  },
+  { keeper: 'left-off', guest: 'defrost', when: explains },
+  { keeper: 'left-off', guest: 'superheat', when: explains },
+  { keeper: 'left-off', guest: 'cycling', when: explains },
+  { keeper: 'dead-probe', guest: 'dead-probe', when: sameProbe },
+  { keeper: 'dead-probe', guest: 'one-probe', when: sameProbe },
+  { keeper: 'dead-probe', guest: 'record', when: sameProbe },
+  { keeper: 'dead-probe', guest: 'whole-circuit', when: (k, g) => begins(g) >= begins(k) - slackMs },
+  { keeper: 'record', guest: 'one-probe', when: (k, g) => k.lead.shape === 'unit-change' && sameProbe(k, g) },
+  { keeper: 'one-probe', guest: 'one-probe', when: sameProbe },
+  { keeper: 'one-probe', guest: 'one-probe', when: (k, g) => changed(k) && changed(g) && isEcho(k, g) },
+  { keeper: 'defrost', guest: 'defrost', when: (k, g) => k.lead.kind === g.lead.kind },
+  {
+    keeper: 'defrost',
+    guest: 'whole-circuit',
+    when: (k, g) => isSpecific(k) && begins(g) >= begins(k) - slackMs,
+  },
+  { keeper: 'whole-circuit', guest: 'one-probe', when: (k, g) => changed(g) && isLarger(k, g) },
+  { keeper: 'one-probe', guest: 'whole-circuit', when: (k, g) => changed(k) && follows(k, g) },
+  { keeper: 'one-probe', guest: 'defrost', when: (k, g) => changed(k) && isRecovery(g) },
+  { keeper: 'one-probe', guest: 'superheat', when: (k, g) => changed(k) && begins(g) >= begins(k) - slackMs },
+  { keeper: 'whole-circuit', guest: 'superheat', when: () => true },
+  { keeper: 'whole-circuit', guest: 'defrost', when: (_, g) => isRecovery(g) },
+  { keeper: 'superheat', guest: 'defrost', when: (_, g) => isRecovery(g) },
+  { keeper: 'cycling', guest: 'cycling', when: () => true },
+];
+
+function sameProbe(keeper: Trouble, guest: Trouble): boolean {
+  return keeper.lead.probe === guest.lead.probe;
+}
+
+function begins(trouble: Trouble): number {
+  return trouble.lead.onset;
+}
+
+/** Another probe of the circuit that moved later and either less or the cold way: the control passes one trouble on. */
+function isEcho(first: Trouble, later: Trouble): boolean {
+  const shift = ({ lead }: Trouble): number => lead.features.shift ?? lead.features.rise ?? 0;
+  if (begins(later) < begins(first)) return false;
+  return shift(later) < 0 || Math.abs(shift(later)) < 0.6 * Math.abs(shift(first));
+}
+
+/** A valve that never closes although the air is cold: what a probe that reads too warm makes its control do. */
+function isOverride(trouble: Trouble): boolean {
+  return trouble.lead.shape === 'override-on' || trouble.lead.shape === 'override-was-on';
+}
+
+function changed(trouble: Trouble): boolean {
+  return trouble.lead.features.sinceStart !== 1;
+}
+
+/** A stop or an override explains the air; a set point that was left changed only shifts it. */
+function explains(keeper: Trouble, guest: Trouble): boolean {
+  return keeper.lead.shape !== 'set-point-left' && overlap(keeper.lead, guest.lead, dayMs);
+}
+
+const recoveryShapes: readonly string[] = ['slow', 'not-recovered', 'lengthening'];
+
+/** A slow recovery is the air's side of another trouble; weak heat, a wrong length or a missed defrost is its own. */
+function isRecovery(trouble: Trouble): boolean {
+  return recoveryShapes.includes(trouble.lead.shape);
+}
+
+function isSpecific(trouble: Trouble): boolean {
+  return trouble.scope === 'defrost' && !isRecovery(trouble);
+}
+
+/**
+ * All air of the circuit went up and one probe more or less than the others: one trouble, of the circuit when the
+ * common part is the larger. The other way round a section that ices took the whole circuit with it.
+ */
+function isLarger(whole: Trouble, one: Trouble): boolean {
+  const common = whole.lead.features.rise ?? 0;
+  const apart = Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0);
+  return whole.lead.shape !== 'duty' && common > apart && begins(one) >= begins(whole) - slackMs;
+}
+
+/** A valve that feeds more is part of it even when it was first. */
+function follows(one: Trouble, whole: Trouble): boolean {
+  return begins(whole) >= begins(one) - (whole.lead.shape === 'duty' ? 3 : 1) * slackMs;
+}

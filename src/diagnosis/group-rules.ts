@@ -1,0 +1,21 @@
+import type { Rule } from './merge.ts';
+import type { Trouble } from './trouble.ts';
+
+const warmingShapes: readonly string[] = ['high', 'target-raised', 'capacity-shortfall', 'group-warm'];
+
+/** True for a rack that warms what it feeds. */
+export function warmsItsCircuits(rack: Trouble): boolean {
+  return warmingShapes.includes(rack.lead.shape);
+}
+
+/** What on one suction group is one trouble: several machines that cycle, one pressure seen in several ways. */
+export const groupRules: readonly Rule[] = [
+  { keeper: 'cycling', guest: 'cycling', when: () => true },
+  { keeper: 'rack', guest: 'rack', when: (k, g) => warmsItsCircuits(k) && warmsItsCircuits(g) },
+  {
+    keeper: 'rack',
+    guest: 'rack',
+    when: (k, g) => k.lead.shape === g.lead.shape && k.lead.shape !== 'service-visit',
+  },
+  { keeper: 'cycling', guest: 'rack', when: (_, g) => g.lead.shape === 'low-pressure-trips' },
+];
