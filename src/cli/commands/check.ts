@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import { type Command, Option } from 'commander';
 import type { Diagnosis, Severity } from '../../model/finding.ts';
 import { severities } from '../../model/finding.ts';
@@ -8,6 +7,7 @@ import { ExitCode } from '../exit-codes.ts';
 import { type ReadingOptions, withReadingOptions } from '../options.ts';
 import { progressLine } from '../progress-line.ts';
 import { siteFileFor } from '../request.ts';
+import { writeOutput } from '../write-output.ts';
 
 interface CheckOptions extends ReadingOptions {
   readonly from?: string;
@@ -40,7 +40,7 @@ async function check(exports: readonly string[], options: CheckOptions, io: Cons
   const analysed = await analyse(exports, options, io);
   if (options.html !== undefined) {
     const { htmlReport } = await import('../../reporting/html-report.ts');
-    await writeFile(options.html, htmlReport(analysed));
+    await writeOutput(options.html, htmlReport(analysed), [...exports, options.site]);
   }
   if (options.json) {
     const { findingsDocument } = await import('../../reporting/findings-document.ts');

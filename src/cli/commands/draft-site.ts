@@ -1,10 +1,10 @@
-import { writeFile } from 'node:fs/promises';
 import { type Command, Option } from 'commander';
 import { ImportRefusal } from '../../importing/readings.ts';
 import type { Console } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
 import { type ReadingOptions, withReadingOptions } from '../options.ts';
 import { progressLine } from '../progress-line.ts';
+import { writeOutput } from '../write-output.ts';
 
 interface DraftOptions extends Omit<ReadingOptions, 'site'> {
   readonly output?: string;
@@ -35,7 +35,7 @@ async function draft(exports: readonly string[], options: DraftOptions, io: Cons
     await io.out(text);
     return ExitCode.analysed;
   }
-  await writeFile(options.output, text, { flag: options.force ? 'w' : 'wx' }).catch(
+  await writeOutput(options.output, text, exports, options.force ? 'w' : 'wx').catch(
     (error: NodeJS.ErrnoException) => {
       if (error.code !== 'EEXIST') throw error;
       throw new ImportRefusal(

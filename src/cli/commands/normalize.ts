@@ -1,10 +1,10 @@
-import { writeFile } from 'node:fs/promises';
 import { type Command, Option } from 'commander';
 import type { Console } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
 import { type ReadingOptions, withReadingOptions } from '../options.ts';
 import { progressLine } from '../progress-line.ts';
 import { siteFileFor } from '../request.ts';
+import { writeOutput } from '../write-output.ts';
 
 interface NormalizeOptions extends ReadingOptions {
   readonly report?: string;
@@ -37,7 +37,8 @@ async function normalize(
   }).finally(progress.clear);
   if (options.report !== undefined) {
     const { importDocument } = await import('../../reporting/import-document.ts');
-    await writeFile(options.report, `${JSON.stringify(importDocument(readings.report), null, 2)}\n`);
+    const text = `${JSON.stringify(importDocument(readings.report), null, 2)}\n`;
+    await writeOutput(options.report, text, [...exports, options.site]);
   } else {
     const { importLines } = await import('../../reporting/import-lines.ts');
     const { visibleText } = await import('../../reporting/visible-text.ts');
