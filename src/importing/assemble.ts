@@ -8,10 +8,11 @@ import { instantFrom } from './assembling/cut-times.ts';
 import { meaningOf } from './assembling/meaning.ts';
 import { placePoints } from './assembling/place-points.ts';
 import { RecordShelf } from './assembling/record-shelf.ts';
+import { renamedPoints } from './assembling/renamed-points.ts';
 import { SiteBuilder } from './assembling/site-builder.ts';
 import { siteUnits } from './assembling/site-units.ts';
 import { usableCircuits } from './assembling/usable-site.ts';
-import { guessFromColumns, type SiteGuess } from './naming/guess-site.ts';
+import { guessFromColumns, type SiteGuess, zoneOf } from './naming/guess-site.ts';
 import { nameColumns } from './naming/role.ts';
 import type { Readings } from './readings.ts';
 import type { SiteFile } from './site-file/site-file.ts';
@@ -44,10 +45,10 @@ export function assembleLog(
   const { points, issues } = collectPoints(readings);
   const described = site?.circuits !== undefined || site?.racks !== undefined;
   const columns = nameColumns(points);
-  const guess = described ? null : guessFromColumns(columns, site);
+  const guess = described ? null : guessFromColumns(columns, site, zoneOf(readings));
   const inForce: SiteFile = guess?.site ?? site ?? {};
   const placed = placePoints(points, inForce);
-  const usable = usableCircuits(inForce, placed);
+  const usable = usableCircuits(inForce, placed, guess !== null);
   const units = siteUnits(columns, placed, site);
   const atmosphere = atmosphereAtAltitude(inForce.altitude ?? 0);
 
@@ -79,6 +80,7 @@ export function assembleLog(
     ...placed.issues,
     ...usable.issues,
     ...units.issues,
+    ...renamedPoints(points),
   ];
   return { log, report: { ...readings.report, issues: noticed }, guess };
 }

@@ -19,6 +19,14 @@ function sameInside(unit: ExportUnit, quantity: Quantity): boolean {
   return insideValueFrom(0, unit, quantity, 100) === 0 && insideValueFrom(1, unit, quantity, 100) === 1;
 }
 
+/** Amounts become 0 and 1, in place; NaN stays NaN. */
+export function toStates(values: Float64Array, onAbove: number): void {
+  for (let index = 0; index < values.length; index++) {
+    const value = values[index]!;
+    if (!Number.isNaN(value)) values[index] = value > onAbove ? 1 : 0;
+  }
+}
+
 /** A step between two values, in the inside unit. */
 export function insideStep(
   step: number,

@@ -1,8 +1,6 @@
 import { type ExportUnit, quantityOf } from '../../units/export-units.ts';
 import type { Quantity } from '../../units/quantities.ts';
-import type { SiteFile } from '../site-file/site-file.ts';
 import type { Point } from './point.ts';
-import type { Meaning } from './record-shelf.ts';
 
 /** What the place that a site file gives to a point asks of it. */
 export type Place =
@@ -14,51 +12,61 @@ export type Place =
   | 'valve'
   | 'any';
 
-/** Units of the points that say none, found by the site file or guessed from their values. */
+export interface Meaning {
+  readonly quantity: Quantity;
+  /** The unit in force: the export's own, the site's default or a guess. */
+  readonly unit: ExportUnit | null;
+  /** For an amount that is used as a state: the value, in the export's unit, above which it counts as on. */
+  readonly onAbove: number | null;
+}
+
+/** Units of the points that say none (by the site file or guessed), or whose label was read more closely. */
 export type UnitsInForce = ReadonlyMap<Point, ExportUnit>;
 
-/** The quantity and unit of a point in its place; what the export says of the unit goes before any default. */
+const status: Meaning = { quantity: 'status', unit: null, onAbove: null };
+
+/** The quantity and unit of a point in its place. */
 export function meaningOf(point: Point, place: Place, units: UnitsInForce): Meaning {
-  const unit = point.unit ?? units.get(point) ?? null;
+  const unit = units.get(point) ?? point.unit;
   switch (place) {
     case 'temperature':
     case 'pressure':
       return measured(point, unit, place);
     case 'temperature-difference':
-      return { quantity: 'temperature-difference', unit: unit !== null && isTemperature(unit) ? unit : null };
+      return {
+        quantity: 'temperature-difference',
+        unit: unit !== null && isTemperature(unit) ? unit : null,
+        onAbove: null,
+      };
     case 'level':
-      return { quantity: 'fraction', unit: unit ?? (reachesAbove(point, 1.5) ? 'percent' : null) };
+      return fraction(point, unit);
     case 'status':
-      return point.status || !reachesAbove(point, 1.5)
-        ? { quantity: 'status', unit: null }
-        : measured(point, unit, 'other');
+      return isState(point) ? status : { ...status, onAbove: thresholdOf(point) };
     case 'valve':
-      if (point.status) return { quantity: 'status', unit: null };
-      return { quantity: 'fraction', unit: unit ?? (reachesAbove(point, 1.5) ? 'percent' : null) };
+      if (isState(point)) return status;
+      return takesTwoValues(point) ? { ...status, onAbove: thresholdOf(point) } : fraction(point, unit);
     default:
-      return point.status ? { quantity: 'status', unit: null } : measured(point, unit, 'other');
+      return point.status ? status : measured(point, unit, 'other');
   }
 }
 
 /** Whether the unit in force measures something else than the place asks for. */
 export function unfitting(point: Point, place: Place, units: UnitsInForce): boolean {
-  const unit = point.unit ?? units.get(point) ?? null;
+  const unit = units.get(point) ?? point.unit;
   if (unit === null) return false;
   if (place === 'temperature' || place === 'pressure') return quantityOf(unit) !== place;
   if (place === 'temperature-difference') return !isTemperature(unit);
   return false;
 }
 
-/** Default units of the site file for the points whose place tells what they measure. */
-export function siteDefault(place: Place, units: SiteFile['units']): ExportUnit | null {
-  if (place === 'pressure') return units?.pressure ?? null;
-  if (place === 'temperature' || place === 'temperature-difference') return units?.temperature ?? null;
-  return null;
+function measured(point: Point, unit: ExportUnit | null, otherwise: Quantity): Meaning {
+  if (point.status && unit === null) return status;
+  return { quantity: unit === null ? otherwise : quantityOf(unit), unit, onAbove: null };
 }
 
-function measured(point: Point, unit: ExportUnit | null, otherwise: Quantity): Meaning {
-  if (point.status && unit === null) return { quantity: 'status', unit: null };
-  return { quantity: unit === null ? otherwise : quantityOf(unit), unit };
+/** 0 to 100 without a unit is per cent, 0 to 1 a fraction already. */
+function fraction(point: Point, unit: ExportUnit | null): Meaning {
+  return { quantity: 'fraction', unit: unit ?? (highestOf(point) > 1.5 ? 'percent' : null), onAbove: null };
 }
 
 function isTemperature(unit: ExportUnit): boolean {
@@ -66,6 +74,31 @@ function isTemperature(unit: ExportUnit): boolean {
   return quantity === 'temperature' || quantity === 'temperature-difference';
 }
 
-function reachesAbove(point: Point, limit: number): boolean {
-  return point.values.some((value) => value > limit);
+function isState(point: Point): boolean {
+  return point.status || point.values.every((value) => Number.isNaN(value) || value === 0 || value === 1);
+}
+
+function takesTwoValues(point: Point): boolean {
+  const seen = new Set<number>();
+  for (const value of point.values) {
+    if (!Number.isNaN(value)) seen.add(value);
+    if (seen.size > 2) return false;
+  }
+  return true;
+}
+
+/** A machine that draws a quarter of what it usually draws at most is running. Common practice, no source. */
+const runningShare = 0.25;
+
+function thresholdOf(point: Point): number {
+  const stride = Math.max(1, Math.floor(point.values.length / 4000));
+  const sample = point.values.filter((value, index) => index % stride === 0 && !Number.isNaN(value)).sort();
+  const high = sample[Math.floor(0.95 * (sample.length - 1))] ?? 1;
+  return high > 0 ? high * runningShare : highestOf(point) * runningShare;
+}
+
+function highestOf(point: Point): number {
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const value of point.values) if (value > highest) highest = value;
+  return highest;
 }

@@ -1,21 +1,15 @@
 import type { Grid } from '../../model/grid.ts';
 import type { Changes, Record } from '../../model/record.ts';
-import type { Kilopascal, Quantity } from '../../units/quantities.ts';
+import type { Kilopascal } from '../../units/quantities.ts';
 import { ucumCode } from '../../units/ucum.ts';
-import type { ExportUnit } from '../readings.ts';
 import { alignChanges, alignSampled, holdIntervals, standsOnGrid } from './align.ts';
 import { lowerBound } from './file-families.ts';
-import { insideStep, toInsideValues } from './inside-values.ts';
+import { insideStep, toInsideValues, toStates } from './inside-values.ts';
+import type { Meaning } from './meaning.ts';
 import type { Point } from './point.ts';
 import { resolutionOf } from './resolution.ts';
 import { silentSamples } from './silence.ts';
 import { usualInterval } from './usual-interval.ts';
-
-export interface Meaning {
-  readonly quantity: Quantity;
-  /** The unit in force: the export's own, the site's default or a guess. */
-  readonly unit: ExportUnit | null;
-}
 
 /** Makes the record of each point once, whatever number of places uses it. */
 export class RecordShelf {
@@ -42,7 +36,7 @@ export class RecordShelf {
     return made;
   }
 
-  #make(point: Point, { quantity, unit }: Meaning): Record {
+  #make(point: Point, { quantity, unit, onAbove }: Meaning): Record {
     const grid = this.#grid;
     const atmosphere = this.#atmosphere;
     const sampled = point.logging === 'sampled';
@@ -50,7 +44,7 @@ export class RecordShelf {
     const intervalMs = Number.isNaN(interval) ? grid.stepMs : interval;
     const step = quantity === 'status' ? 1 : resolutionOf(point.values);
     const [first, last] = endsOf(point);
-    const changes = !sampled && quantity === 'status' ? changesWithin(point, grid) : null;
+    const changes = !sampled && quantity === 'status' ? changesWithin(point, grid, onAbove) : null;
     const values = sampled
       ? alignSampled(
           point,
@@ -59,7 +53,8 @@ export class RecordShelf {
           this.#standsOnGrid(point),
         )
       : alignChanges(point, grid, this.#silence());
-    if (quantity !== 'status') toInsideValues(values, unit, quantity, atmosphere);
+    if (onAbove !== null) toStates(values, onAbove);
+    else if (quantity !== 'status') toInsideValues(values, unit, quantity, atmosphere);
     return {
       point: point.name,
       quantity,
@@ -98,8 +93,10 @@ function endsOf({ times, values }: Point): [number | null, number | null] {
 }
 
 /** The changes from the one in force at the first sample to the end of the grid. */
-function changesWithin({ times, values }: Point, grid: Grid): Changes {
+function changesWithin({ times, values }: Point, grid: Grid, onAbove: number | null): Changes {
   const from = Math.max(0, lowerBound(times, grid.startMs + 1) - 1);
   const to = lowerBound(times, grid.startMs + (grid.count - 1) * grid.stepMs + 1);
-  return { times: times.slice(from, to), values: values.slice(from, to) };
+  const states = values.slice(from, to);
+  if (onAbove !== null) toStates(states, onAbove);
+  return { times: times.slice(from, to), values: states };
 }

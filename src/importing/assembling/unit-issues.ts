@@ -36,6 +36,33 @@ export function doubtfulUnitIssue(points: readonly Point[], unit: string, taken:
   };
 }
 
+/** Pressures labelled bar or kPa, which may be above the atmosphere or absolute. */
+export function pressureReferenceIssue(points: readonly Point[], gauge: boolean): ImportIssue {
+  const names = namesOf(points).join(', ');
+  const label = points[0]!.unit;
+  return {
+    code: gauge ? 'gauge-assumed' : 'pressure-reference',
+    line: null,
+    column: points.length === 1 ? points[0]!.name : null,
+    count: points.length,
+    message: gauge
+      ? `${names}: labelled ${label}, but as absolute pressures they would be a vacuum, so they were read as above the atmosphere. Label the column ${label}g to settle it.`
+      : `${names}: labelled ${label} and read as absolute. If the gauge reads above the atmosphere, label the column ${label}g; saturation temperatures rest on it.`,
+    examples: namesOf(points),
+  };
+}
+
+/** An amount that the site file uses as a state. */
+export function stateFromAmountIssue(point: Point, onAbove: number): ImportIssue {
+  return {
+    code: 'state-from-amount',
+    line: null,
+    column: point.name,
+    count: 1,
+    message: `${point.name} is used as a state but logs an amount; above ${Number(onAbove.toPrecision(3))} it counts as on. Export the state itself if that is wrong.`,
+  };
+}
+
 export function unexpectedUnitIssue(point: Point, place: Place): ImportIssue {
   return {
     code: 'unit-unexpected',

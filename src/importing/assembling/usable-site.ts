@@ -12,7 +12,7 @@ export interface UsableSite {
  * The circuits of which the export holds at least one probe. A missing point costs only what rests on it; a
  * site file of which nothing is left belongs to another export, and is refused.
  */
-export function usableCircuits(site: SiteFile, placed: PlacedPoints): UsableSite {
+export function usableCircuits(site: SiteFile, placed: PlacedPoints, guessed: boolean): UsableSite {
   const circuits: SiteCircuit[] = [];
   const issues: ImportIssue[] = [];
   for (const circuit of site.circuits ?? []) {
@@ -28,7 +28,7 @@ export function usableCircuits(site: SiteFile, placed: PlacedPoints): UsableSite
       message: `Circuit ${circuit.id} is left out: the export holds none of its probes (${circuit.probes.join(', ') || 'none is named'}).`,
     });
   }
-  if (circuits.length === 0 && placed.places.size === 0) throw nothingLeft(placed);
+  if (!guessed && circuits.length === 0 && placed.places.size === 0) throw nothingLeft(placed);
   return { circuits, issues };
 }
 

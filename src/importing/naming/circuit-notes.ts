@@ -30,15 +30,15 @@ export function circuitNotes(
   owned: readonly NamedColumn[],
   grouping: CircuitGroups,
 ): GuessNote[] {
-  const path = `circuits.${circuit.id}`;
+  const path = ['circuits', circuit.id];
   const sureness = Math.min(grouping.confidence, ...group.air.map((probe) => probe.column.confidence));
   return [
-    { path: `${path}.probes`, confidence: sureness, because: grouping.because },
+    { path: [...path, 'probes'], confidence: sureness, because: grouping.because },
     ...owned.flatMap((column) => {
       const place = places[column.role];
       return place === undefined
         ? []
-        : [{ path: `${path}.${place}`, confidence: column.confidence, because: column.because }];
+        : [{ path: [...path, ...place.split('.')], confidence: column.confidence, because: column.because }];
     }),
   ];
 }

@@ -57,8 +57,15 @@ function groupEntry({ id, class: temperatureClass, suction, owned }: RackGroup):
   };
 }
 
-function notesOf({ id, suction, owned, class: temperatureClass, classBecause }: RackGroup): GuessNote[] {
-  const path = `suctionGroups.${id}`;
+function notesOf({
+  id,
+  rack,
+  suction,
+  owned,
+  class: temperatureClass,
+  classBecause,
+}: RackGroup): GuessNote[] {
+  const path = ['racks', rack, 'suctionGroups', id];
   const places: Readonly<{ [role in Role]?: string }> = {
     'suction-pressure': 'pressure',
     'suction-set-point': 'pressureSetPoint',
@@ -69,9 +76,9 @@ function notesOf({ id, suction, owned, class: temperatureClass, classBecause }: 
   return [
     ...(temperatureClass === null
       ? []
-      : [{ path: `${path}.class`, confidence: 0.85, because: classBecause }]),
+      : [{ path: [...path, 'class'], confidence: 0.85, because: classBecause }]),
     ...[...(suction === null ? [] : [suction]), ...owned].map((column) => ({
-      path: `${path}.${places[column.role] ?? column.role}`,
+      path: [...path, places[column.role] ?? column.role],
       confidence: column.confidence,
       because: column.because,
     })),

@@ -1,4 +1,4 @@
-import type { ImportIssue } from '../../model/import-report.ts';
+import type { ImportIssue, ImportReport } from '../../model/import-report.ts';
 import { celsiusFrom } from '../../units/convert.ts';
 import { quantityOf } from '../../units/export-units.ts';
 import { collectPoints } from '../assembling/collect-points.ts';
@@ -12,8 +12,8 @@ import { type NamedColumn, nameColumns } from './role.ts';
 
 /** One thing that was guessed: where it stands in the site file, how sure it is, and why. */
 export interface GuessNote {
-  /** `circuits.M01.defrost.status` */
-  readonly path: string;
+  /** Keys of the site file, lists by the id of their entry: `circuits`, `M01`, `defrost`, `status`. */
+  readonly path: readonly string[];
   /** 0 to 1. */
   readonly confidence: number;
   readonly because: string;
@@ -32,17 +32,22 @@ export interface SiteGuess {
 
 /** Guesses what the columns of an export are. */
 export function guessSite(readings: Readings): SiteGuess {
-  return guessFromColumns(nameColumns(collectPoints(readings).points), null);
+  return guessFromColumns(nameColumns(collectPoints(readings).points), null, zoneOf(readings));
 }
 
 /** The same from named columns; `known` is a site file that names no circuits but perhaps units or the store. */
-export function guessFromColumns(named: readonly NamedColumn[], known: SiteFile | null): SiteGuess {
+export function guessFromColumns(
+  named: readonly NamedColumn[],
+  known: SiteFile | null,
+  zone: KnownZone,
+): SiteGuess {
   const columns = withRackPressures(named);
   const circuits = guessCircuits(columns);
   const units = unitsOf(columns, circuits, known);
   const racks = guessRacks(columns, circuits.circuits, celsiusOf(circuits.circuits, units, known));
   const site: SiteFile = {
     ...known,
+    timeZone: known?.timeZone ?? zone.timeZone,
     ...withUnits(units, known),
     ...(racks.racks.length > 0 ? { racks: [...racks.racks] } : {}),
     circuits: circuits.circuits.map(({ circuit: { id, ...rest } }) => {
@@ -50,10 +55,37 @@ export function guessFromColumns(named: readonly NamedColumn[], known: SiteFile 
       return group === undefined ? { id, ...rest } : { id, suctionGroup: group, ...rest };
     }),
   };
-  const notes = [...unitNotes(units), ...racks.notes, ...circuits.notes];
-  const questions = [...unitQuestions(units), ...circuits.questions, ...racks.questions];
+  const notes = [...zoneNotes(zone), ...unitNotes(units), ...racks.notes, ...circuits.notes];
+  const questions = [
+    ...zoneQuestions(zone),
+    ...unitQuestions(units),
+    ...circuits.questions,
+    ...racks.questions,
+  ];
   const { confidence } = circuits;
   return { site, notes, questions, confidence, issues: issuesOf(site, notes, questions, confidence) };
+}
+
+/** The zone in which the readings were placed, and who said so. */
+export type KnownZone = Pick<ImportReport, 'timeZone' | 'timeZoneSource'>;
+
+export function zoneOf({ timeZone, report }: Readings): KnownZone {
+  return { timeZone, timeZoneSource: report.timeZoneSource };
+}
+
+function zoneNotes({ timeZoneSource }: KnownZone): GuessNote[] {
+  if (timeZoneSource === 'site') return [];
+  const [confidence, because] = {
+    option: [0.95, 'given with --time-zone'] as const,
+    machine: [0.4, 'the zone of this machine, since the export says none'] as const,
+    'offsets-in-export': [0.7, 'by the offsets in the export'] as const,
+  }[timeZoneSource];
+  return [{ path: ['timeZone'], confidence, because }];
+}
+
+function zoneQuestions({ timeZone, timeZoneSource }: KnownZone): string[] {
+  if (timeZoneSource !== 'machine') return [];
+  return [`In which time zone does the store stand? ${timeZone}, that of this machine, was taken.`];
 }
 
 function unitsOf(
@@ -99,9 +131,9 @@ function withUnits({ temperature, pressure }: GuessedUnits, known: SiteFile | nu
 }
 
 function unitNotes({ temperature, pressure }: GuessedUnits): GuessNote[] {
-  const note = (path: string, guess: { confidence: number; because: string } | null): GuessNote[] =>
-    guess === null ? [] : [{ path, confidence: guess.confidence, because: guess.because }];
-  return [...note('units.temperature', temperature), ...note('units.pressure', pressure)];
+  const note = (key: string, guess: { confidence: number; because: string } | null): GuessNote[] =>
+    guess === null ? [] : [{ path: ['units', key], confidence: guess.confidence, because: guess.because }];
+  return [...note('temperature', temperature), ...note('pressure', pressure)];
 }
 
 function unitQuestions({ temperature, pressure }: GuessedUnits): string[] {
@@ -125,6 +157,8 @@ function issuesOf(
 ): ImportIssue[] {
   const circuits = site.circuits ?? [];
   const probes = circuits.reduce((sum, circuit) => sum + circuit.probes.length, 0);
+  const groups = (site.racks ?? []).flatMap((rack) => rack.suctionGroups ?? []);
+  if (circuits.length === 0 && groups.length === 0) return [nothingRecognised];
   const issues: ImportIssue[] = [
     {
       code: 'circuits-guessed',
@@ -148,3 +182,12 @@ function issuesOf(
   }
   return issues;
 }
+
+const nothingRecognised: ImportIssue = {
+  code: 'nothing-recognised',
+  line: null,
+  column: null,
+  count: 1,
+  message:
+    'No column looks like the air of a case or a part of a rack, so nothing can be judged. Name the points in a site file (rimelog draft-site writes a start).',
+};

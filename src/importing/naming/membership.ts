@@ -30,7 +30,11 @@ export function feedingGroups(
       continue;
     }
     groupOf.set(id, found.group.id);
-    notes.push({ path: `circuits.${id}.suctionGroup`, confidence: found.confidence, because: found.because });
+    notes.push({
+      path: ['circuits', id, 'suctionGroup'],
+      confidence: found.confidence,
+      because: found.because,
+    });
   }
   const questions =
     unsure.length === 0

@@ -132,6 +132,10 @@ function roleOf(kind: Kind, has: Has, facts: ColumnFacts): Guess {
       return pressureRole(has);
     case 'percent':
       return percentRole(has);
+    case 'number':
+      if (has('compressor') && !has('fan', 'oil', 'set'))
+        return named('compressor', 0.8, 'an amount that a compressor draws or runs at');
+      return { role: 'other', confidence: 0.3, because: 'neither name nor values say what it is' };
     default:
       return { role: 'other', confidence: 0.3, because: 'neither name nor values say what it is' };
   }

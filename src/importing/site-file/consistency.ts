@@ -1,3 +1,4 @@
+import { knownZone } from '../time/zone.ts';
 import { nearestName } from './nearest-name.ts';
 import type { SiteFile } from './schema.ts';
 import type { Mistake } from './site-file.ts';
@@ -34,7 +35,7 @@ export function inconsistencies(site: SiteFile): Mistake[] {
 type Named = { readonly id: string; readonly path: readonly PropertyKey[] };
 
 function timeZoneMistakes({ timeZone }: SiteFile): Mistake[] {
-  if (timeZone === undefined || knownTimeZone(timeZone)) return [];
+  if (timeZone === undefined || knownZone(timeZone)) return [];
   const near = nearestName(timeZone, Intl.supportedValuesOf('timeZone'));
   const hint = near === null ? 'An IANA name such as America/Denver is expected' : `Did you mean ${near}`;
   return [
@@ -43,15 +44,6 @@ function timeZoneMistakes({ timeZone }: SiteFile): Mistake[] {
       sentence: `\`timeZone\`: ${timeZone} is not a known time zone. ${hint}${near === null ? '.' : '?'}`,
     },
   ];
-}
-
-function knownTimeZone(timeZone: string): boolean {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone });
-    return true;
-  } catch {
-    return false;
-  }
 }
 
 function repeated(what: string, named: readonly Named[]): Mistake[] {
