@@ -1,5 +1,6 @@
 import { quantile } from '../maths/quantile.ts';
 import type { Circuit, Log } from '../model/log.ts';
+import { targetAt } from '../model/record.ts';
 import type { Celsius, Kelvin } from '../units/quantities.ts';
 import type { CircuitAir } from './air.ts';
 import { airOf, usableProbes } from './air.ts';
@@ -14,6 +15,7 @@ import { phasesOf } from './phases.ts';
 import { columnSteps, levelSteps } from './set-point-steps.ts';
 import { spellsOf } from './spells.ts';
 import type { CircuitSignals, DefrostWindow, SetPointStep } from './types.ts';
+import { usualAbove } from './usual-level.ts';
 
 /** A dead band that nobody stated (common practice, no source). */
 const usualDifferential: Kelvin = 1.1;
@@ -25,8 +27,9 @@ export function circuitSignals(circuit: Circuit, log: Log): CircuitSignals {
   const { source, found } = findDefrosts(circuit, air.median, log);
   const off = offSpells(circuit, air.median, usualAir(circuit, air), found, grid);
   const phase = phasesOf(air.median, found, off, grid);
+  const usual = circuit.probes.map((probe) => usualAbove(probe.record.values, circuit.setPoint, phase));
   const defrosts = found.map((one, i) =>
-    measured(circuit, one, found[i + 1]?.from ?? grid.count, phase, log),
+    measured(circuit, one, found[i + 1]?.from ?? grid.count, usual, phase, log),
   );
   const probes = circuit.probes.map((probe, position) =>
     probeDays(probe.record, phase, defrosts, position, grid, calendar),
@@ -43,7 +46,7 @@ export function circuitSignals(circuit: Circuit, log: Log): CircuitSignals {
     slots: defrostSlots(circuit.defrost, defrosts, air.median, phase, grid, calendar),
     probes,
     ...days,
-    setPointSteps: stepsOf(circuit, air, phase, probes, days.duty, log),
+    setPointSteps: stepsOf(circuit, usable, air, phase, probes, days.duty, log),
     valveSpells: circuit.valve?.quantity === 'status' ? spellsOf(circuit.valve.values) : [],
     offSpells: off,
   };
@@ -60,12 +63,14 @@ function measured(
   circuit: Circuit,
   { from, to, source }: FoundDefrost,
   until: number,
+  usual: readonly Kelvin[],
   phase: Uint8Array,
   log: Log,
 ): DefrostWindow {
   const differential = circuit.differential ?? usualDifferential;
-  const probes = circuit.probes.map((probe) =>
-    measureProbe(probe.record.values, phase, { from, to }, until, differential, log.grid),
+  const target = circuit.setPoint === null ? 0 : targetAt(circuit.setPoint, from);
+  const probes = circuit.probes.map((probe, i) =>
+    measureProbe(probe.record.values, phase, { from, to }, until, target + usual[i]!, differential, log.grid),
   );
   return { from, to, source, complete: from > 0 && to < log.grid.count && isKnown(phase, from, to), probes };
 }
@@ -77,6 +82,7 @@ function isKnown(phase: Uint8Array, from: number, to: number): boolean {
 
 function stepsOf(
   circuit: Circuit,
+  usable: readonly boolean[],
   air: CircuitAir,
   phase: Uint8Array,
   probes: CircuitSignals['probes'],
@@ -85,7 +91,6 @@ function stepsOf(
 ): SetPointStep[] {
   const setPoint = circuit.setPoint;
   if (setPoint !== null && typeof setPoint !== 'number') return columnSteps(setPoint, log.grid);
-  const usable = usableProbes(circuit.probes);
   const chosen = probes.filter((_, i) => usable[i]);
   return levelSteps(chosen, duty, air.mean, phase, log.calendar);
 }

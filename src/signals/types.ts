@@ -18,7 +18,8 @@ export interface ProbeDefrost {
   readonly plateauMinutes: Minutes;
   /**
    * From the end of the window until the 10-minute mean is back at the probe's own level before the defrost
-   * + half the dead band + 0.6 K; null when that did not happen before the next defrost, a gap or the end.
+   * (at most its usual level + 0.5 K) + half the dead band + 0.6 K; null when that did not happen before the
+   * next defrost, a gap or the end.
    */
   readonly recoveryMinutes: Minutes | null;
   /** When not recovered: minutes watched until the next defrost, gap or end (right-censored). */

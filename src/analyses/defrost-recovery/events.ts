@@ -1,7 +1,7 @@
 import { median } from '../../maths/median.ts';
 import { dayAt, stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals, DefrostWindow, ProbeDefrost } from '../../signals/types.ts';
-import type { Kelvin, Minutes } from '../../units/quantities.ts';
+import type { Celsius, Kelvin, Minutes } from '../../units/quantities.ts';
 
 /** One complete defrost of a circuit, its usable probes taken together. */
 export interface DefrostEvent {
@@ -10,6 +10,8 @@ export interface DefrostEvent {
   readonly minutes: Minutes;
   /** Median over the probes of the peak above the level before. */
   readonly rise: Kelvin;
+  /** Median over the probes of the peak itself. */
+  readonly peak: Celsius;
   /** Median over the probes of the fastest rise, K/min. */
   readonly rate: number;
   /** Median over the probes; the watched minutes stand in where it was not seen. */
@@ -31,6 +33,7 @@ export function defrostEvents(signals: CircuitSignals): DefrostEvent[] {
       day: dayAt(calendar, window.from),
       minutes: (window.to - window.from) * stepMinutes(grid),
       rise: median(probes.map((probe) => probe.peak - probe.before)),
+      peak: median(probes.map((probe) => probe.peak)),
       rate: median(probes.map((probe) => probe.riseRate)),
       recovery: median(probes.map(minutesToRecover)),
       recovered: 2 * probes.filter(isRecovered).length >= probes.length,

@@ -1,3 +1,4 @@
+import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
@@ -15,7 +16,8 @@ export function heating(signals: CircuitSignals): Evidence[] {
   const rate = levelChange(events.map((event) => event.rate));
   const evidence: Evidence[] = [];
   const weak = [rise, rate].filter((change) => change !== null && isWeak(change)) as Change[];
-  if (weak.length > 0) evidence.push(weakRise(signals, events, weak, rise, rate));
+  if (weak.length > 0 && peaksFell(events, weak[0]!))
+    evidence.push(weakRise(signals, events, weak, rise, rate));
   const length =
     signals.defrostSource === 'status' ? levelChange(events.map((event) => event.minutes)) : null;
   if (length !== null) evidence.push(...changedLength(signals, events, length));
@@ -29,6 +31,14 @@ function isWeak(change: Change): boolean {
     change.after < settings.weakRise.value * change.before &&
     change.before - change.after > 3 * change.scatter
   );
+}
+
+/** The peaks themselves are lower: a rise also shrinks when the air is warmer before, and that is not the heat. */
+function peaksFell(events: readonly DefrostEvent[], change: Change): boolean {
+  const before = median(events.slice(0, change.at).map((event) => event.peak));
+  const after = median(events.slice(change.at).map((event) => event.peak));
+  const rise = median(events.slice(0, change.at).map((event) => event.rise));
+  return before - after > settings.weakRise.value * (1 - settings.weakRise.value) * rise;
 }
 
 function weakRise(

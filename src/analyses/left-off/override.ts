@@ -1,98 +1,79 @@
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
-import { samplesIn, stepMinutes } from '../../model/grid.ts';
-import { targetAt } from '../../model/record.ts';
-import { runThreshold } from '../../signals/run-threshold.ts';
+import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
-import { Phase } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
+import { type CircuitHours, circuitHours } from './hours.ts';
 import { settings } from './settings.ts';
 
-/** A modulating valve that is forced stands nearly full open. */
-const fullyOpen = 0.9;
-/** A dead band that nobody stated. */
-const usualDifferential = 1.1;
-
-interface Forced {
-  readonly from: number;
-  readonly to: number;
-  readonly under: number;
-}
+/** Hours of a stretch in which the valve may seem to pause: a defrost longer than it, a missing reading. */
+const pauseHours = 1;
 
 /**
- * A valve that feeds on and on while the air is well under the level at which the control would have shut it:
- * somebody put it in hand. Defrosts may interrupt it, if they still come.
+ * A valve that feeds on and on although the air is under the level at which the control would have shut it: somebody
+ * put it in hand. Every probe must be at or under its usual level, for one that reads high drives the valve as well.
  */
 export function overrides(signals: CircuitSignals): Evidence[] {
   const { circuit, log } = signals;
   if (circuit.valve === null) return [];
-  const step = stepMinutes(log.grid);
-  const last = log.grid.count - samplesIn(log.grid, 60);
-  return forcedStretches(signals)
-    .filter(({ from, to }) => (to - from) * step >= settings.forcedMinutes.value)
-    .map(({ from, to, under }) => {
-      const isStill = to >= last;
-      const hours = ((to - from) * step) / 60;
-      return evidenceOf(signals, {
+  const hours = circuitHours(signals);
+  return openStretches(hours).flatMap(({ from, to }) => {
+    const under: number[] = [];
+    for (let k = from; k < to; k++) if (hours.under[k]! > 0) under.push(hours.under[k]!);
+    const isUnder = under.length >= settings.forcedShare.value * (to - from);
+    if (!isUnder || !allProbesUsual(hours, from, to)) return [];
+    const isStill = to >= hours.opening.length - pauseHours - 1;
+    const length = to - from;
+    const end = Math.min(log.grid.count, to * hours.samples);
+    return [
+      evidenceOf(signals, {
         shape: isStill ? 'override-on' : 'override-was-on',
-        from,
-        to: isStill ? null : to,
-        certainty: 0.7 + Math.min(0.25, hours / 100),
-        measures: [measure('hoursForced', hours, 'h'), measure('underSetPoint', under, 'K')],
+        from: from * hours.samples,
+        to: isStill ? null : end,
+        certainty: 0.6 + Math.min(0.3, length / 100) + 0.1 * (under.length / length),
+        measures: [measure('hoursForced', length, 'h'), measure('underCutOut', median(under), 'K')],
         features: {
-          hours,
+          hours: length,
           still: isStill ? 1 : 0,
-          underSetPoint: under,
-          defrostsSeen: defrostsIn(signals, from, to),
+          underCutOut: median(under),
+          underShare: under.length / length,
+          defrostsSeen: defrostsIn(signals, timeAt(log.grid, from * hours.samples), timeAt(log.grid, end)),
         },
-      });
-    });
+      }),
+    ];
+  });
 }
 
-function forcedStretches(signals: CircuitSignals): Forced[] {
-  const { circuit, phase, air, log } = signals;
-  const valve = circuit.valve!;
-  const open = valve.quantity === 'fraction' ? fullyOpen : runThreshold(valve);
-  const cutOut = (circuit.differential ?? usualDifferential) / 2;
-  const reference = referenceAt(signals);
-  const bridge = samplesIn(log.grid, 10);
-  const stretches: Forced[] = [];
+/** Runs of hours in which the valve was open all the time that it could be. */
+function openStretches({ opening }: CircuitHours): { from: number; to: number }[] {
+  const stretches: { from: number; to: number }[] = [];
   let from = -1;
   let last = -1;
-  let under: number[] = [];
-  const close = () => {
-    if (from >= 0) stretches.push({ from, to: last + 1, under: median(under) });
-    from = -1;
-    under = [];
-  };
-  for (let i = 0; i < log.grid.count; i++) {
-    if (phase[i] === Phase.defrost || phase[i] === Phase.unknown) {
-      if (from >= 0) last = i;
-      continue;
+  for (let k = 0; k <= opening.length; k++) {
+    const isOpen = k < opening.length && opening[k]! >= settings.forcedOpening.value;
+    const isKnown = k < opening.length && !Number.isNaN(opening[k]!);
+    if (isOpen) {
+      if (from < 0) from = k;
+      last = k;
+    } else if (from >= 0 && (k === opening.length || (isKnown && k - last > pauseHours))) {
+      if (last + 1 - from >= settings.forcedHours.value) stretches.push({ from, to: last + 1 });
+      from = -1;
     }
-    const below = reference(i) - cutOut - air[i]!;
-    const forced = valve.values[i]! >= open && below >= settings.forcedUnder.value;
-    const isRecovering = phase[i] === Phase.recovery && valve.values[i]! >= open && from >= 0;
-    if (forced) {
-      if (from < 0) from = i;
-      under.push(below + cutOut);
-      last = i;
-    } else if (isRecovering) last = i;
-    else if (from >= 0 && i - last > bridge) close();
   }
-  close();
   return stretches;
 }
 
-/** The set point at a sample, or where none is known the circuit's own usual air. */
-function referenceAt(signals: CircuitSignals): (sample: number) => number {
-  const { circuit, level } = signals;
-  if (circuit.setPoint !== null) return (sample) => targetAt(circuit.setPoint, sample);
-  const usual = median(level.subarray(0, Math.max(5, Math.ceil(level.length / 3))));
-  return () => usual;
+function allProbesUsual({ probes }: CircuitHours, from: number, to: number): boolean {
+  return probes.every((hours) => {
+    const before = median(hours.subarray(0, from));
+    return !(median(hours.subarray(from, to)) > before + settings.usualWithin.value);
+  });
 }
 
-function defrostsIn(signals: CircuitSignals, from: number, to: number): number {
-  return signals.defrosts.filter((window) => window.from >= from && window.to <= to).length;
+function defrostsIn({ defrosts, log }: CircuitSignals, from: number, to: number): number {
+  return defrosts.filter((window) => {
+    const start = timeAt(log.grid, window.from);
+    return start >= from && start < to;
+  }).length;
 }

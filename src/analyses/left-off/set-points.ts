@@ -12,10 +12,14 @@ import { settings } from './settings.ts';
 export function setPointsLeft(signals: CircuitSignals): Evidence[] {
   const steps = signals.setPointSteps;
   const visits = visitsOf(signals);
-  const change = steps.find((step) => isNear(step, visits, signals));
+  const first = steps.findIndex((step) => isNear(step, visits, signals));
+  const change = steps[first];
   const now = steps.at(-1);
   if (change === undefined || now === undefined) return [];
-  if (Math.abs(now.to - change.from) <= settings.restoredWithin.value) return [];
+  const isRestored = steps
+    .slice(first)
+    .some((step) => Math.abs(step.to - change.from) <= settings.restoredWithin.value);
+  if (isRestored) return [];
   const moved = now.to - change.from;
   return [
     evidenceOf(signals, {

@@ -9,16 +9,34 @@ export const settings = {
     meaning: 'how long a circuit must be shut off, by behaviour, before it is said to have been left so',
     source: practice,
   },
-  forcedMinutes: {
-    value: 360,
-    unit: 'min',
-    meaning: 'how long a valve must feed without a pause, the air under its set point, to be an override',
+  forcedHours: {
+    value: 6,
+    unit: 'h',
+    meaning: 'how long a valve must feed without a pause to be looked at as an override',
+    source: practice,
+  },
+  forcedOpening: {
+    value: 0.95,
+    unit: '1',
+    meaning: 'mean opening of an hour from which the valve was open all the time',
     source: practice,
   },
   forcedUnder: {
-    value: 1.1,
+    value: 0.15,
     unit: 'K',
-    meaning: 'how far under the cut-out the air must be all that time (2 °F)',
+    meaning: 'how far under the level at which the control shuts it the air must be',
+    source: practice,
+  },
+  forcedShare: {
+    value: 0.5,
+    unit: '1',
+    meaning: 'share of those hours in which the air must be under it',
+    source: practice,
+  },
+  usualWithin: {
+    value: 0.3,
+    unit: 'K',
+    meaning: 'how far a probe may stand above its own earlier level before it may be what drives the valve',
     source: practice,
   },
   visitMinutes: {

@@ -1,6 +1,6 @@
 import { median } from '../../maths/median.ts';
 import type { Evidence, Verdict } from '../../model/evidence.ts';
-import { timeAt } from '../../model/grid.ts';
+import { stepMinutes, timeAt } from '../../model/grid.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import {
   abstention,
@@ -46,11 +46,11 @@ function judge(series: SuperheatSeries, days: SuperheatDays, signals: CircuitSig
   if (known.length < meta.minimumDays) return [];
   const usual = median(days.median.subarray(0, known[Math.ceil(known.length / 3)]!));
   const isStarved = (day: number) =>
-    days.median[day]! > settings.starving.value ||
-    (days.median[day]! > usual + settings.starvingRise.value &&
-      days.median[day]! > settings.starving.value - 1);
+    days.median[day]! > settings.starvingAlways.value ||
+    (days.median[day]! > settings.starving.value && days.median[day]! > usual + settings.starvingRise.value);
   const isFlooded = (day: number) => days.median[day]! < settings.flooding.value;
-  const isHunting = (day: number) => days.swing[day]! > settings.hunting.value;
+  const isFine = stepMinutes(signals.log.grid) <= settings.huntingInterval.value;
+  const isHunting = (day: number) => isFine && days.roughness[day]! > settings.hunting.value;
   const shapes: [Shape, (day: number) => boolean][] = [
     ['hunting', isHunting],
     ['starving', isStarved],

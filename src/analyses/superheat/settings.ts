@@ -24,13 +24,19 @@ export const settings = {
   starving: {
     value: 8.3,
     unit: 'K',
-    meaning: 'daily median superheat from which the coil is starved (15 °F)',
+    meaning: 'daily median superheat above which, once it has risen, the coil is starved (15 °F)',
     source: `${practice} (settled 6 to 8 °F is good, 5 to 12 °F usual)`,
   },
   starvingRise: {
     value: 3.3,
     unit: 'K',
-    meaning: 'rise over its own earlier days from which the coil is starved (6 °F)',
+    meaning: 'rise over its own earlier days that counts as one (6 °F)',
+    source: practice,
+  },
+  starvingAlways: {
+    value: 12.2,
+    unit: 'K',
+    meaning: 'daily median superheat that is too high whatever it used to be (22 °F)',
     source: practice,
   },
   flooding: {
@@ -40,10 +46,17 @@ export const settings = {
     source: practice,
   },
   hunting: {
-    value: 6.7,
+    value: 2.2,
     unit: 'K',
-    meaning: 'swing (p10 to p90) of superheat within settled feeding from which the valve hunts (±6 °F)',
-    source: practice,
+    meaning:
+      'median second difference of superheat from one reading to the next, while feeding, of a valve that hunts',
+    source: `${practice} (±6 °F at 1 to 5 min: at 1-min logging a sine of 3.3 K and 5 min has 2.9 K)`,
+  },
+  huntingInterval: {
+    value: 2,
+    unit: 'min',
+    meaning: 'coarsest logging at which hunting can be seen',
+    source: 'half the shortest period, after Shannon 1949, Proc. IRE 37:10',
   },
   daysInAWeek: {
     value: 3,

@@ -1,7 +1,7 @@
 import { median } from '../../maths/median.ts';
 import type { Grid } from '../../model/grid.ts';
 import { samplesIn, stepMinutes } from '../../model/grid.ts';
-import type { Kelvin, Minutes } from '../../units/quantities.ts';
+import type { Celsius, Kelvin, Minutes } from '../../units/quantities.ts';
 import type { ProbeDefrost } from '../types.ts';
 import { Phase } from '../types.ts';
 import { meanOver } from './lift.ts';
@@ -9,28 +9,36 @@ import type { Stretch } from './stretch.ts';
 
 /** Beyond half the dead band above the level before: 1 °F. */
 const recoveryMargin: Kelvin = 0.6;
+/** A probe that stood higher than this above its usual level before a defrost had not recovered from the last. */
+const raisedLevel: Kelvin = 0.5;
 const meltingBand: Kelvin = 0.6;
 const lateMinutes: Minutes = 20;
 /** A gap longer than this ends the watch for recovery. */
 const longestGap: Minutes = 15;
 
-/** How one probe went through the defrost `window`; recovery is watched until `until`, the next defrost or the end. */
+/**
+ * How one probe went through the defrost `window`. Recovery is watched until `until`, the next defrost or the end,
+ * down to the level before, or to `usual` + 0.5 K where it stood higher than that.
+ */
 export function measureProbe(
   values: Float64Array,
   phase: Uint8Array,
   window: Stretch,
   until: number,
+  usual: Celsius,
   differential: Kelvin,
   grid: Grid,
 ): ProbeDefrost {
   const before = levelBefore(values, phase, window.from, grid);
+  const highest = Number.isNaN(usual) ? Number.POSITIVE_INFINITY : usual + raisedLevel;
+  const wanted = Math.min(before, highest);
   return {
     before,
     peak: peakOf(values, window.from, Math.min(until, window.to + samplesIn(grid, 10))),
     late: lateLevel(values, window, grid),
     riseRate: fastestRise(values, window, grid),
     plateauMinutes: minutesNearMelting(values, window, grid),
-    ...recovery(values, window.to, until, before + differential / 2 + recoveryMargin, grid),
+    ...recovery(values, window.to, until, wanted + differential / 2 + recoveryMargin, grid),
   };
 }
 

@@ -1,0 +1,71 @@
+import { samplesIn } from '../../model/grid.ts';
+import { targetAt } from '../../model/record.ts';
+import type { CircuitSignals } from '../../signals/types.ts';
+import { Phase } from '../../signals/types.ts';
+import { settings } from './settings.ts';
+
+/** A dead band that nobody stated. */
+const usualDifferential = 1.1;
+
+/** A circuit hour by hour from the start of the log, defrosts and what is unknown left out. */
+export interface CircuitHours {
+  readonly samples: number;
+  /** Mean opening of the valve; NaN where less than a quarter of the hour is known. */
+  readonly opening: Float64Array;
+  /** How far the controlled air is under the level at which the valve would be shut, K. */
+  readonly under: Float64Array;
+  /** Mean above the set point of each usable probe. */
+  readonly probes: readonly Float64Array[];
+}
+
+export function circuitHours(signals: CircuitSignals): CircuitHours {
+  const { circuit, log, phase } = signals;
+  const samples = samplesIn(log.grid, 60);
+  const count = Math.ceil(log.grid.count / samples);
+  const valve = circuit.valve!.values;
+  const target = (i: number) => (circuit.setPoint === null ? 0 : targetAt(circuit.setPoint, i));
+  const mean = (valueAt: (i: number) => number): Float64Array =>
+    Float64Array.from({ length: count }, (_, k) => {
+      let sum = 0;
+      let known = 0;
+      for (let i = k * samples; i < Math.min(log.grid.count, (k + 1) * samples); i++) {
+        if (phase[i] !== Phase.cooling && phase[i] !== Phase.recovery) continue;
+        const value = valueAt(i);
+        if (Number.isNaN(value)) continue;
+        sum += value;
+        known++;
+      }
+      return 4 * known >= samples ? sum / known : Number.NaN;
+    });
+  const usable = circuit.probes.filter((_, i) => signals.usable[i]).map((probe) => probe.record.values);
+  const probes = usable.map((values) => mean((i) => values[i]! - target(i)));
+  const isModulating = circuit.valve!.quantity === 'fraction';
+  const shutUnder = isModulating ? 0 : (circuit.differential ?? usualDifferential) / 2;
+  const under = controlled(signals, probes, count).map(
+    (above) => -above - shutUnder - settings.forcedUnder.value,
+  );
+  return { samples, opening: mean((i) => valve[i]!), under, probes };
+}
+
+/** What the controller steers on, above the set point; with no set point, above its own usual level. */
+function controlled(signals: CircuitSignals, probes: readonly Float64Array[], count: number): Float64Array {
+  const { controls, setPoint } = signals.circuit;
+  const one = typeof controls === 'object' ? indexOf(signals, controls.probe) : -1;
+  const combined = Float64Array.from({ length: count }, (_, k) => {
+    const known = probes.map((hours) => hours[k]!).filter((value) => !Number.isNaN(value));
+    if (known.length === 0) return Number.NaN;
+    if (one >= 0) return probes[one]![k]!;
+    if (controls === 'warmest') return Math.max(...known);
+    if (controls === 'coldest') return Math.min(...known);
+    return known.reduce((sum, value) => sum + value, 0) / known.length;
+  });
+  if (setPoint !== null) return combined;
+  const usual = combined.subarray(0, Math.ceil(count / 3)).filter((value) => !Number.isNaN(value));
+  const middle = usual.sort()[usual.length >> 1] ?? Number.NaN;
+  return combined.map((value) => value - middle);
+}
+
+/** Place of the controlling probe among the usable ones, −1 when it is none of them. */
+function indexOf({ circuit, usable }: CircuitSignals, point: string): number {
+  return circuit.probes.filter((_, i) => usable[i]).findIndex((probe) => probe.point === point);
+}
