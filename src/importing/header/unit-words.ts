@@ -1,0 +1,97 @@
+import type { ExportUnit } from '../readings.ts';
+
+/** Ways to write each unit, after `plainUnit`: lower case, without blanks, dots, brackets and degree signs' variants. */
+const spellings: { readonly [unit in ExportUnit]: string } = {
+  degF: '°f f degf degreef degreesf degreefahrenheit degreesfahrenheit fahrenheit [degf] gradf grdf',
+  degC: '°c c degc degreec degreesc degreecelsius degreescelsius celsius centigrade cel gradc grdc gradcelsius',
+  K: 'k kelvin degk °k',
+  deltaF: 'Δ°f δ°f Δf δf deltaf deltadegf f° ddegf °fdiff fdiff degfdiff r degr',
+  deltaC: 'Δ°c δ°c Δc δc deltac deltadegc ddegc °cdiff cdiff degcdiff Δk δk deltak',
+  psig: 'psig psi psi(g) psi-g psigauge lb/in² lb/in2 [psi] lbf/in2',
+  psia: 'psia psi(a) psi-a psiabs psiabsolute',
+  bar: 'bar bars',
+  barg: 'barg bar(g) bar-g bargauge barü barue baru barrel(g) barr',
+  bara: 'bara bar(a) bar-a barabs barabsolute',
+  kPa: 'kpa kpa(a) kpaabs kpaa kilopascal kpa-a',
+  kPag: 'kpag kpa(g) kpa-g kpagauge',
+  percent: '% pct percent %open %rh %rf rh% prozent pourcent per100 percentopen vol%',
+  kW: 'kw kilowatt kilowatts',
+  W: 'w watt watts',
+  A: 'a amp amps ampere amperes',
+  V: 'v volt volts vdc vac',
+  Hz: 'hz hertz',
+  min: 'min mins minute minutes minuten mn',
+  s: 's sec secs second seconds sek sekunden',
+  h: 'h hr hrs hour hours std stunden heures',
+  count: 'count counts cnt starts',
+};
+
+const units = new Map<string, ExportUnit>();
+for (const [unit, words] of Object.entries(spellings)) {
+  for (const word of words.split(' ')) units.set(word, unit as ExportUnit);
+}
+
+function plainUnit(text: string): string {
+  return text
+    .replace(/\u00ba|\u02da|\u030a|\ufffd/gu, '°')
+    .replace(/\u2103/gu, '°c')
+    .replace(/\u2109/gu, '°f')
+    .toLowerCase()
+    .replace(/[\s.]/gu, '')
+    .replace(/^deg(?:rees?)?°/u, '°');
+}
+
+/** The unit that `text` names and nothing else (`°F`, `deg F`, `psi(g)`), or null. */
+export function unitNamed(text: string): ExportUnit | null {
+  if (text.length === 0 || text.length > 24) return null;
+  const plain = plainUnit(text);
+  return units.get(plain) ?? units.get(plain.replace(/^[([{]|[)\]}]$/gu, '')) ?? null;
+}
+
+/** Cells of a units row that are no unit but belong there: blanks, dashes, formats of the time column. */
+export function isUnitFiller(text: string): boolean {
+  if (/^[-–—/.*]*$/u.test(text)) return true;
+  return /^(?:\[\]|1|none|na|n\/a|bool(?:ean)?|on\/off|open\/closed|state|status|enum|text|0\/1|-|unit|units|einheit|einheiten|unit[eé]s?|(?:date|time|datum|zeit)|[ymdhsyt:/\-. ]{2,24}|utc|local)$/iu.test(
+    text,
+  );
+}
+
+const lettersAlone = new Set<ExportUnit>(['degF', 'degC', 'K', 'A', 'V', 'W', 's', 'h', 'min', 'count']);
+
+/**
+ * The unit inside a column header: in brackets (`Air (°F)`, `Air [degC]`), or at the end (`Suction psig`,
+ * `Air, °F`, `temp_C`, `tempF`). One bare letter at the end counts only behind a word for temperature or
+ * power: `Probe A` is not in amperes, `Probe C` not in Celsius.
+ */
+export function unitInHeader(header: string): ExportUnit | null {
+  const name = header.slice(-80).trimEnd();
+  const opening = Math.max(name.lastIndexOf('('), name.lastIndexOf('['), name.lastIndexOf('{'));
+  if (opening >= 0) {
+    const closing = /[)\]}]/u.exec(name.slice(opening + 1));
+    if (closing !== null) {
+      const inside = name.slice(opening + 1, opening + 1 + closing.index);
+      const unit = unitNamed(inside);
+      if (unit !== null && (inside.trim().length > 1 || !/[\p{L}\d]$/u.test(name.slice(0, opening))))
+        return unit;
+    }
+  }
+  const last = /[\s,;_/\-|:]([^\s,;_\-|:]{1,12})$/u.exec(name)?.[1];
+  if (last !== undefined) {
+    const unit = unitNamed(last);
+    if (unit !== null && !(lettersAlone.has(unit) && /^\p{L}{1,3}$/u.test(last))) return unit;
+    if (unit !== null && last.length === 1 && saysQuantity(name.slice(0, -1), unit)) return unit;
+  }
+  const glued = /^(.*temp(?:erature)?)[ _]?([cf])$/iu.exec(name);
+  if (glued !== null) return glued[2]!.toLowerCase() === 'c' ? 'degC' : 'degF';
+  const degree = /[°º]\s?([cf])$/iu.exec(name);
+  if (degree !== null) return degree[1]!.toLowerCase() === 'c' ? 'degC' : 'degF';
+  return null;
+}
+
+function saysQuantity(before: string, unit: ExportUnit): boolean {
+  const lower = before.toLowerCase();
+  if (unit === 'degF' || unit === 'degC')
+    return /temp|temperature|température|temperatur[\s_,]*$/u.test(lower);
+  if (unit === 'W') return /power|leistung|puissance/u.test(lower);
+  return false;
+}

@@ -1,0 +1,98 @@
+import { qualitySaysGood } from '../values/words.ts';
+import type { ColumnStats } from './plan-table.ts';
+import type { LongColumns } from './table-plan.ts';
+
+const pointWords =
+  /^(?:point|tag|name|sensor|probe|channel|variable|parameter|item|signal|object|device|circuit|case|controller|series|metric|measure(?:ment)?|kanal|messstelle|messpunkt|punkt|datenpunkt|bezeichnung|fühler|capteur|sonde|voie|point de mesure|nom|punto|sensore|canale|nombre|sensor id|log)(?:[ _-]?(?:name|id|tag|no|nr|key|path|label))?$/iu;
+const valueWords =
+  /^(?:value|val|reading|data|present[ _-]?value|pv|result|y|wert|messwert|valeur|mesure|valore|valor|waarde|state|status|measurement)(?:[\s_([].*)?$/iu;
+const unitWords = /^(?:unit|units|uom|einheit|unité|unites?|unità|unidad|eenheid|engineering[ _-]?units?)$/iu;
+const qualityWords = /^(?:quality|qual|q|status|state|flag|flags|valid|validity|qualität|qualité|qc|stat)$/iu;
+/** Text beside the point's name that narrows it down. */
+const ownerWords =
+  /^(?:device|circuit|case|controller|rack|line-?up|equipment|unit name|gerät|regler|kreis|kühlstelle|meuble|circuit)(?:[ _-]?(?:name|id))?$/iu;
+
+/** The columns of a long table (one reading a row) among `rest`, or null for a wide one. */
+export function findLongColumns(
+  rest: readonly number[],
+  nameOf: (at: number) => string,
+  stats: readonly ColumnStats[],
+): LongColumns | null {
+  const unit = rest.find((at) => isUnitColumn(nameOf(at), stats[at]!)) ?? null;
+  const others = rest.filter((at) => at !== unit);
+  const hintedPoint = others.find((at) => pointWords.test(nameOf(at)) && holdsNames(stats[at]!, true));
+  const hintedValue = others.find(
+    (at) =>
+      at !== hintedPoint &&
+      /^(?!.*(?:status|state|quality))/iu.test(nameOf(at)) &&
+      valueWords.test(nameOf(at)) &&
+      holdsValues(stats[at]!),
+  );
+  const quality =
+    others.find(
+      (at) => at !== hintedPoint && at !== hintedValue && isQualityColumn(nameOf(at), stats[at]!),
+    ) ?? null;
+  const texts = others.filter((at) => at !== quality && at !== hintedValue && holdsNames(stats[at]!, false));
+  const values = others.filter(
+    (at) => at !== quality && at !== hintedPoint && !texts.includes(at) && holdsValues(stats[at]!),
+  );
+  if (hintedPoint !== undefined && hintedValue !== undefined) {
+    return { point: pointColumns(hintedPoint, texts, nameOf, stats), value: hintedValue, unit, quality };
+  }
+  if (values.length === 0 && hintedPoint !== undefined)
+    return withWordValues(hintedPoint, others, texts, stats, unit, quality);
+  if (values.length !== 1) return null;
+  const value = values[0]!;
+  const point = hintedPoint ?? texts.find((at) => at < value && stats[at]!.texts.size > 1);
+  if (point === undefined || point === value) return null;
+  return { point: pointColumns(point, texts, nameOf, stats), value, unit, quality };
+}
+
+/** A log of states alone: the value column holds words. */
+function withWordValues(
+  point: number,
+  others: readonly number[],
+  texts: readonly number[],
+  stats: readonly ColumnStats[],
+  unit: number | null,
+  quality: number | null,
+): LongColumns | null {
+  const value = others.find(
+    (at) => at > point && stats[at]!.counts.word * 2 > stats[at]!.filled && !texts.includes(at),
+  );
+  return value === undefined ? null : { point: [point], value, unit, quality };
+}
+
+function pointColumns(
+  point: number,
+  texts: readonly number[],
+  nameOf: (at: number) => string,
+  stats: readonly ColumnStats[],
+): readonly number[] {
+  const owners = texts.filter((at) => at !== point && ownerWords.test(nameOf(at)) && stats[at]!.filled > 0);
+  return [...owners, point].sort((a, b) => a - b);
+}
+
+function holdsNames({ counts, filled }: ColumnStats, hinted: boolean): boolean {
+  if (filled === 0) return false;
+  return hinted ? true : (counts.text + counts.unit) * 10 >= filled * 6;
+}
+
+function holdsValues({ counts, filled }: ColumnStats): boolean {
+  return filled > 0 && (counts.number + counts.word) * 2 >= filled;
+}
+
+function isUnitColumn(name: string, { counts, filled }: ColumnStats): boolean {
+  if (unitWords.test(name)) return true;
+  return filled > 0 && counts.unit >= 0.9 * filled && counts.unit > 1 && !pointWords.test(name);
+}
+
+function isQualityColumn(name: string, { counts, filled, texts }: ColumnStats): boolean {
+  if (filled === 0) return qualityWords.test(name) && !/^(?:status|state)$/iu.test(name);
+  const known = [...texts].every((text) => qualitySaysGood(text) !== null);
+  return (
+    known &&
+    (qualityWords.test(name) ||
+      (counts.text + counts.word === filled && [...texts].every((text) => /good|ok|valid|bad/iu.test(text))))
+  );
+}

@@ -1,0 +1,265 @@
+import { rowCells } from '../dialect/row-cells.ts';
+import { textOf } from '../encoding/transcode.ts';
+import type { FileContext } from '../reading/file-context.ts';
+import { LineMap } from '../scan/line-map.ts';
+import { afterLineEnd, rowAt } from '../scan/row-span.ts';
+import type { DateOrder } from '../time/date-order.ts';
+import type { TimeKind } from '../time/time-reader.ts';
+import { readCell } from '../values/cell-reader.ts';
+import { unwrapped, visibleText } from '../values/clean-text.ts';
+import { NumberBytes } from '../values/number-bytes.ts';
+import { readTimeText } from './cell-types.ts';
+import type { TablePlan } from './table-plan.ts';
+import { numericTimeMs } from './time-column.ts';
+
+export type Stop = 'end' | 'more-bytes' | 'header-like';
+
+/** Rows whose stamps carry an offset, kept as the rows where that begins or ends. */
+export class OffsetRuns {
+  readonly toggles: number[] = [];
+  private present = false;
+
+  note(row: number, hasOffset: boolean): void {
+    if (hasOffset === this.present) return;
+    this.present = hasOffset;
+    this.toggles.push(row);
+  }
+}
+
+/**
+ * Reads the rows of one table out of a buffer: plain rows byte by byte in `plainRow`, every other row as text
+ * cells in `textRow`. Both must come to the same readings.
+ */
+export abstract class TableReader {
+  readonly plan: TablePlan;
+  readonly lines = new LineMap();
+  readonly offsets = new OffsetRuns();
+  /** Rows taken so far. */
+  row = 0;
+  line = 1;
+  stop: Stop = 'end';
+  protected readonly context: FileContext;
+  protected readonly numbers = new NumberBytes();
+  /** Decimal mark in cells without quotes and in those with, as bytes; 0 for none. */
+  protected readonly plainMark: number;
+  protected readonly quotedMark: number;
+
+  constructor(plan: TablePlan, context: FileContext) {
+    this.plan = plan;
+    this.context = context;
+    this.quotedMark = context.cells.decimalMark === ',' ? 44 : 46;
+    this.plainMark = this.quotedMark === context.dialect.delimiter ? 0 : this.quotedMark;
+  }
+
+  /** Takes the row at `at` and gives the position after it; -1 where it is not plain, having taken nothing. */
+  protected abstract plainRow(bytes: Uint8Array, at: number): number;
+  /** Takes a row of data given as text; its time has been read. */
+  protected abstract takeCells(cells: readonly string[], wallMs: number): void;
+  /** Values that the cells of a row hold, for one that is left out. */
+  protected abstract countValues(cells: readonly string[]): number;
+  abstract reorderTimes(
+    change: (wallMs: number, from: DateOrder, to: DateOrder) => number,
+    from: DateOrder,
+    to: DateOrder,
+  ): void;
+
+  /** First and last time as stored so far. */
+  abstract timeSpan(): { from: number; to: number };
+
+  /** Reads whole rows from `bytes[from, end)`, which ends in a line end; gives the position where it stopped. */
+  read(bytes: Uint8Array, from: number, end: number, line: number, atEnd: boolean): number {
+    let at = from;
+    this.line = line;
+    this.stop = 'end';
+    while (at < end) {
+      const next = this.plainRow(bytes, at);
+      if (next >= 0) {
+        this.line++;
+        at = next;
+        continue;
+      }
+      const row = rowAt(bytes, at, end, atEnd, this.context.dialect);
+      if (row === null) {
+        this.stop = 'more-bytes';
+        return at;
+      }
+      if (row.unclosed)
+        this.context.issues.add('quote-unclosed', {
+          line: this.line,
+          example: textOf(bytes, row.from, Math.min(row.to, row.from + 120)),
+        });
+      if (!this.textRow(rowCells(bytes, row, this.context.dialect))) {
+        this.stop = 'header-like';
+        return at;
+      }
+      this.line += row.lines;
+      at = row.next;
+    }
+    return at;
+  }
+
+  /** False where the row looks like the header of another table. */
+  private textRow(cells: readonly string[]): boolean {
+    const { plan, context } = this;
+    const { counts, issues } = context;
+    if (cells.every((cell) => visibleText(cell) === '')) return true;
+    const wallMs = this.timeOfCells(cells);
+    if (Number.isNaN(wallMs)) return this.strayRow(cells);
+    const problem =
+      cells.length < plan.width && !plan.trimmedRows
+        ? 'row-too-short'
+        : this.isTooLong(cells)
+          ? 'row-too-long'
+          : null;
+    counts.rows++;
+    if (problem === null) {
+      this.lines.note(this.row, this.line);
+      this.offsets.note(this.row, !Number.isNaN(context.time.offsetMinutes));
+      this.takeCells(cells, wallMs);
+      this.row++;
+      return true;
+    }
+    this.leaveOut(cells);
+    issues.add(problem, {
+      line: this.line,
+      example: cells.join(String.fromCharCode(context.dialect.delimiter)),
+    });
+    return true;
+  }
+
+  private isTooLong(cells: readonly string[]): boolean {
+    for (let at = this.plan.width; at < cells.length; at++) if (visibleText(cells[at]!) !== '') return true;
+    return false;
+  }
+
+  private leaveOut(cells: readonly string[]): void {
+    const values = this.countValues(cells);
+    this.context.counts.rowsRejected++;
+    this.context.counts.values += values;
+    this.context.counts.valuesRejected += values;
+  }
+
+  private strayRow(cells: readonly string[]): boolean {
+    const { plan, context } = this;
+    const { issues, counts } = context;
+    const example = cells.join(String.fromCharCode(context.dialect.delimiter));
+    const shown = cells.map((cell) => unwrapped(visibleText(cell)));
+    if (repeatsHeader(shown, plan.header)) {
+      issues.add('header-repeated', { line: this.line });
+      return true;
+    }
+    if (looksLikeHeader(shown)) return false;
+    const time = shown[plan.time.at] ?? '';
+    const values = this.countValues(cells);
+    const code = time === '' ? 'time-missing' : /\d/u.test(time) ? 'time-unreadable' : 'row-not-data';
+    counts.rows++;
+    counts.rowsRejected++;
+    counts.values += values;
+    counts.valuesRejected += values;
+    issues.add(time === '' && values === 0 ? 'row-not-data' : code, { line: this.line, example });
+    return true;
+  }
+
+  /** A row that the file reader found to be no header after all. */
+  passStrayRow(cells: readonly string[], line: number): void {
+    const values = this.countValues(cells);
+    const { counts, issues } = this.context;
+    counts.rows++;
+    counts.rowsRejected++;
+    counts.values += values;
+    counts.valuesRejected += values;
+    issues.add('row-not-data', {
+      line,
+      example: cells.join(String.fromCharCode(this.context.dialect.delimiter)),
+    });
+  }
+
+  private timeOfCells(cells: readonly string[]): number {
+    const { at, clockAt } = this.plan.time;
+    return this.timeOfText(cells[at] ?? '', clockAt === null ? null : (cells[clockAt] ?? ''));
+  }
+
+  /** Wall-clock ms (or UTC where the stamp has an offset) of a time given as text; NaN where it is none. */
+  protected timeOfText(stamp: string, clock: string | null): number {
+    const { time } = this.context;
+    const { kind } = this.plan.time;
+    time.offsetMinutes = Number.NaN;
+    if (kind !== 'calendar') {
+      const shown = unwrapped(visibleText(stamp));
+      const { kind: cellKind, value } = readCell(shown, this.context.cells.decimalMark);
+      if (cellKind !== 'number') return Number.NaN;
+      const decimals = /[.,](\d*)$/u.exec(shown)?.[1]?.length ?? 0;
+      if (kind !== 'serial') time.offsetMinutes = 0;
+      return numericTimeMs(kind, value, decimals);
+    }
+    const day = readTimeText(time, stamp);
+    if (Number.isNaN(day) || time.kind === 'time') return Number.NaN;
+    const offset = time.offsetMinutes;
+    if (clock === null) return Number.isNaN(offset) ? day : day - offset * 60_000;
+    const ofDay = readTimeText(time, clock);
+    if (Number.isNaN(ofDay) || (time.kind as TimeKind) !== 'time') return Number.NaN;
+    return Number.isNaN(time.offsetMinutes) ? day + ofDay : day + ofDay - time.offsetMinutes * 60_000;
+  }
+
+  /** The same from bytes, for plain rows. */
+  protected timeOfBytes(
+    bytes: Uint8Array,
+    from: number,
+    to: number,
+    clockFrom: number,
+    clockTo: number,
+  ): number {
+    const { time } = this.context;
+    if (this.plan.time.kind === 'calendar' && clockFrom < 0 && from >= 0) {
+      const wall = time.read(bytes, from, to);
+      if (!Number.isNaN(wall) && time.kind !== 'time') {
+        return Number.isNaN(time.offsetMinutes) ? wall : wall - time.offsetMinutes * 60_000;
+      }
+    }
+    if (from < 0) return Number.NaN;
+    return this.timeOfText(
+      textOf(bytes, from, to),
+      clockFrom < 0 ? (this.plan.time.clockAt === null ? null : '') : textOf(bytes, clockFrom, clockTo),
+    );
+  }
+}
+
+/** Position after the line end at `at`. */
+export function nextLine(bytes: Uint8Array, at: number): number {
+  return afterLineEnd(bytes, at, bytes.length);
+}
+
+function repeatsHeader(shown: readonly string[], header: readonly string[] | null): boolean {
+  if (header === null) return false;
+  let same = 0;
+  let filled = 0;
+  for (let at = 0; at < Math.max(shown.length, header.length); at++) {
+    const cell = shown[at] ?? '';
+    if (cell === '' && (header[at] ?? '') === '') continue;
+    filled++;
+    if (cell === header[at] || (header[at] ?? '').endsWith(` ${cell}`)) same++;
+  }
+  return filled > 0 && same >= 0.8 * filled;
+}
+
+/** At least two cells of text, none of them a number or a time. */
+function looksLikeHeader(shown: readonly string[]): boolean {
+  let names = 0;
+  for (const cell of shown) {
+    if (cell === '') continue;
+    if (/^[-+]?[\d.,]+$/u.test(cell)) return false;
+    if (/\p{L}/u.test(cell)) names++;
+  }
+  return names >= 2;
+}
+
+export function spanOf(times: Float64Array): { from: number; to: number } {
+  let from = Number.POSITIVE_INFINITY;
+  let to = Number.NEGATIVE_INFINITY;
+  for (let at = 0; at < times.length; at++) {
+    const time = times[at]!;
+    if (time < from) from = time;
+    if (time > to) to = time;
+  }
+  return from <= to ? { from, to } : { from: 0, to: 0 };
+}

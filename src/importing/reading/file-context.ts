@@ -1,0 +1,34 @@
+import type { IssueLog } from '../issues/issue-log.ts';
+import type { Dialect } from '../scan/row-span.ts';
+import type { DateOrder } from '../time/date-order.ts';
+import type { TimeReader } from '../time/time-reader.ts';
+import type { CellReader } from '../values/cell-reader.ts';
+
+/** Readings may be forced one way where a file allows two. */
+export interface ReadOverrides {
+  readonly dateOrder?: DateOrder;
+  readonly decimalComma?: boolean;
+  readonly delimiter?: string;
+  readonly encoding?: string;
+  readonly keepRails?: boolean;
+  readonly unitChange?: 'convert' | 'reject' | 'keep';
+}
+
+/** What all tables of one file share while it is read. */
+export interface FileContext {
+  readonly name: string;
+  readonly dialect: Dialect;
+  readonly time: TimeReader;
+  readonly cells: CellReader;
+  readonly issues: IssueLog;
+  readonly overrides: ReadOverrides;
+  readonly counts: RowCounts;
+}
+
+/** Rows and values met and left out so far. */
+export interface RowCounts {
+  rows: number;
+  rowsRejected: number;
+  values: number;
+  valuesRejected: number;
+}

@@ -1,0 +1,256 @@
+import type { FileReport } from '../../model/import-report.ts';
+import { delimiterNames, detectDecimalMark, detectDialect } from '../dialect/detect-dialect.ts';
+import { detectEncoding, type EncodingVerdict } from '../encoding/detect-encoding.ts';
+import { refuseBinary, refuseForeignFile } from '../encoding/foreign-file.ts';
+import { Transcoder } from '../encoding/transcode.ts';
+import { IssueLog } from '../issues/issue-log.ts';
+import { LongTable } from '../layout/long-table.ts';
+import { planTable } from '../layout/plan-table.ts';
+import { type ExportSource, ImportRefusal } from '../readings.ts';
+import type { Dialect } from '../scan/row-span.ts';
+import { reorderedTime } from '../time/date-order.ts';
+import { TimeReader } from '../time/time-reader.ts';
+import { zoneTransitions } from '../time/zone.ts';
+import { CellReader } from '../values/cell-reader.ts';
+import { ByteBuffer } from './byte-buffer.ts';
+import type { FileContext, ReadOverrides } from './file-context.ts';
+import { finishLong } from './finish-long.ts';
+import { finishWide } from './finish-wide.ts';
+import { joinParts, type NamedPart } from './join-parts.ts';
+import { placedRows } from './sample-rows.ts';
+import { settleDateOrder } from './settle-date-order.ts';
+import { TableSequence } from './table-sequence.ts';
+
+export interface FileReadings {
+  readonly parts: readonly NamedPart[];
+  readonly report: FileReport;
+  /** True where every time stamp carried its own offset. */
+  readonly allOffsets: boolean;
+}
+
+const sampleBytes = 262_144;
+const longestLine = 67_108_864;
+
+/** Reads one export. Throws ImportRefusal where it is no export or holds no reading. */
+export async function readFile(
+  source: ExportSource,
+  timeZone: string,
+  overrides: ReadOverrides,
+  onBytes: (count: number) => void,
+): Promise<FileReadings> {
+  const chunks = source.open()[Symbol.asyncIterator]();
+  try {
+    const { sample, ended } = await firstBytes(chunks, onBytes);
+    if (isBlank(sample))
+      throw new ImportRefusal(
+        'file-empty',
+        `${source.name} is empty: it holds no readings. Export it again.`,
+      );
+    refuseForeignFile(source.name, sample);
+    const encoding =
+      overrides.encoding === undefined ? detectEncoding(sample, ended) : stated(overrides.encoding);
+    if (!encoding.encoding.startsWith('utf-16')) refuseBinary(source.name, sample);
+    const transcoder = new Transcoder(encoding.encoding);
+    const buffer = new ByteBuffer();
+    buffer.append(transcoder.push(sample.subarray(encoding.markLength)));
+    if (ended) close(buffer, transcoder);
+    const context = contextFor(source.name, buffer, overrides, timeZone, ended);
+    reportEncoding(encoding, context.issues);
+    const sequence = new TableSequence(context, encoding.encoding.startsWith('utf-16') ? null : source.size);
+    context.time.onReorder = (from, to) => {
+      for (const table of sequence.tables) table.reorderTimes(reorderedTime, from, to);
+    };
+    drain(buffer, sequence, ended, source.name);
+    if (!ended) {
+      for (let next = await chunks.next(); !next.done; next = await chunks.next()) {
+        onBytes(next.value.length);
+        buffer.append(transcoder.push(next.value));
+        drain(buffer, sequence, false, source.name);
+      }
+      close(buffer, transcoder);
+      drain(buffer, sequence, true, source.name);
+    }
+    return finish(sequence, context, timeZone);
+  } finally {
+    await chunks.return?.();
+  }
+}
+
+async function firstBytes(
+  chunks: AsyncIterator<Uint8Array>,
+  onBytes: (count: number) => void,
+): Promise<{ sample: Uint8Array; ended: boolean }> {
+  const parts: Uint8Array[] = [];
+  let length = 0;
+  let ended = false;
+  while (length < sampleBytes) {
+    const next = await chunks.next();
+    if (next.done) {
+      ended = true;
+      break;
+    }
+    onBytes(next.value.length);
+    parts.push(next.value.slice());
+    length += next.value.length;
+  }
+  const sample = new Uint8Array(length);
+  let at = 0;
+  for (const part of parts) {
+    sample.set(part, at);
+    at += part.length;
+  }
+  return { sample, ended };
+}
+
+function isBlank(sample: Uint8Array): boolean {
+  return sample.every(
+    (byte) => byte === 32 || (byte >= 9 && byte <= 13) || byte === 0xef || byte === 0xbb || byte === 0xbf,
+  );
+}
+
+function stated(encoding: string): EncodingVerdict {
+  try {
+    new TextDecoder(encoding === 'ibm437' ? 'utf-8' : encoding);
+  } catch {
+    throw new ImportRefusal(
+      'unknown-encoding',
+      `The encoding “${encoding}” is not known. Give one such as utf-8 or windows-1252.`,
+    );
+  }
+  return {
+    encoding: encoding.toLowerCase(),
+    markLength: 0,
+    because: 'the option says so',
+    sure: true,
+    suggestion: null,
+  };
+}
+
+function close(buffer: ByteBuffer, transcoder: Transcoder): void {
+  buffer.append(transcoder.end());
+  const last = buffer.length > 0 ? buffer.bytes[buffer.end - 1] : 10;
+  if (last !== 10 && last !== 13) buffer.append(Uint8Array.of(10));
+}
+
+function drain(buffer: ByteBuffer, sequence: TableSequence, atEnd: boolean, name: string): void {
+  const end = atEnd ? buffer.end : buffer.lastLineEnd();
+  if (end > buffer.from) buffer.from = sequence.take(buffer.bytes, buffer.from, end, atEnd);
+  if (buffer.length > longestLine) {
+    throw new ImportRefusal(
+      'line-too-long',
+      `${name} line ${sequence.line}: a line of more than 64 MB cannot be part of an export. Check how the file was made.`,
+    );
+  }
+}
+
+function contextFor(
+  name: string,
+  buffer: ByteBuffer,
+  overrides: ReadOverrides,
+  timeZone: string,
+  ended: boolean,
+): FileContext {
+  const issues = new IssueLog(name);
+  const end = ended ? buffer.end : Math.max(buffer.lastLineEnd(), 0) || buffer.end;
+  const bytes = buffer.bytes.subarray(buffer.from, end);
+  const found = detectDialect(bytes, bytes.length);
+  const delimiter = overrides.delimiter?.charCodeAt(0) ?? found.dialect.delimiter;
+  const dialect: Dialect = { ...found.dialect, delimiter };
+  const decimal = detectDecimalMark(valueCells(bytes, dialect), delimiter);
+  const mark = overrides.decimalComma === undefined ? decimal.mark : overrides.decimalComma ? ',' : '.';
+  if (decimal.chosen || mark === ',') {
+    const other = mark === ',' ? '--decimal-point' : '--decimal-comma';
+    issues.choose(
+      'decimal mark',
+      mark === ',' ? 'comma' : 'point',
+      overrides.decimalComma === undefined ? decimal.because : 'the option says so',
+      other,
+    );
+  }
+  if (delimiter !== 44) {
+    issues.choose(
+      'delimiter',
+      delimiterNames[delimiter] ?? String.fromCharCode(delimiter),
+      found.because,
+      '--delimiter',
+    );
+  }
+  const time = new TimeReader(overrides.dateOrder ?? null);
+  time.zoneIsAmerican = /^(?:America|US|Pacific\/Honolulu|Canada)/u.test(timeZone);
+  return {
+    name,
+    dialect,
+    time,
+    cells: new CellReader(mark),
+    issues,
+    overrides,
+    counts: { rows: 0, rowsRejected: 0, values: 0, valuesRejected: 0 },
+  };
+}
+
+/** Cells of the sample's value columns. */
+function* valueCells(bytes: Uint8Array, dialect: Dialect): Iterable<string> {
+  for (const limit of [60, 600]) {
+    const rows = placedRows(bytes, 0, bytes.length, 1, dialect, true, limit);
+    const plan = planTable(rows);
+    if (plan === null) continue;
+    for (const { cells } of rows.slice(plan.firstDataRow)) {
+      for (const { at } of plan.columns) if (cells[at] !== undefined) yield cells[at];
+    }
+    return;
+  }
+}
+
+function reportEncoding(verdict: EncodingVerdict, issues: IssueLog): void {
+  if (verdict.encoding === 'utf-8' && verdict.sure) return;
+  const because =
+    verdict.suggestion === null
+      ? verdict.because
+      : `${verdict.because}; its characters could also be ${verdict.suggestion}`;
+  issues.choose('encoding', verdict.encoding, because, '--encoding');
+}
+
+function finish(sequence: TableSequence, context: FileContext, timeZone: string): FileReadings {
+  const { name, issues, counts } = context;
+  if (sequence.tables.length === 0) throw noTable(name);
+  settleDateOrder(context, sequence.tables);
+  const parts = sequence.tables.flatMap((table) => {
+    const { from, to } = table.timeSpan();
+    const zone = zoneTransitions(timeZone, from, to);
+    return table instanceof LongTable ? finishLong(table, zone, context) : finishWide(table, zone, context);
+  });
+  if (issues.ambiguousNumber !== null) {
+    const mark = context.cells.decimalMark;
+    issues.choose(
+      `numbers such as ${issues.ambiguousNumber}`,
+      mark === ',' ? 'decimal comma' : 'decimal point',
+      'the other numbers of the file are written so',
+      mark === ',' ? '--decimal-point' : '--decimal-comma',
+    );
+  }
+  const named = joinParts(parts, issues, counts);
+  if (!named.some(({ values }) => values.some((value) => !Number.isNaN(value))))
+    throw noReadings(name, context);
+  return {
+    parts: named,
+    report: { name, ...counts, issues: issues.issues(), choices: issues.choices },
+    allOffsets: sequence.tables.every(
+      (table) => table.offsets.toggles.length === 1 && table.offsets.toggles[0] === 0,
+    ),
+  };
+}
+
+function noTable(name: string): ImportRefusal {
+  return new ImportRefusal(
+    'no-table',
+    `${name}: no table with a time in each row was found in this text. Export with a time column, one row a time or one row a reading.`,
+  );
+}
+
+function noReadings(name: string, { counts, issues }: FileContext): ImportRefusal {
+  const worst = issues
+    .issues()
+    .find((issue) => issue.code.startsWith('row-') || issue.code.startsWith('time-'));
+  const why = worst === undefined ? 'the columns hold no readings' : worst.message;
+  return new ImportRefusal('no-readings', `${name}: none of its ${counts.rows} rows gave a reading. ${why}`);
+}

@@ -1,0 +1,162 @@
+import { columnNames } from '../header/column-names.ts';
+import { LongTable } from '../layout/long-table.ts';
+import { planTable } from '../layout/plan-table.ts';
+import type { TablePlan } from '../layout/table-plan.ts';
+import { WideTable } from '../layout/wide-table.ts';
+import type { FileContext } from './file-context.ts';
+import { linesBetween, type PlacedRow, placedRows } from './sample-rows.ts';
+
+export type Table = WideTable | LongTable;
+
+const windows: readonly number[] = [60, 400, 20_000];
+const fewestBytesAhead = 65_536;
+const mostBytesAhead = 4_194_304;
+const mostFailedSearches = 50;
+const farthestHeaderBelow = 3;
+
+/**
+ * The tables of one file, one below the other, met while its bytes stream past: looks for a table, reads its
+ * rows, and looks again where a row seems to be the header of another.
+ */
+export class TableSequence {
+  readonly tables: Table[] = [];
+  line = 1;
+  private readonly context: FileContext;
+  private readonly bytesExpected: number | null;
+  private current: Table | null = null;
+  private searching = true;
+  private failedSearches = 0;
+  private passedLines = 0;
+
+  constructor(context: FileContext, bytesExpected: number | null) {
+    this.context = context;
+    this.bytesExpected = bytesExpected;
+  }
+
+  /** Takes what it can of the whole rows in `bytes[from, end)`; gives the position of the first byte not taken. */
+  take(bytes: Uint8Array, from: number, end: number, atEnd: boolean): number {
+    let at = from;
+    while (at < end) {
+      if (this.searching) {
+        if (!atEnd && end - at < fewestBytesAhead) return at;
+        const found = this.search(bytes, at, end, atEnd);
+        if (found < 0) return at;
+        at = found;
+        continue;
+      }
+      const table = this.current!;
+      const next = table.read(bytes, at, end, this.line, atEnd);
+      this.line = table.line;
+      at = next;
+      if (table.stop === 'more-bytes') return at;
+      if (table.stop === 'header-like') this.searching = true;
+    }
+    return at;
+  }
+
+  /** Looks for a table at `from`; the position to go on from, or -1 where more bytes are needed. */
+  private search(bytes: Uint8Array, from: number, end: number, atEnd: boolean): number {
+    const belowTable = this.current !== null;
+    const hopeless = belowTable && this.failedSearches >= mostFailedSearches;
+    if (!hopeless) {
+      for (const limit of belowTable ? windows.slice(0, 1) : windows) {
+        const rows = placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, limit);
+        const plan = planTable(rows);
+        if (plan !== null && (!belowTable || isNearby(plan))) return this.begin(plan, rows);
+        if (rows.length < limit) break;
+      }
+    }
+    if (belowTable) return this.passOne(bytes, from, end, atEnd);
+    if (!atEnd && end - from < mostBytesAhead) return -1;
+    const lines = linesBetween(bytes, from, end);
+    this.line += lines;
+    this.passedLines += lines;
+    return end;
+  }
+
+  /** The row below the table was no header: it is left out and the table goes on. */
+  private passOne(bytes: Uint8Array, from: number, end: number, atEnd: boolean): number {
+    this.failedSearches++;
+    this.searching = false;
+    const rows = placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, 2);
+    const first = rows[0];
+    if (first === undefined) {
+      this.line += linesBetween(bytes, from, end);
+      return end;
+    }
+    this.current!.passStrayRow(first.cells, first.line);
+    const next = rows[1];
+    if (next === undefined) {
+      this.line += linesBetween(bytes, from, end);
+      return end;
+    }
+    this.line = next.line;
+    return next.from;
+  }
+
+  private begin(plan: TablePlan, rows: readonly PlacedRow[]): number {
+    const { issues } = this.context;
+    const first = rows[plan.firstDataRow]!;
+    const headerLine = plan.headerRow === null ? null : rows[plan.headerRow]!.line;
+    const above = (plan.headerRow ?? plan.firstDataRow) + this.passedLines;
+    const again = this.tables.find((table) => continues(table.plan, plan));
+    if (this.tables.length === 0 && above > 0) {
+      issues.add('preamble', { line: rows[0]!.line, count: above, example: rows[0]!.cells.join(' ').trim() });
+    } else if (this.tables.length > 0) {
+      issues.add(again === undefined ? 'second-table' : 'header-repeated', { line: headerLine });
+    }
+    if (plan.headerRow === null) issues.add('header-missing', { line: first.line });
+    this.current = again ?? this.newTable(plan, headerLine, rows);
+    this.searching = false;
+    this.line = first.line;
+    return first.from;
+  }
+
+  private newTable(plan: TablePlan, headerLine: number | null, rows: readonly PlacedRow[]): Table {
+    const { issues } = this.context;
+    const order = this.tables.reduce(
+      (count, table) => count + (table instanceof WideTable ? table.tallies.length : table.points.length),
+      0,
+    );
+    for (const { at, name, why } of plan.ignored) {
+      issues.choose(`column ${at + 1}${name === '' ? '' : ` (“${name}”)`}`, 'left out', why, null);
+    }
+    let table: Table;
+    if (plan.long !== null) table = new LongTable(plan, plan.long, this.context, order);
+    else {
+      const names = columnNames(plan.header, plan.width, headerLine, issues);
+      table = new WideTable(plan, this.context, names, order, this.rowsExpected(plan, rows));
+    }
+    this.tables.push(table);
+    return table;
+  }
+
+  /** Rows that the file will have, from its size and the length of the first rows; 0 where it cannot be told. */
+  private rowsExpected(plan: TablePlan, rows: readonly PlacedRow[]): number {
+    const first = rows[plan.firstDataRow]!;
+    const last = rows.at(-1)!;
+    const seen = rows.length - 1 - plan.firstDataRow;
+    if (this.bytesExpected === null || seen < 5) return 0;
+    return Math.ceil((this.bytesExpected / ((last.from - first.from) / seen)) * 1.03) + 16;
+  }
+}
+
+function isNearby(plan: TablePlan): boolean {
+  return (
+    plan.headerRow !== null &&
+    plan.headerRow <= farthestHeaderBelow &&
+    plan.firstDataRow <= plan.headerRow + 3
+  );
+}
+
+/** Whether a table found further down is the same one going on. */
+function continues(before: TablePlan, now: TablePlan): boolean {
+  return (
+    before.width === now.width &&
+    before.time.at === now.time.at &&
+    before.time.clockAt === now.time.clockAt &&
+    before.time.kind === now.time.kind &&
+    JSON.stringify([before.header, before.long, before.columns]) ===
+      JSON.stringify([now.header, now.long, now.columns])
+  );
+}

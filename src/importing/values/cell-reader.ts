@@ -1,0 +1,76 @@
+import type { ExportUnit } from '../../units/export-units.ts';
+import { unitNamed } from '../header/unit-words.ts';
+import { unwrapped, visibleText } from './clean-text.ts';
+import { type DecimalMark, type MarkEvidence, readNumberText } from './number-text.ts';
+import { type WordMeaning, wordMeaning } from './words.ts';
+
+export type CellKind = 'empty' | 'number' | WordMeaning | 'overflow' | 'text';
+
+export interface CellReading {
+  readonly kind: CellKind;
+  /** The number, for `number`; else NaN. */
+  readonly value: number;
+  /** A unit in the cell behind the number. */
+  readonly unit: ExportUnit | null;
+  readonly evidence: MarkEvidence;
+  readonly ambiguous: boolean;
+  readonly decimals: boolean;
+}
+
+const mostRemembered = 5000;
+
+function plain(kind: CellKind, value = Number.NaN): CellReading {
+  return { kind, value, unit: null, evidence: null, ambiguous: false, decimals: false };
+}
+
+/** Reads value cells as text: numbers in any writing, units behind them, words. Remembers what it has read. */
+export class CellReader {
+  private readonly remembered = new Map<string, CellReading>();
+  private mark: DecimalMark;
+
+  constructor(mark: DecimalMark) {
+    this.mark = mark;
+  }
+
+  get decimalMark(): DecimalMark {
+    return this.mark;
+  }
+
+  read(text: string): CellReading {
+    let reading = this.remembered.get(text);
+    if (reading !== undefined) return reading;
+    reading = readCell(text, this.mark);
+    if (this.remembered.size >= mostRemembered) this.remembered.clear();
+    this.remembered.set(text, reading);
+    return reading;
+  }
+}
+
+/** What one value cell says, with `mark` for numbers that could be read either way. */
+export function readCell(text: string, mark: DecimalMark): CellReading {
+  if (text.length > 200) return plain('text');
+  let cell = unwrapped(visibleText(text));
+  if (cell.startsWith("'") && /^'[-+.\d]/u.test(cell)) cell = cell.slice(1);
+  if (cell === '') return plain('empty');
+  if (/^[-+\u2010-\u2015\u2212\ufe63\uff0d]?\s?[.,]?\d/u.test(cell)) {
+    const number = numberCell(cell, mark);
+    if (number !== null) return number;
+  }
+  return plain(wordMeaning(cell) ?? 'text');
+}
+
+function numberCell(cell: string, mark: DecimalMark): CellReading | null {
+  const reading = readNumberText(cell, mark);
+  if (reading === null) return null;
+  const unit = reading.rest === '' ? null : unitNamed(reading.rest);
+  if (reading.rest !== '' && unit === null) return null;
+  if (!Number.isFinite(reading.value) || Math.abs(reading.value) > 1e300) return plain('overflow');
+  return {
+    kind: 'number',
+    value: reading.value,
+    unit,
+    evidence: reading.evidence,
+    ambiguous: reading.ambiguous,
+    decimals: !/^[-+]?\d+$/u.test(cell),
+  };
+}

@@ -1,0 +1,111 @@
+import type { ExportUnit } from '../../units/export-units.ts';
+import type { IssueLog } from '../issues/issue-log.ts';
+import type { CellReader } from './cell-reader.ts';
+
+/**
+ * States are kept among the numbers of a column until the whole column is known, as values that no reading
+ * has: only then is it clear whether the word stood in a column of states or in one of numbers.
+ */
+export const stateOn = Number.POSITIVE_INFINITY;
+export const stateOff = Number.NEGATIVE_INFINITY;
+export const stateCooling = Number.MAX_VALUE;
+export const stateDefrost = -Number.MAX_VALUE;
+
+interface Noted {
+  count: number;
+  line: number | null;
+  readonly examples: string[];
+}
+
+function nothingNoted(): Noted {
+  return { count: 0, line: null, examples: [] };
+}
+
+function note(noted: Noted, line: number, text: string): void {
+  noted.count++;
+  noted.line ??= line;
+  if (noted.examples.length < 3 && !noted.examples.includes(text)) noted.examples.push(text);
+}
+
+/** A unit that the export names from reading `from` on. */
+export interface UnitSegment {
+  readonly from: number;
+  readonly unit: ExportUnit;
+  readonly line: number;
+}
+
+/** What the cells of one point said besides plain numbers. */
+export class ValueTally {
+  readonly name: string;
+  readonly order: number;
+  unit: ExportUnit | null;
+  unitSource: 'header' | 'units-row' | 'cell' | null;
+  readonly states = nothingNoted();
+  readonly texts = nothingNoted();
+  sawDefrost = false;
+  /** A number was written with a decimal mark. */
+  decimals = false;
+  rejected = 0;
+  readonly unitSegments: UnitSegment[] = [];
+
+  constructor(name: string, order: number, unit: ExportUnit | null, unitSource: ValueTally['unitSource']) {
+    this.name = name;
+    this.order = order;
+    this.unit = unit;
+    this.unitSource = unitSource;
+  }
+
+  /** The number to keep for a cell of text; NaN where it gives no reading. `index` counts the readings. */
+  take(text: string, cells: CellReader, index: number, line: number, issues: IssueLog): number {
+    const reading = cells.read(text);
+    switch (reading.kind) {
+      case 'empty':
+        return Number.NaN;
+      case 'number':
+        if (reading.decimals) this.decimals = true;
+        if (reading.unit !== null) this.takeUnit(reading.unit, index, line);
+        if (reading.evidence === 'comma' && cells.decimalMark === '.') {
+          issues.add('decimal-marks-mixed', { line, column: this.name, example: text });
+        }
+        if (reading.ambiguous) issues.ambiguousNumber ??= text;
+        return reading.value;
+      case 'on':
+        note(this.states, line, text);
+        return stateOn;
+      case 'off':
+        note(this.states, line, text);
+        return stateOff;
+      case 'cooling':
+        note(this.states, line, text);
+        return stateCooling;
+      case 'defrost':
+        note(this.states, line, text);
+        this.sawDefrost = true;
+        return stateDefrost;
+      case 'text':
+        note(this.texts, line, text);
+        return Number.NaN;
+      default:
+        this.rejected++;
+        issues.add(
+          reading.kind === 'missing'
+            ? 'missing-word'
+            : reading.kind === 'fault'
+              ? 'fault-word'
+              : 'value-overflow',
+          {
+            line,
+            column: this.name,
+            example: text,
+          },
+        );
+        return Number.NaN;
+    }
+  }
+
+  takeUnit(unit: ExportUnit, index: number, line: number): void {
+    const last = this.unitSegments.at(-1);
+    if (last === undefined ? unit === this.unit : last.unit === unit) return;
+    this.unitSegments.push({ from: index, unit, line });
+  }
+}
