@@ -22,32 +22,48 @@ export function withGap(store: SimulatedStore, from: number, to: number): Simula
   };
 }
 
-/** Two air channels of one circuit exchanged from minute `from` on. */
+/** One air channel: a circuit and a place in it. */
+export interface Channel {
+  readonly circuit: string;
+  readonly place: number;
+}
+
+/** Two air channels exchanged from minute `from` on, as after a panel was wired anew. */
 export function withSwappedProbes(
   store: SimulatedStore,
-  circuitId: string,
-  places: readonly [number, number],
+  channels: readonly [Channel, Channel],
   from: number,
 ): SimulatedStore {
-  const [first, second] = places;
-  const mixed = (own: Float64Array, other: Float64Array): Float64Array => {
-    const values = own.slice();
-    values.set(other.subarray(from), from);
-    return values;
-  };
+  const valuesOf = ({ circuit, place }: Channel): Float64Array =>
+    store.circuits.find(({ id }) => id === circuit)!.air[place]!.values;
   return {
     ...store,
-    circuits: store.circuits.map((circuit) => {
-      if (circuit.id !== circuitId) return circuit;
-      const a = circuit.air[first]!.values;
-      const b = circuit.air[second]!.values;
-      const air = circuit.air.map((point, place) => {
-        if (place === first) return { ...point, values: mixed(a, b) };
-        return place === second ? { ...point, values: mixed(b, a) } : point;
-      });
-      return { ...circuit, air };
-    }),
+    circuits: store.circuits.map((circuit) => ({
+      ...circuit,
+      air: circuit.air.map((point, place) => {
+        const which = channels.findIndex(
+          (channel) => channel.circuit === circuit.id && channel.place === place,
+        );
+        if (which < 0) return point;
+        const values = point.values.slice();
+        values.set(valuesOf(channels[1 - which]!).subarray(from), from);
+        return { ...point, values };
+      }),
+    })),
   };
+}
+
+/** A swap strikes two circuits: the truth has an entry for each. */
+export function bothEnds<T extends { readonly circuit: string | null; readonly probe: number | null }>({
+  truth,
+  swappedWith,
+}: {
+  readonly truth: T;
+  readonly swappedWith: Channel | null;
+}): T[] {
+  return swappedWith === null
+    ? [truth]
+    : [truth, { ...truth, circuit: swappedWith.circuit, probe: swappedWith.place }];
 }
 
 /** A channel that nothing is wired to: 0.93 for ever. */

@@ -1,4 +1,5 @@
 import { faultCatalogue } from '../fault-catalogue.ts';
+import type { Channel } from '../log-edits.ts';
 import type { Random } from '../random.ts';
 import type { PlantedFault } from '../simulated-store.ts';
 import type { FaultRequest } from '../store-request.ts';
@@ -9,7 +10,7 @@ export interface PlannedFault {
   readonly circuitId: string;
   readonly groupId: string;
   readonly signs: Signs;
-  readonly swap: readonly [number, number] | null;
+  readonly swappedWith: Channel | null;
   /** Onset and end in minutes since the start of the log. */
   readonly truth: Omit<PlantedFault, 'reachedThree'>;
 }
@@ -45,7 +46,7 @@ export function planFault(
     circuitId: circuit.id,
     groupId: group.id,
     signs,
-    swap: request.fault === 'probes-swapped' ? [strike.place, (strike.place + 1) % places] : null,
+    swappedWith: request.fault === 'probes-swapped' ? partnerOf(circuit, group, random, taken) : null,
     truth: {
       fault: request.fault,
       circuit: meaning.scope === 'group' ? null : circuit.id,
@@ -90,4 +91,16 @@ function awayFromDefrost(minute: number, circuit: CircuitHabits): number {
   let at = minute;
   while (circuit.defrost.starts.some((start) => (at - start + 2880) % 1440 < 110) && at < minute + 360) at++;
   return at;
+}
+
+/** A probe of another circuit of the group, for a swap. */
+function partnerOf(
+  circuit: CircuitHabits,
+  group: GroupHabits,
+  random: Random,
+  taken: ReadonlySet<string>,
+): Channel {
+  const others = group.circuits.filter(({ id }) => id !== circuit.id && !taken.has(id));
+  const other = random.pick(others);
+  return { circuit: other.id, place: random.whole(0, other.offsets.length - 1) };
 }

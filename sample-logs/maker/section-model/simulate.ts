@@ -1,5 +1,5 @@
 import { localMidnight } from '../calendar.ts';
-import { drawGap, withGap, withSwappedProbes, withUnconnectedChannel } from '../log-edits.ts';
+import { bothEnds, drawGap, withGap, withSwappedProbes, withUnconnectedChannel } from '../log-edits.ts';
 import { withMeasuredFaults } from '../measure-faults.ts';
 import { createRandom } from '../random.ts';
 import type { SimulatedStore } from '../simulated-store.ts';
@@ -23,7 +23,7 @@ export function simulateSections(request: StoreRequest): SimulatedStore {
   const faults = (request.faults ?? []).map((fault, i) => {
     const planned = planFault(fault, parameters, days, random.branch(`fault ${i}`), busy);
     for (const { id } of planned.circuits) busy.add(id);
-    if (planned.swap !== null) busy.add(planned.truth.circuit!);
+    if (planned.swappedWith !== null) busy.add(planned.truth.circuit!).add(planned.swappedWith.circuit);
     return planned;
   });
   const lookAlikes = (request.lookAlikes ?? []).map((what) => {
@@ -50,7 +50,9 @@ export function simulateSections(request: StoreRequest): SimulatedStore {
     truth: {
       simulator: 'section-model',
       seed: request.seed,
-      faults: faults.map(({ truth }) => ({ ...truth, onset: at(truth.onset), reachedThree: null })),
+      faults: faults
+        .flatMap(bothEnds)
+        .map((truth) => ({ ...truth, onset: at(truth.onset), reachedThree: null })),
       lookAlikes: lookAlikes.map(({ truth }) => ({
         ...truth,
         from: at(truth.from),
@@ -59,8 +61,13 @@ export function simulateSections(request: StoreRequest): SimulatedStore {
     },
   });
   let store = withMeasuredFaults(lived);
-  for (const { swap, truth } of faults) {
-    if (swap !== null) store = withSwappedProbes(store, truth.circuit!, swap, truth.onset);
+  for (const { swappedWith, truth } of faults) {
+    if (swappedWith === null) continue;
+    store = withSwappedProbes(
+      store,
+      [{ circuit: truth.circuit!, place: truth.probe! }, swappedWith],
+      truth.onset,
+    );
   }
   if (request.lookAlikes?.includes('long-gap'))
     store = withGap(store, ...drawGap(store, random.branch('gap')));

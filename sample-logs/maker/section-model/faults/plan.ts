@@ -1,4 +1,5 @@
 import { faultCatalogue } from '../../fault-catalogue.ts';
+import type { Channel } from '../../log-edits.ts';
 import type { Random } from '../../random.ts';
 import type { PlantedFault } from '../../simulated-store.ts';
 import type { FaultRequest } from '../../store-request.ts';
@@ -27,8 +28,8 @@ export interface Disturbances {
 export interface PlannedFault extends Disturbances {
   /** Onset and end in minutes since the start of the log; sizes as planned. */
   readonly truth: Omit<PlantedFault, 'reachedThree'>;
-  /** Places whose records are exchanged from the onset on, or null. */
-  readonly swap: readonly [number, number] | null;
+  /** The channel that its probe is exchanged with, or null. */
+  readonly swappedWith: Channel | null;
 }
 
 /** Plans one fault; it strikes none of the circuits `taken`, unless the request names one. */
@@ -60,7 +61,7 @@ export function planFault(
   return {
     circuits: disturb === undefined ? [] : [{ id: circuit.id, disturb }],
     groups: disturbGroup === undefined ? [] : [{ id: group.id, disturb: disturbGroup }],
-    swap: request.fault === 'probes-swapped' ? [scene.place, (scene.place + 1) % circuit.sections] : null,
+    swappedWith: request.fault === 'probes-swapped' ? partnerOf(circuit, group, random, taken) : null,
     truth: {
       fault: request.fault,
       circuit: meaning.scope === 'group' ? null : circuit.id,
@@ -118,4 +119,16 @@ function settledMinute(minute: number, circuit: CircuitParameters): number {
   let settled = minute;
   while (sinceStart(settled % 1440) < 120 && settled < minute + 360) settled++;
   return settled;
+}
+
+/** A probe of another circuit of the group, for a swap. */
+function partnerOf(
+  circuit: CircuitParameters,
+  group: GroupParameters,
+  random: Random,
+  taken: ReadonlySet<string>,
+): Channel {
+  const others = group.circuits.filter(({ id }) => id !== circuit.id && !taken.has(id));
+  const other = random.pick(others);
+  return { circuit: other.id, place: random.whole(0, other.sections - 1) };
 }

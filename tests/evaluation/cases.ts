@@ -1,0 +1,99 @@
+import type { Dialect } from '../../sample-logs/maker/export/dialect.ts';
+import { drawDialect } from '../../sample-logs/maker/export/dialects.ts';
+import {
+  type FaultName,
+  faultCatalogue,
+  faultNames,
+  type LookAlikeName,
+  lookAlikeNames,
+} from '../../sample-logs/maker/fault-catalogue.ts';
+import { createRandom, type Random } from '../../sample-logs/maker/random.ts';
+import type { FaultRequest, StoreRequest } from '../../sample-logs/maker/store-request.ts';
+
+/** Seeds for tuning, and the fixed ones that are never looked at while a threshold is chosen. */
+export const seedSets = {
+  tuning: { first: 1, last: 999 },
+  holdout: { first: 5000, last: 5099 },
+} as const;
+export type SeedSet = keyof typeof seedSets;
+
+export interface EvaluationCase {
+  readonly seed: number;
+  readonly simulator: 'one' | 'two';
+  readonly request: StoreRequest;
+  readonly dialect: Dialect;
+}
+
+export interface CaseWishes {
+  readonly set: SeedSet;
+  readonly stores: number;
+  readonly only: FaultName | 'healthy' | null;
+  readonly simulator: 'one' | 'two' | null;
+}
+
+const circuitFaults = faultNames.filter((fault) => faultCatalogue[fault].scope !== 'group');
+const groupFaults = faultNames.filter((fault) => faultCatalogue[fault].scope === 'group');
+
+/** The store-months of one evaluation; the same wishes give the same list. */
+export function evaluationCases({ set, stores, only, simulator }: CaseWishes): EvaluationCase[] {
+  const { first, last } = seedSets[set];
+  if (stores > last - first + 1)
+    throw new Error(`The ${set} set has ${last - first + 1} seeds, not ${stores}.`);
+  return Array.from({ length: stores }, (_, i) => {
+    const seed = first + i;
+    const random = createRandom(seed).branch('evaluation');
+    return {
+      seed,
+      simulator: simulator ?? (seed % 2 === 1 ? 'one' : 'two'),
+      request: storeRequest(seed, i, only, random),
+      dialect: dialectOf(seed),
+    };
+  });
+}
+
+function storeRequest(seed: number, i: number, only: CaseWishes['only'], random: Random): StoreRequest {
+  const base = { seed, days: 30, startDate: '2026-06-01', mediumCircuits: 6, lowCircuits: 2 };
+  const alike = (count: number): LookAlikeName[] => shuffled(lookAlikeNames, random).slice(0, count);
+  if (only === 'healthy') return { ...base, lookAlikes: alike(4) };
+  if (only !== null) return { ...base, faults: [fault(only, random)], lookAlikes: alike(1) };
+  // Of eight stores two are healthy, two have a fault of the rack and four have three faults on three circuits.
+  switch (i % 8) {
+    case 0:
+    case 5:
+      return { ...base, lookAlikes: alike(4) };
+    case 2:
+    case 7:
+      return {
+        ...base,
+        faults: [fault(groupFaults[Math.floor(i / 4) % groupFaults.length]!, random)],
+        lookAlikes: alike(1),
+      };
+    default: {
+      const turn = Math.floor(i / 8) * 4 + [0, 0, 0, 1, 2, 0, 3][i % 8]!;
+      const three = [0, 1, 2].map((k) => circuitFaults[(turn * 3 + k) % circuitFaults.length]!);
+      return {
+        ...base,
+        faults: three.map((name) => fault(name, random)),
+        lookAlikes: alike(1).filter((what) => what !== 'service-visit'),
+      };
+    }
+  }
+}
+
+function fault(name: FaultName, random: Random): FaultRequest {
+  return { fault: name, strength: random.chance(0.4) ? 'mild' : 'full' };
+}
+
+function shuffled<T>(items: readonly T[], random: Random): T[] {
+  const order = items.map((item) => ({ item, key: random.next() }));
+  return order.sort((a, b) => a.key - b.key).map(({ item }) => item);
+}
+
+function dialectOf(seed: number): Dialect {
+  return drawDialect(createRandom(seed).branch('evaluation').branch('dialect'));
+}
+
+/** The case with its dialect drawn again, after a journey that functions do not survive. */
+export function rebuildDialect(one: EvaluationCase): EvaluationCase {
+  return { ...one, dialect: dialectOf(one.seed) };
+}
