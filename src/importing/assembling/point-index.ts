@@ -62,7 +62,11 @@ export class PointIndex {
   }
 }
 
-/** Case and repeated spaces do not tell two points apart unless both exist. */
+/** Case, repeated spaces and a unit in brackets do not tell two points apart unless both exist. */
 function looseName(name: string): string {
-  return name.toLowerCase().replace(/\s+/g, ' ');
+  return name
+    .toLowerCase()
+    .replace(/[([][^()[\]]{0,12}[)\]]$/, '')
+    .replace(/\s+/g, ' ')
+    .trim();
 }

@@ -1,10 +1,10 @@
 import type { SiteCircuit } from '../site-file/site-file.ts';
 import { type CircuitGroups, movesApart } from './circuit-groups.ts';
-import { someNames } from './guess-racks.ts';
 import type { GuessNote } from './guess-site.ts';
 import type { Movements } from './movements.ts';
 import type { NameGroup } from './name-groups.ts';
 import type { NamedColumn, Role } from './role.ts';
+import { someNames } from './some-names.ts';
 
 const places: Readonly<{ [role in Role]?: string }> = {
   'return-air': 'returnAir',

@@ -2,9 +2,10 @@ import { groupedBy } from '../assembling/grouped-by.ts';
 import type { SiteRack, SiteSuctionGroup } from '../site-file/site-file.ts';
 import type { GuessedCircuit } from './guess-circuits.ts';
 import type { GuessNote } from './guess-site.ts';
-import { feedingGroups } from './membership.ts';
+import { feedingGroups, frozenBelowCelsius, type Membership } from './membership.ts';
 import { byNaturalOrder } from './natural-order.ts';
 import type { NamedColumn, Role } from './role.ts';
+import { someNames } from './some-names.ts';
 import { type RackGroup, suctionGroupsOf } from './suction-groups.ts';
 
 export interface GuessedRacks {
@@ -23,10 +24,11 @@ export function guessRacks(
 ): GuessedRacks {
   const { groups, homeless } = suctionGroupsOf(columns);
   const membership = feedingGroups(groups, circuits, circuitsInCelsius);
-  const racks = [...groupedBy(groups, (group) => group.rack)]
+  const classed = groups.map((group) => classOfMembers(group, membership, circuitsInCelsius));
+  const racks = [...groupedBy(classed, (group) => group.rack)]
     .map(([id, members]): SiteRack => ({ id, suctionGroups: members.map(groupEntry) }))
     .sort((a, b) => byNaturalOrder(a.id, b.id));
-  const notes = [...groups.flatMap(notesOf), ...membership.notes];
+  const notes = [...classed.flatMap(notesOf), ...membership.notes];
   const questions = [...membership.questions];
   if (homeless.length > 0) {
     questions.push(
@@ -34,6 +36,25 @@ export function guessRacks(
     );
   }
   return { racks, groupOf: membership.groupOf, notes, questions };
+}
+
+/** A group that neither its name nor its pressure classes is of the class of what it feeds. */
+function classOfMembers(
+  group: RackGroup,
+  { groupOf }: Membership,
+  airInCelsius: ReadonlyMap<string, number>,
+): RackGroup {
+  if (group.class !== null) return group;
+  const fed = [...groupOf]
+    .filter(([, id]) => id === group.id)
+    .map(([circuit]) => airInCelsius.get(circuit) ?? Number.NaN);
+  const frozen = fed.filter((celsius) => celsius < frozenBelowCelsius).length;
+  if (fed.length === 0 || (frozen > 0 && frozen < fed.length) || fed.some(Number.isNaN)) return group;
+  return {
+    ...group,
+    class: frozen > 0 ? 'low' : 'medium',
+    classBecause: `all its circuits stand where ${frozen > 0 ? 'frozen' : 'chilled'} ones do`,
+  };
 }
 
 function groupEntry({ id, class: temperatureClass, suction, owned }: RackGroup): SiteSuctionGroup {
@@ -83,10 +104,4 @@ function notesOf({
       because: column.because,
     })),
   ];
-}
-
-export function someNames(names: readonly string[]): string {
-  return names.length <= 4
-    ? names.join(', ')
-    : `${names.slice(0, 3).join(', ')} and ${names.length - 3} more`;
 }

@@ -1,7 +1,7 @@
 import type { GuessedCircuit } from './guess-circuits.ts';
-import { someNames } from './guess-racks.ts';
 import type { GuessNote } from './guess-site.ts';
 import { isSubsequence } from './owners.ts';
+import { someNames } from './some-names.ts';
 import type { RackGroup } from './suction-groups.ts';
 
 export interface Membership {
@@ -11,7 +11,7 @@ export interface Membership {
 }
 
 /** Air below this belongs to a frozen circuit. Common practice, no source. */
-const frozenBelowCelsius = -10;
+export const frozenBelowCelsius = -10;
 
 /** Which suction group feeds each circuit: the only one, the one its name says, or the one of its class. */
 export function feedingGroups(

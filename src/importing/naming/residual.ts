@@ -83,8 +83,10 @@ function markOf(tokens: readonly Token[], index: number): ResidualToken['mark'] 
   if (before === undefined || !isId(token)) return null;
   if (before.meaning === 'circuit' || before.meaning === 'rack' || before.meaning === 'case')
     return before.meaning;
-  if (before.meaning !== null && probeWords.has(before.meaning)) return 'probe';
-  return null;
+  const next = tokens[index + 1];
+  // The M of M01 begins a name of its own.
+  const beginsName = token.kind === 'word' && next?.kind === 'number' && next.from === token.to;
+  return before.meaning !== null && probeWords.has(before.meaning) && !beginsName ? 'probe' : null;
 }
 
 export function keyText(tokens: readonly ResidualToken[]): string {

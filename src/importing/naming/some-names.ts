@@ -1,0 +1,6 @@
+/** Up to four names, else three and how many more. */
+export function someNames(names: readonly string[]): string {
+  return names.length <= 4
+    ? names.join(', ')
+    : `${names.slice(0, 3).join(', ')} and ${names.length - 3} more`;
+}
