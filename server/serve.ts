@@ -75,7 +75,11 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const webFolder = options.webFolder ?? builtPagesFolder();
   const context: Context = { store, analyser, limits, webFolder, log };
   const hosts = options.allowedHosts ?? namesIn(process.env['RIMELOG_ALLOWED_HOSTS']);
-  const server = createServer({ keepAlive: true }, createApp(context, [...hosts, options.host]));
+  const connectionsCheckingInterval = Math.min(5000, limits.headersMs / 2);
+  const server = createServer(
+    { keepAlive: true, connectionsCheckingInterval },
+    createApp(context, [...hosts, options.host]),
+  );
   limitServer(server, limits);
   const close = async (): Promise<void> => {
     const closed = server.listening ? once(server, 'close') : null;

@@ -28,6 +28,7 @@ export class Analyser {
   readonly #limits: ServerLimits;
   readonly #pool: Piscina<AnalysisTask, AnalysisOutcome>;
   readonly #running = new Map<string, { readonly abort: AbortController; progress: AnalysisProgress }>();
+  readonly #reserved = new Set<symbol>();
   readonly #log: (line: string) => void;
 
   constructor(store: ExportStore, limits: ServerLimits, log: (line: string) => void) {
@@ -43,9 +44,16 @@ export class Analyser {
     });
   }
 
-  /** True when another analysis can run or wait. */
-  get hasRoom(): boolean {
-    return this.#running.size < this.#limits.analysesAtOnce + this.#limits.analysesWaiting;
+  /**
+   * A place to run or wait, kept while an upload is received; null when none is free. Give it back when no analysis
+   * comes of it, or as one is started.
+   */
+  reserve(): (() => void) | null {
+    const places = this.#limits.analysesAtOnce + this.#limits.analysesWaiting;
+    if (this.#running.size + this.#reserved.size >= places) return null;
+    const place = Symbol('place');
+    this.#reserved.add(place);
+    return () => this.#reserved.delete(place);
   }
 
   progressOf(id: string): AnalysisProgress | null {

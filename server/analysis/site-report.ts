@@ -78,7 +78,7 @@ export function siteReport({ log, report, signals, diagnosis, guess }: AnalysedE
     temperatureUnit: siteScale(log).temperatureSign,
     circuits: signals.circuits.map((circuit) => circuitDays(circuit, log)),
     cautionsDefer,
-    openQuestions: openQuestions(diagnosis),
+    openQuestions: openQuestions(diagnosis, log),
     import: importLines(report),
     guessedSite: guess !== null,
     words: { severity: severityWords, origin: originWords, kind: kindWords, cause: causeWords },

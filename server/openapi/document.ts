@@ -101,14 +101,20 @@ const upload = {
   },
 };
 
+/** Schemas by name; named parts inside one of them become schemas of their own, as OpenAPI wants it. */
+function componentSchemas(): Record<string, unknown> {
+  const components: Record<string, unknown> = {};
+  for (const [name, schema] of Object.entries(schemas)) {
+    const text = JSON.stringify(z.toJSONSchema(schema, { target: 'draft-2020-12' }));
+    const { $schema: _, $defs, ...rest } = JSON.parse(text.replaceAll('#/$defs/', '#/components/schemas/'));
+    Object.assign(components, $defs, { [name]: rest });
+  }
+  return components;
+}
+
 /** The HTTP interface as OpenAPI 3.1; docs/reference/openapi.json is this, written out. */
 export function openApiDocument() {
-  const components = Object.fromEntries(
-    Object.entries(schemas).map(([name, schema]) => {
-      const { $schema: _, ...rest } = z.toJSONSchema(schema, { target: 'draft-2020-12', reused: 'inline' });
-      return [name, rest];
-    }),
-  );
+  const components = componentSchemas();
   const exportPath = '/api/v1/exports/{id}';
   return {
     openapi: '3.1.0',

@@ -1,4 +1,4 @@
-import { type RequestHandler, Router } from 'express';
+import { type Request, type RequestHandler, Router } from 'express';
 import type { Context } from '../context.ts';
 import { storedExport } from '../context.ts';
 import { only } from '../guards/methods.ts';
@@ -10,9 +10,8 @@ import { refuseUpload } from '../uploads/refuse-upload.ts';
 import { addressesOf } from './addresses.ts';
 import { exportEntry } from './export-entry.ts';
 
-/** Refuses before a byte is read what could not be analysed or kept. */
-async function checkRoom({ analyser, store, limits }: Context): Promise<void> {
-  if (!analyser.hasRoom) throw new Problem('busy', { headers: { 'Retry-After': '30' } });
+/** Refuses before a byte is read what could not be kept. */
+async function checkQuota({ store, limits }: Context): Promise<void> {
   if (store.list().length >= limits.storedExports) {
     throw new Problem('storage-quota', {
       detail: `${limits.storedExports} exports are stored, the most this server keeps.`,
@@ -25,35 +24,46 @@ async function checkRoom({ analyser, store, limits }: Context): Promise<void> {
   }
 }
 
-function receive(context: Context): RequestHandler {
-  const { store, analyser, limits } = context;
+async function receive(context: Context, request: Request): Promise<string> {
+  const { store, limits } = context;
+  await checkQuota(context);
+  const { id, folder } = await store.begin();
+  try {
+    const { files, siteFile } = await receiveUpload(request, folder, limits);
+    await store.accept({
+      format: 'rimelog-stored-export/1',
+      id,
+      received: new Date().toISOString(),
+      state: 'waiting',
+      attempts: 0,
+      files,
+      siteFile,
+      problem: null,
+      summary: null,
+    });
+    return id;
+  } catch (error) {
+    await store.discard(id);
+    throw error;
+  }
+}
+
+/** Takes an upload and puts it in line; a place in line is kept from the first byte on. */
+function post(context: Context): RequestHandler {
   return async (request, response) => {
-    let begun: { id: string; folder: string } | null = null;
+    const giveBack = context.analyser.reserve();
     try {
-      await checkRoom(context);
-      begun = await store.begin();
-      const { files, siteFile } = await receiveUpload(request, begun.folder, limits);
-      if (!analyser.hasRoom) throw new Problem('busy', { headers: { 'Retry-After': '30' } });
-      const { id } = begun;
-      await store.accept({
-        format: 'rimelog-stored-export/1',
-        id,
-        received: new Date().toISOString(),
-        state: 'waiting',
-        attempts: 0,
-        files,
-        siteFile,
-        problem: null,
-        summary: null,
-      });
-      analyser.start(id);
+      if (giveBack === null) throw new Problem('busy', { headers: { 'Retry-After': '30' } });
+      const id = await receive(context, request);
+      giveBack();
+      context.analyser.start(id);
       const addresses = addressesOf(id);
       response
         .status(202)
         .location(addresses.self)
         .json({ id, ...addresses });
     } catch (error) {
-      if (begun !== null) await store.discard(begun.id);
+      giveBack?.();
       refuseUpload(request, response);
       throw error;
     }
@@ -68,7 +78,7 @@ export function exportRoutes(context: Context): Router {
     .get(noQuery, (_request, response) => {
       response.json({ exports: context.store.list().map((stored) => exportEntry(context, stored)) });
     })
-    .post(noQuery, receive(context))
+    .post(noQuery, post(context))
     .all(only('GET', 'POST'));
   router
     .route('/exports/:id')

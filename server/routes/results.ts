@@ -1,7 +1,7 @@
-import { createReadStream } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
-import { type RequestHandler, Router } from 'express';
+import { type Request, type RequestHandler, type Response, Router } from 'express';
 import { resultNames } from '../analysis/store-result.ts';
 import type { Context } from '../context.ts';
 import { readyExport } from '../context.ts';
@@ -9,12 +9,22 @@ import { only } from '../guards/methods.ts';
 import { noQuery } from '../guards/query.ts';
 import { Problem } from '../problem.ts';
 
+/** A file of the result as the body; opened before anything is sent, so that a fault is answered as one. */
+async function send(path: string, request: Request, response: Response): Promise<void> {
+  const file = await open(path);
+  if (request.method === 'HEAD') {
+    await file.close();
+    response.end();
+  } else {
+    await pipeline(file.createReadStream(), response);
+  }
+}
+
 function sendStored(context: Context, name: string): RequestHandler {
   return async (request, response) => {
     const { id } = readyExport(context, request.params['id']);
     response.type('application/json');
-    if (request.method === 'HEAD') response.end();
-    else await pipeline(createReadStream(join(context.store.resultFolderOf(id), name)), response);
+    await send(join(context.store.resultFolderOf(id), name), request, response);
   };
 }
 
@@ -32,11 +42,7 @@ export function resultRoutes(context: Context): Router {
       const { id, summary } = readyExport(context, request.params.id);
       if (!summary?.guessedSite) throw new Problem('no-site-file');
       response.attachment('site.yaml').type('application/yaml; charset=utf-8');
-      if (request.method === 'HEAD') response.end();
-      else {
-        const path = join(context.store.resultFolderOf(id), resultNames.siteFile);
-        await pipeline(createReadStream(path), response);
-      }
+      await send(join(context.store.resultFolderOf(id), resultNames.siteFile), request, response);
     })
     .all(only('GET'));
   return router;

@@ -94,7 +94,7 @@ export async function receiveUpload(
     const isSite = field === 'site';
     const name = displayName(filename, isSite ? 'site.yaml' : 'export.csv');
     if (refusal !== null || (!isSite && field !== 'export') || (isSite && siteFile !== null)) {
-      content.resume();
+      content.on('error', () => undefined).resume();
       return refuse(
         new Problem('unknown-field', { detail: `The upload has a field ${JSON.stringify(field)} too many.` }),
       );

@@ -1,8 +1,11 @@
 import { existsSync } from 'node:fs';
 import { type Browser, chromium } from 'playwright-core';
 
-/** Nothing that a test page does not need, and no talk of the browser's own. */
-const quietArguments = [
+/**
+ * No sandbox: tests run as root in containers, and open only pages of our own. The others keep the browser from
+ * looking for hosts of its maker.
+ */
+const flags = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -12,20 +15,22 @@ const quietArguments = [
   '--disable-sync',
 ];
 
-const installed = [process.env['CHROMIUM_PATH'], '/usr/bin/chromium', '/usr/bin/chromium-browser'];
-
-/** The browser of the machine, else the one that a package of the npm registry brings along. */
-async function executable(): Promise<{ path: string; args: readonly string[] }> {
-  const path = installed.find((each) => each !== undefined && existsSync(each));
-  if (path !== undefined) return { path, args: quietArguments };
+/** The browser that an npm package carries, with the libraries it needs; for machines that have none. */
+async function packagedChromium(): Promise<string> {
   process.env['AWS_EXECUTION_ENV'] ??= 'AWS_Lambda_nodejs20.x';
   process.env['AWS_LAMBDA_JS_RUNTIME'] ??= 'nodejs20.x';
   const { default: packaged } = await import('@sparticuz/chromium');
-  return { path: await packaged.executablePath(), args: [...packaged.args, ...quietArguments] };
+  return packaged.executablePath();
 }
 
-/** A headless browser for tests. */
+/** `$CHROMIUM_PATH`, else Debian's, else the one from the npm registry. */
+export async function chromiumPath(): Promise<string> {
+  const told = process.env['CHROMIUM_PATH'];
+  if (told) return told;
+  if (existsSync('/usr/bin/chromium')) return '/usr/bin/chromium';
+  return packagedChromium();
+}
+
 export async function launchChromium(): Promise<Browser> {
-  const { path, args } = await executable();
-  return chromium.launch({ executablePath: path, args: [...args], headless: true });
+  return chromium.launch({ executablePath: await chromiumPath(), args: flags });
 }
