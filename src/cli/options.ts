@@ -1,8 +1,9 @@
 import type { Command } from 'commander';
 import { Argument, InvalidArgumentError, Option } from 'commander';
+import { type OverrideOptions, withOverrideOptions } from './override-options.ts';
 
 /** Options that every command which reads an export understands. */
-export interface ReadingOptions {
+export interface ReadingOptions extends OverrideOptions {
   readonly site?: string;
   readonly timeZone?: string;
 }
@@ -22,9 +23,10 @@ export function withReadingOptions(command: Command, { site = true } = {}): Comm
   if (site) {
     command.addOption(new Option('--site <file>', 'site file that says what the columns are (YAML or JSON)'));
   }
-  return command.addOption(
+  command.addOption(
     new Option('--time-zone <zone>', 'zone of times without an offset, where no site file says it').argParser(
       knownTimeZone,
     ),
   );
+  return withOverrideOptions(command);
 }

@@ -59,7 +59,7 @@ ${order.places.map((place, index) => placeSection(place, index, log, signals))}
 ${notesSection(order, log)}
 <h2>Every circuit</h2>
 ${circuitTable(log, signals, diagnosis)}
-${questionsSection(diagnosis)}
+${questionsSection(diagnosis, log)}
 ${importSection(report)}
 </main>
 ${footer(diagnosis)}
@@ -87,8 +87,8 @@ function notesSection({ notes }: ReportOrder, log: Log): Html | null {
 <ul class="plain">${notes.map((note) => html`<li><strong>${placeTitle(note, log)}.</strong> ${summaryUnder(placeTitle(note, log), note)}</li>`)}</ul>`;
 }
 
-function questionsSection(diagnosis: Diagnosis): Html | null {
-  const questions = openQuestions(diagnosis);
+function questionsSection(diagnosis: Diagnosis, log: Log): Html | null {
+  const questions = openQuestions(diagnosis, log);
   if (questions.length === 0) return null;
   return html`<h2>What this export cannot tell</h2>
 <ul class="plain">${questions.map(

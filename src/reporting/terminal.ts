@@ -39,7 +39,7 @@ export function terminalReport({ log, report, diagnosis }: Analysed, paint: Pain
       return [title, ...findingBlock(place, lead!, log, paint), ...also];
     }),
     noteLines(order.notes, log, paint),
-    questionLines(diagnosis, paint),
+    questionLines(diagnosis, log, paint),
     importSection(report, paint),
     cautionLines(diagnosis, paint),
     indented(airNotFood, 0, paint.width),
@@ -70,8 +70,8 @@ function noteText(note: Finding, log: Log): string {
   return `${title}: ${summaryUnder(title, note)}`;
 }
 
-function questionLines(diagnosis: Diagnosis, paint: Paint): string[] {
-  const questions = openQuestions(diagnosis);
+function questionLines(diagnosis: Diagnosis, log: Log, paint: Paint): string[] {
+  const questions = openQuestions(diagnosis, log);
   if (questions.length === 0) return [];
   const lines = questions.flatMap(({ reason, needs, places }) => {
     const where = places.length === 0 ? '' : `${placesText(places)}: `;

@@ -5,6 +5,7 @@ import type { AnalysedExports } from '../../pipeline/analyse-exports.ts';
 import { type Console, colorWanted } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
 import { type ReadingOptions, withReadingOptions } from '../options.ts';
+import { overridesFrom } from '../override-options.ts';
 import { progressLine } from '../progress-line.ts';
 import { siteFileFor } from '../request.ts';
 import { writeOutput } from '../write-output.ts';
@@ -68,6 +69,7 @@ async function analyse(
       exports,
       siteFile,
       timeZone: options.timeZone ?? null,
+      overrides: overridesFrom(options),
       from: options.from ?? null,
       to: options.to ?? null,
       onProgress: progress.show,

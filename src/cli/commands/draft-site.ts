@@ -3,6 +3,7 @@ import { ImportRefusal } from '../../importing/readings.ts';
 import type { Console } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
 import { type ReadingOptions, withReadingOptions } from '../options.ts';
+import { overridesFrom } from '../override-options.ts';
 import { progressLine } from '../progress-line.ts';
 import { writeOutput } from '../write-output.ts';
 
@@ -28,6 +29,7 @@ async function draft(exports: readonly string[], options: DraftOptions, io: Cons
   const { readings } = await gatherReadings({
     exports,
     timeZone: options.timeZone ?? null,
+    overrides: overridesFrom(options),
     onProgress: progress.show,
   }).finally(progress.clear);
   const text = draftSite(guessSite(readings));

@@ -2,6 +2,7 @@ import { type Command, Option } from 'commander';
 import type { Console } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
 import { type ReadingOptions, withReadingOptions } from '../options.ts';
+import { overridesFrom } from '../override-options.ts';
 import { progressLine } from '../progress-line.ts';
 import { siteFileFor } from '../request.ts';
 import { writeOutput } from '../write-output.ts';
@@ -33,6 +34,7 @@ async function normalize(
     exports,
     siteFile,
     timeZone: options.timeZone ?? null,
+    overrides: overridesFrom(options),
     onProgress: progress.show,
   }).finally(progress.clear);
   if (options.report !== undefined) {

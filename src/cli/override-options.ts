@@ -1,0 +1,77 @@
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import type { ReadOverrides } from '../importing/read-exports.ts';
+
+/** Flags by which the user takes the other one of two possible readings of an export. */
+export interface OverrideOptions {
+  readonly dayFirst?: true;
+  readonly monthFirst?: true;
+  readonly decimalComma?: true;
+  readonly decimalPoint?: true;
+  readonly delimiter?: string;
+  readonly encoding?: string;
+  readonly keepRails?: true;
+  readonly unitChange?: 'convert' | 'reject' | 'keep';
+}
+
+const heading = 'Where an export can be read in two ways:';
+
+const delimiterWords: Readonly<{ [word: string]: string }> = {
+  comma: ',',
+  semicolon: ';',
+  tab: '\t',
+  pipe: '|',
+};
+
+function delimiterOf(value: string): string {
+  const delimiter = delimiterWords[value] ?? value;
+  if (!Object.values(delimiterWords).includes(delimiter)) {
+    throw new InvalidArgumentError(`One of ${Object.keys(delimiterWords).join(', ')} is expected.`);
+  }
+  return delimiter;
+}
+
+function encodingOf(value: string): string {
+  try {
+    new TextDecoder(value);
+  } catch {
+    throw new InvalidArgumentError('An encoding such as utf-8, utf-16le or windows-1252 is expected.');
+  }
+  return value;
+}
+
+export function withOverrideOptions(command: Command): Command {
+  return command
+    .optionsGroup(heading)
+    .addOption(new Option('--day-first', '3/4 is the third of April').conflicts('monthFirst'))
+    .addOption(new Option('--month-first', '3/4 is the fourth of March'))
+    .addOption(new Option('--decimal-comma', '3,5 is three and a half').conflicts('decimalPoint'))
+    .addOption(new Option('--decimal-point', '3.5 is three and a half'))
+    .addOption(
+      new Option('--delimiter <mark>', 'what parts the cells: comma, semicolon, tab or pipe').argParser(
+        delimiterOf,
+      ),
+    )
+    .addOption(new Option('--encoding <name>', 'utf-8, utf-16le, windows-1252 …').argParser(encodingOf))
+    .addOption(new Option('--keep-rails', 'take -40, 327.67 and their kind as readings'))
+    .addOption(
+      new Option('--unit-change <how>', 'where a column changes its unit part way').choices([
+        'convert',
+        'reject',
+        'keep',
+      ]),
+    )
+    .optionsGroup('Options:');
+}
+
+export function overridesFrom(options: OverrideOptions): ReadOverrides {
+  const { dayFirst, monthFirst, decimalComma, decimalPoint, delimiter, encoding, keepRails, unitChange } =
+    options;
+  return {
+    ...(dayFirst ? { dateOrder: 'dmy' } : monthFirst ? { dateOrder: 'mdy' } : {}),
+    ...(decimalComma ? { decimalComma: true } : decimalPoint ? { decimalComma: false } : {}),
+    ...(delimiter === undefined ? {} : { delimiter }),
+    ...(encoding === undefined ? {} : { encoding }),
+    ...(keepRails ? { keepRails } : {}),
+    ...(unitChange === undefined ? {} : { unitChange }),
+  };
+}
