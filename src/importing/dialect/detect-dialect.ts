@@ -142,7 +142,7 @@ export function detectDecimalMark(cells: Iterable<string>, delimiter: number): D
       else openPoints++;
     }
   }
-  const chosen = openPoints + openCommas > 0;
+  const chosen = openCommas > 0 || (openPoints > 0 && points === 0);
   if (commas > points) return { mark: ',', because: 'numbers such as 3,4 stand in the file', chosen };
   if (points > 0) return { mark: '.', because: 'numbers such as 3.4 stand in the file', chosen };
   if (openCommas > 0 && openPoints === 0 && delimiter !== 44) {

@@ -1,5 +1,5 @@
 import { textOf } from '../encoding/transcode.ts';
-import { unitNamed } from '../header/unit-words.ts';
+import { unitInHeader, unitNamed } from '../header/unit-words.ts';
 import type { FileContext } from '../reading/file-context.ts';
 import { ImportRefusal } from '../readings.ts';
 import { GrowingFloats } from '../scan/growing-floats.ts';
@@ -186,10 +186,14 @@ export class LongTable extends TableReader {
           `${this.context.name} line ${this.line}: more than ${mostPoints} different point names were met; the column taken for the points seems to hold something else.`,
         );
       }
-      point = new LongPoint(
-        new ValueTally(name, this.firstOrder + this.points.length, null, null),
-        new TextEncoder().encode(name),
+      const unit = unitInHeader(name);
+      const tally = new ValueTally(
+        name,
+        this.firstOrder + this.points.length,
+        unit,
+        unit === null ? null : 'header',
       );
+      point = new LongPoint(tally, new TextEncoder().encode(name));
       this.byName.set(name, point);
       this.points.push(point);
     }
@@ -212,7 +216,7 @@ export class LongTable extends TableReader {
   private takeUnitText(point: LongPoint, text: string): void {
     const unit = unitNamed(unwrapped(visibleText(text)));
     if (unit === null) return;
-    if (point.tally.unit === null && point.values.length === 0) {
+    if (point.tally.unitSource !== 'cell' && point.values.length === 0) {
       point.tally.unit = unit;
       point.tally.unitSource = 'cell';
     } else point.tally.takeUnit(unit, point.values.length, this.line);

@@ -10,7 +10,10 @@ const samples = (7 * 1440) / stepMinutes;
 
 export type StorePart =
   | { readonly what: 'air'; readonly circuit: number; readonly probe: number }
-  | { readonly what: 'set' | 'defrost' | 'valve' | 'return' | 'coil' | 'average' | 'superheat'; readonly circuit: number }
+  | {
+      readonly what: 'set' | 'defrost' | 'valve' | 'return' | 'coil' | 'average' | 'superheat';
+      readonly circuit: number;
+    }
   | { readonly what: 'suction' | 'suctionSet' | 'discharge' | 'level'; readonly group: number }
   | { readonly what: 'compressor'; readonly group: number; readonly number: number }
   | { readonly what: 'outdoor' | 'indoor' | 'humidity' };
@@ -91,16 +94,36 @@ function* store(): Generator<{ part: StorePart; values: number[]; measures: Meas
       yield { part: { what: 'air', circuit, probe }, values, measures: 'temperature' };
     }
     yield { part: { what: 'average', circuit }, values: average, measures: 'temperature' };
-    yield { part: { what: 'return', circuit }, values: average.map((value) => value + 4), measures: 'temperature' };
-    yield { part: { what: 'coil', circuit }, values: average.map((value) => value - 5 + random()), measures: 'temperature' };
-    yield { part: { what: 'superheat', circuit }, values: average.map(() => 5 + 2 * random()), measures: 'difference' };
-    yield { part: { what: 'set', circuit }, values: average.map(() => facts.setPoint), measures: 'temperature' };
+    yield {
+      part: { what: 'return', circuit },
+      values: average.map((value) => value + 4),
+      measures: 'temperature',
+    };
+    yield {
+      part: { what: 'coil', circuit },
+      values: average.map((value) => value - 5 + random()),
+      measures: 'temperature',
+    };
+    yield {
+      part: { what: 'superheat', circuit },
+      values: average.map(() => 5 + 2 * random()),
+      measures: 'difference',
+    };
+    yield {
+      part: { what: 'set', circuit },
+      values: average.map(() => facts.setPoint),
+      measures: 'temperature',
+    };
     yield { part: { what: 'defrost', circuit }, values: defrost, measures: 'status' };
     yield { part: { what: 'valve', circuit }, values: valve, measures: 'status' };
   }
   for (const group of [0, 1]) {
     const level = group === 0 ? 3.2 : 0.9;
-    yield { part: { what: 'suction', group }, values: series(() => level + 0.2 * random()), measures: 'pressure' };
+    yield {
+      part: { what: 'suction', group },
+      values: series(() => level + 0.2 * random()),
+      measures: 'pressure',
+    };
     yield { part: { what: 'suctionSet', group }, values: series(() => level), measures: 'pressure' };
     for (const number of [0, 1]) {
       const run = series((index) => ((index + 3 * number) % (5 + number) < 3 ? 1 : 0));
@@ -109,7 +132,11 @@ function* store(): Generator<{ part: StorePart; values: number[]; measures: Meas
   }
   yield { part: { what: 'discharge', group: 0 }, values: series(() => 13 + random()), measures: 'pressure' };
   yield { part: { what: 'level', group: 0 }, values: series(() => 35 + 4 * random()), measures: 'percent' };
-  yield { part: { what: 'outdoor' }, values: series((i) => 18 + 7 * Math.sin(i / 46)), measures: 'temperature' };
+  yield {
+    part: { what: 'outdoor' },
+    values: series((i) => 18 + 7 * Math.sin(i / 46)),
+    measures: 'temperature',
+  };
   yield { part: { what: 'indoor' }, values: series((i) => 21 + Math.sin(i / 46)), measures: 'temperature' };
   yield { part: { what: 'humidity' }, values: series((i) => 48 + 6 * Math.sin(i / 60)), measures: 'percent' };
 }
@@ -134,7 +161,9 @@ function circuitHistory(facts: InventedCircuit, circuit: number, random: () => n
       values.push(facts.setPoint + rise + swing + 0.3 * probe + 0.2 * random());
     }
   }
-  const average = air[0]!.map((_, index) => air.reduce((sum, values) => sum + values[index]!, 0) / air.length);
+  const average = air[0]!.map(
+    (_, index) => air.reduce((sum, values) => sum + values[index]!, 0) / air.length,
+  );
   return { air, average, defrost, valve };
 }
 
