@@ -9,8 +9,10 @@ const blockMinutes = 60;
 /** Share of the whole change that must happen from one day to the next, and from one six hours to the next. */
 const shareOfDays = 0.35;
 const shareOfHours = 0.3;
-/** The jump must also be this many robust scales of the six-hour jumps before it. */
+/** The jump must also be this many robust scales of the six-hour jumps before it; fewer where a day or two made it all. */
 const scalesOfJumps = 5;
+const scalesWhenShort = 2;
+const shortDays = 2;
 /** How far from the old level, as a share of the change, the day before a step may stand. */
 const flatBefore = 0.3;
 
@@ -53,5 +55,6 @@ export function findStep(
   for (let block = 6; block < first / samplesPerBlock; block++) usual.push(Math.abs(jumpAt(block, 6)));
   const noise = usual.length >= 24 ? normalConsistency * median(usual) : 0;
   const jump = jumpAt(Math.round(at / samplesPerBlock), 6);
-  return jump >= Math.max(shareOfHours, scalesOfJumps * noise) ? at : null;
+  const scales = change.end - change.start <= shortDays ? scalesWhenShort : scalesOfJumps;
+  return jump >= Math.max(shareOfHours, scales * noise) ? at : null;
 }
