@@ -1,0 +1,30 @@
+import { minuteOfDay } from '../model/grid.ts';
+import type { Log } from '../model/log.ts';
+
+/** A day is looked at in six blocks of four hours on the site's clock: 00–04, 04–08 … 20–24. */
+export const blockHours = 4;
+export const blocksADay = 24 / blockHours;
+
+/** `08–12 h`. */
+export function blockTitle(block: number): string {
+  const two = (hour: number) => String(hour).padStart(2, '0');
+  return `${two(block * blockHours)}–${two((block + 1) * blockHours)} h`;
+}
+
+/** For every sample of the grid `day * blocksADay + block`, day being its position in the calendar. */
+export function clockBlocks({ grid, calendar }: Pick<Log, 'grid' | 'calendar'>): Int32Array {
+  const blocks = new Int32Array(grid.count);
+  calendar.days.forEach((day, d) => {
+    for (let i = day.from; i < day.to; i++) {
+      blocks[i] = d * blocksADay + Math.floor(minuteOfDay(grid, calendar, i) / (blockHours * 60));
+    }
+  });
+  return blocks;
+}
+
+/** Saturdays and Sundays trade otherwise than the rest of the week. */
+export type DayType = 'weekday' | 'weekend';
+
+export function dayTypeOf(weekday: number): DayType {
+  return weekday === 0 || weekday === 6 ? 'weekend' : 'weekday';
+}
