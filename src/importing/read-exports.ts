@@ -1,5 +1,6 @@
 import type { FileReport, ImportReport } from '../model/import-report.ts';
 import type { ReadOverrides } from './reading/file-context.ts';
+import { joinFiles } from './reading/join-files.ts';
 import { type FileReadings, readFile } from './reading/read-file.ts';
 import { type ExportSource, ImportRefusal, type ReadingColumn, type Readings } from './readings.ts';
 import { knownZone } from './time/zone.ts';
@@ -73,11 +74,9 @@ export async function readExports(sources: readonly ExportSource[], options: Rea
   }
   if (columns.length === 0 && firstRefusal !== null) throw firstRefusal;
   const timeZoneSource = allOffsets ? 'offsets-in-export' : options.timeZoneSource;
-  return {
-    columns,
-    report: { timeZone: options.timeZone, timeZoneSource, files, issues: [] },
-    timeZone: options.timeZone,
-  };
+  const report = { timeZone: options.timeZone, timeZoneSource, files, issues: [] };
+  const readings: Readings = { columns, report, timeZone: options.timeZone };
+  return sources.length === 1 ? readings : joinFiles(readings, stems);
 }
 
 function unusedFile(name: string, refusal: ImportRefusal): FileReport {

@@ -25,7 +25,7 @@ describe('the plain log', () => {
     const lines = plain.split('\n');
     expect(lines[0]).toBe('time,point,value,unit');
     expect(lines[1]).toEqual(
-      expect.stringMatching(/^2026-09-03T06:00:00Z,M01 air A \(°F\),4\d(\.\d)?,\[degF]$/u),
+      expect.stringMatching(/^2026-09-03T06:00:00Z,M01 air A \(°F\),4\d(\.\d)?,\[degF\]$/u),
     );
     expect(lines).toContain('2026-09-03T06:00:00Z,M01 dfr,ON,');
     expect(lines.length).toBeGreaterThan(6000);

@@ -326,7 +326,7 @@ export const dialects: readonly Dialect[] = [
       if (part.what === 'defrost') return `D${pad(part.circuit)}`;
       if (part.what === 'valve') return `V${pad(part.circuit)}`;
       if (part.what === 'set') return `SP${pad(part.circuit)}`;
-      return part.what === 'suction' ? `PS${part.group + 1}` : null;
+      return part.what === 'suction' ? `Psuc${part.group + 1}` : null;
     },
   },
 ];

@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { plainRows, written } from './damaged/plain-log.ts';
+import { memorySource, normalized, readContent, readSources } from './support.ts';
+
+const rows = plainRows();
+const whole = written();
+
+describe('several files of one site', () => {
+  it('joins files that follow each other', async () => {
+    const found = await readSources([
+      memorySource('week-1.csv', written({}, rows.slice(0, 400))),
+      memorySource('week-2.csv', written({}, rows.slice(400))),
+    ]);
+    expect(normalized(found)).toBe(normalized(await readContent(whole)));
+    expect(found.report.files.map((file) => file.rowsRejected)).toEqual([0, 0]);
+  });
+
+  it('drops what overlaps and counts it', async () => {
+    const found = await readSources([
+      memorySource('week-1.csv', written({}, rows.slice(0, 500))),
+      memorySource('week-2.csv', written({}, rows.slice(400))),
+    ]);
+    expect(normalized(found)).toBe(normalized(await readContent(whole)));
+    const [first, second] = found.report.files;
+    expect(first!.rowsRejected).toBe(0);
+    expect(second!.rowsRejected).toBe(100);
+    expect(second!.issues.map((issue) => issue.code)).toContain('row-repeated');
+  });
+
+  it('reads the same file twice as once', async () => {
+    const found = await readSources([memorySource('a.csv', whole), memorySource('copy/a.csv', whole)]);
+    expect(normalized(found)).toBe(normalized(await readContent(whole)));
+    expect(found.report.files[1]!.rowsRejected).toBe(rows.length);
+    expect(found.report.files[1]!.valuesRejected).toBe(found.report.files[1]!.values);
+  });
+
+  it('keeps the later of two readings that differ and counts them', async () => {
+    const corrected = written({ cell: (value, row, column) => (row === 9 && column === 2 ? '37' : String(value ?? '')) });
+    const found = await readSources([memorySource('a.csv', whole), memorySource('b.csv', corrected)]);
+    expect(normalized(found)).toBe(normalized(await readContent(corrected)));
+    expect(found.report.issues.map((issue) => issue.code)).toContain('files-conflict');
+  });
+
+  it('tells one file a circuit apart by the name of the file', async () => {
+    const circuit = (name: string, warmer: number) =>
+      memorySource(
+        `${name}.csv`,
+        `Time,Air\n${rows.map(({ wallMs, cells }) => `${new Date(wallMs).toISOString().slice(0, 19)},${Number(cells[0]) + warmer}`).join('\n')}\n`,
+      );
+    const found = await readSources([circuit('M01', 0), circuit('M02', 1.3)]);
+    expect(found.columns.map((column) => column.point)).toEqual(['M01:Air', 'M02:Air']);
+  });
+
+  it('goes on without a file that is none, and says so', async () => {
+    const found = await readSources([memorySource('a.csv', whole), memorySource('read me.txt', 'Exports of rack A\n')]);
+    expect(normalized(found)).toBe(normalized(await readContent(whole)));
+    expect(found.report.files[1]!.issues[0]!.code).toBe('file-without-readings');
+  });
+});
