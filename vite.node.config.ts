@@ -1,25 +1,25 @@
-import { chmodSync, readFileSync, rmSync } from 'node:fs';
+import { chmodSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { defineConfig, type Plugin } from 'vite';
 
 const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8')) as {
   version: string;
 };
 
-/** dist/ also holds the pages, so only what an older build of these entries left behind is cleared. */
-const runnable: Plugin = {
-  name: 'runnable',
-  buildStart() {
-    rmSync('dist/chunks', { recursive: true, force: true });
-  },
-  writeBundle() {
+/** Makes the command runnable, and clears what an older build left; dist/ also holds the pages. */
+const finish: Plugin = {
+  name: 'finish',
+  writeBundle(_, bundle) {
     chmodSync('dist/rimelog.js', 0o755);
+    for (const name of readdirSync('dist/chunks')) {
+      if (!(`chunks/${name}` in bundle)) rmSync(`dist/chunks/${name}`);
+    }
   },
 };
 
 /** The command, the server and their worker threads; what only one command needs is loaded by it alone. */
 export default defineConfig({
   define: { __RIMELOG_VERSION__: JSON.stringify(version) },
-  plugins: [runnable],
+  plugins: [finish],
   build: {
     ssr: true,
     target: 'node20',
