@@ -2,6 +2,7 @@ import { clustersOf, coherence, movesTogether } from './clusters.ts';
 import type { Movements } from './movements.ts';
 import { groupByName, type NameGroup, type NameGrouping } from './name-groups.ts';
 import { byNaturalOrder } from './natural-order.ts';
+import { residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';
 
 export interface CircuitGroups extends NameGrouping {
@@ -14,7 +15,10 @@ export interface CircuitGroups extends NameGrouping {
 
 /** Below this the names do not hang together; see the score of a grouping. */
 const namesTell = 1;
-const fullScore = 2.6;
+/** From here on the other columns of the circuits carry the same names. */
+const namesMatch = 2;
+/** Scores of names that fit wholly, with and without other columns of the circuits to compare. */
+const fullScore = { withOthers: 2.6, airAlone: 1.25 };
 
 /**
  * The air columns of each circuit: by their names where those hang together, else by which columns move
@@ -26,38 +30,42 @@ export function circuitGroups(
   movements: Movements,
 ): CircuitGroups {
   const byName = groupByName(air, others);
-  if (air.length > 2 && (byName.score < namesTell || isFlat(byName, air.length))) {
+  if (air.length > 2 && (byName.score < namesTell || (byName.score < namesMatch && isFlat(air)))) {
     const clusters = clustersOf([...air].sort(byPointName), movements);
     const clustered = clusters.filter((members) => members.length > 1).flat().length;
     const namesAreWeaker = byName.score < namesTell ? clustered > 0 : clusters.length > 1;
     if (namesAreWeaker && clustered >= air.length / 2) return fromClusters(clusters, movements);
   }
   const { kept, leftOver } = withoutStrays(byName);
-  const confidence = Math.min(0.99, Math.max(0.2, byName.score / fullScore));
+  const full = others.length > 0 ? fullScore.withOthers : fullScore.airAlone;
+  const confidence = Math.min(0.99, Math.max(0.2, byName.score / full));
   return { ...byName, groups: kept, confidence, byBehaviour: false, leftOver };
 }
 
-/** Names that only number the columns: one group for all of them, or mostly single columns told apart by a number. */
-function isFlat({ groups }: NameGrouping, columns: number): boolean {
-  if (groups.length === 1) return groups[0]!.key.length === 0 && columns > 2;
-  const single = groups.filter((group) => group.air.length === 1);
-  return single.length >= groups.length * 0.7 && single.every((group) => sameWords(group, single[0]!));
+/** Names that only count the columns: the same words in all, and one number or letter. */
+function isFlat(air: readonly NamedColumn[]): boolean {
+  const residuals = air.map((column) => residualOf(column).map((token) => token.text));
+  const words = (texts: readonly string[]): string => texts.filter((text) => !isShort(text)).join(' ');
+  return residuals.every(
+    (texts) => words(texts) === words(residuals[0]!) && texts.filter(isShort).length <= 1,
+  );
 }
 
-function sameWords(a: NameGroup, b: NameGroup): boolean {
-  const words = (group: NameGroup): string => group.key.filter((word) => !/^(?:\d+|.)$/.test(word)).join(' ');
-  return words(a) === words(b) && a.stem === b.stem;
+function isShort(text: string): boolean {
+  return text.length === 1 || /^\d+$/.test(text);
 }
 
 function fromClusters(clusters: readonly NamedColumn[][], movements: Movements): CircuitGroups {
-  const groups = clusters.map((members, index): NameGroup => {
+  const strays = clusters.filter((members) => members.length === 1 && isAirByValuesOnly(members[0]!));
+  const kept = clusters.filter((members) => !strays.includes(members));
+  const groups = kept.map((members, index): NameGroup => {
     const named = members.length > 1 ? `Circuit ${index + 1}` : members[0]!.point.name;
     return {
       id: named,
       key: [],
       stem: null,
       name: named,
-      air: members.map((column) => ({ column, position: column.point.name, keyTokens: [] })),
+      air: members.map((column) => ({ column, position: column.point.name, isPlace: true, keyTokens: [] })),
     };
   });
   const several = clusters.filter((members) => members.length > 1);
@@ -69,13 +77,17 @@ function fromClusters(clusters: readonly NamedColumn[][], movements: Movements):
     because: `they warm and cool together (correlation ${strength.toFixed(2)})`,
     confidence: Math.min(0.75, strength * 0.8),
     byBehaviour: true,
-    leftOver: [],
+    leftOver: strays.flat(),
   };
+}
+
+function isAirByValuesOnly(column: NamedColumn): boolean {
+  return column.confidence <= 0.5;
 }
 
 /** A column that is air only by its values, alone under its name among well-named circuits, is no circuit. */
 function withoutStrays(grouping: NameGrouping): { kept: NameGroup[]; leftOver: NamedColumn[] } {
-  const isStray = ({ air }: NameGroup): boolean => air.length === 1 && air[0]!.column.confidence <= 0.5;
+  const isStray = ({ air }: NameGroup): boolean => air.length === 1 && isAirByValuesOnly(air[0]!.column);
   const strays = grouping.groups.filter(isStray);
   if (grouping.score < namesTell || strays.length > grouping.groups.length / 2) {
     return { kept: [...grouping.groups], leftOver: [] };

@@ -131,7 +131,7 @@ function circuitOf(group: NameGroup, owned: readonly NamedColumn[], id: string):
   return {
     id,
     ...(setPoint === undefined ? {} : { setPoint: { point: setPoint } }),
-    probes: [...group.air].sort(byPlace).map((probe) => probe.column.point.name),
+    probes: inPlaceOrder(group.air).map((probe) => probe.column.point.name),
     ...list('returnAir', 'return-air'),
     ...list('coilOut', 'coil-out'),
     ...list('product', 'product'),
@@ -156,11 +156,18 @@ const placeOrder = [
   'centro',
 ];
 
-function byPlace(a: PlacedProbe, b: PlacedProbe): number {
+/** Left to right where words or L, C, R say so, else by number or letter. */
+function inPlaceOrder(air: readonly PlacedProbe[]): PlacedProbe[] {
+  const places = new Set(air.map((probe) => probe.position));
+  const order = places.has('l') && places.has('r') ? ['l', 'c', 'm', 'r'] : placeOrder;
   const rank = (place: string): number => {
-    const at = placeOrder.indexOf(place);
-    return at < 0 ? placeOrder.length : at;
+    const at = order.indexOf(place);
+    return at < 0 ? order.length : at;
   };
+  return [...air].sort((a, b) => byPlace(a, b, rank));
+}
+
+function byPlace(a: PlacedProbe, b: PlacedProbe, rank: (place: string) => number): number {
   return (
     rank(a.position) - rank(b.position) ||
     byNaturalOrder(a.position, b.position) ||

@@ -19,6 +19,8 @@ export interface PlacedProbe {
   readonly column: NamedColumn;
   /** What tells it from its neighbours: `1`, `b`, `left`. */
   readonly position: string;
+  /** Whether that can be a place in a line-up, and is not half a name. */
+  readonly isPlace: boolean;
   readonly keyTokens: readonly ResidualToken[];
 }
 
@@ -80,8 +82,14 @@ function grouped(air: readonly NamedColumn[], read: Reading, stemmed: boolean): 
   const placed = air.map((column) => {
     const residual = residualOf(column);
     const keyTokens = read(residual);
-    const position = keyText(residual.filter((token) => !keyTokens.includes(token)));
-    return { column, position, keyTokens, stem: stemOf(column, stemmed) };
+    const place = residual.filter((token) => !keyTokens.includes(token));
+    return {
+      column,
+      position: keyText(place),
+      isPlace: isPlace(place),
+      keyTokens,
+      stem: stemOf(column, stemmed),
+    };
   });
   const byKey = groupedBy(placed, ({ keyTokens, stem }) => groupKey(stem, keyTokens));
   return [...byKey].map(([id, members]) => ({
@@ -116,6 +124,12 @@ function withoutLastDigits(all: readonly ResidualToken[], digits: number): reado
   return [...all.slice(0, -1), { ...last, text, written, to: last.to - digits }];
 }
 
+/** Words for a place, and at most one bare letter or number. */
+function isPlace(tokens: readonly ResidualToken[]): boolean {
+  const bare = tokens.filter((token) => token.mark !== 'probe' && token.mark !== 'case');
+  return bare.length <= 1 && bare.every((token) => token.text.length === 1 || /^\d+$/.test(token.text));
+}
+
 function isShort(token: ResidualToken | undefined): boolean {
   return (
     token !== undefined &&
@@ -146,12 +160,14 @@ function scoreOf(
     return new Set(here).size < here.length;
   });
   const unnamed = groups.filter(({ key, stem }) => key.length === 0 && stem === null && groups.length > 1);
+  const misplaced = groups.flatMap(({ air }) => air).filter((probe) => !probe.isPlace);
   const tooLarge = groups.filter(({ air }) => air.length > mostProbes);
   return (
     1.5 * share(matched.length, others.length) +
     0.8 * share(inGoodSize, airCount) +
     0.5 * share(distinctPlaces.length, groups.length) -
     0.5 * share(roleTwice.length, groups.length) -
+    share(misplaced.length, airCount) -
     0.5 * share(unnamed.length, groups.length) -
     0.4 * share(tooLarge.length, groups.length) -
     0.1 * share(groups.length, airCount)

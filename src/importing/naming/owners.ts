@@ -26,7 +26,15 @@ function ownerOf(column: NamedColumn, { groups, byFile }: NameGrouping): NameGro
   if (holding.length === 1) return holding[0]!;
   const held = words.length === 0 ? [] : near.filter((group) => isSubsequence(words, group.key));
   if (held.length === 1) return held[0]!;
-  return near.length === 1 && groups.length === 1 ? near[0]! : null;
+  if (near.length === 1 && groups.length === 1) return near[0]!;
+  const telling = near.filter((group) => tellsApart(group, near, words));
+  return telling.length === 1 ? telling[0]! : null;
+}
+
+/** Whether the words that tell a circuit from all others stand in the name. */
+function tellsApart(group: NameGroup, all: readonly NameGroup[], words: readonly string[]): boolean {
+  const own = group.key.filter((word) => !all.every((other) => other.key.includes(word)));
+  return own.length > 0 && isSubsequence(own, words);
 }
 
 function longest(groups: readonly NameGroup[]): readonly NameGroup[] {

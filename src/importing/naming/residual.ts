@@ -62,9 +62,13 @@ function isRoleWord(token: Token, column: NamedColumn): boolean {
   return roleWords.has(token.meaning);
 }
 
-/** The single letter at the front that says only what is measured: `T-MT-1`, `t1`, `P-S1`, `D04`, `V04`. */
+/** The single letter that says only what is measured: `T-MT-1`, `t1`, `M1 T2`, `P-S1`, `D04`, `V04`. */
 function isKindLetter(token: Token, column: NamedColumn): boolean {
-  if (token !== column.tokens[0] || column.tokens.length < 2) return false;
+  const { tokens } = column;
+  const next = tokens[tokens.indexOf(token) + 1];
+  const numbered = next?.kind === 'number' && next.from === token.to;
+  if (column.kind === 'temperature' && token.text === 't' && numbered) return tokens.length > 1;
+  if (token !== tokens[0] || tokens.length < 2) return false;
   if (column.kind === 'temperature') return token.text === 't';
   if (column.kind === 'pressure') return token.text === 'p';
   if (column.role === 'defrost') return token.text === 'd';
@@ -86,6 +90,7 @@ function markOf(tokens: readonly Token[], index: number): ResidualToken['mark'] 
   const next = tokens[index + 1];
   // The M of M01 begins a name of its own.
   const beginsName = token.kind === 'word' && next?.kind === 'number' && next.from === token.to;
+  if (before.text === 't' && before.to === token.from) return 'probe';
   return before.meaning !== null && probeWords.has(before.meaning) && !beginsName ? 'probe' : null;
 }
 

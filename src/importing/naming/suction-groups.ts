@@ -48,7 +48,7 @@ function fromSuctions(suctions: readonly NamedColumn[]): RackGroup[] {
   const sorted = [...suctions].sort((a, b) => byNaturalOrder(a.point.name, b.point.name));
   return sorted.map((column) => {
     const key = keyOf(column);
-    return groupOf(unused(writtenName(column, key), taken), key, column);
+    return groupOf(unused(groupName(column, key), taken), key, column);
   });
 }
 
@@ -62,7 +62,7 @@ function fromCompressors(owned: readonly NamedColumn[]): RackGroup[] {
   const taken = new Set<string>();
   return [...byName.values()]
     .map((members) =>
-      groupOf(unused(writtenName(members[0]!, keyOf(members[0]!)), taken), keyOf(members[0]!), null),
+      groupOf(unused(groupName(members[0]!, keyOf(members[0]!)), taken), keyOf(members[0]!), null),
     )
     .sort((a, b) => byNaturalOrder(a.id, b.id));
 }
@@ -77,6 +77,11 @@ function groupOf(id: string, key: readonly ResidualToken[], suction: NamedColumn
     suction,
     owned: [],
   };
+}
+
+function groupName(column: NamedColumn, key: readonly ResidualToken[]): string {
+  const name = writtenName(column, key);
+  return /^\d+$/.test(name) ? `S${name}` : name;
 }
 
 function keyOf(column: NamedColumn): ResidualToken[] {

@@ -22,7 +22,7 @@ export function tokensOf(name: string): Token[] {
   for (const { text, from } of pieces(withoutUnits(written))) {
     const plain = plainWord(text);
     if (plain === '') continue;
-    const parts = meaningOfWord(plain) === null ? knownParts(plain) : null;
+    const parts = meaningOfWord(plain) === null ? (knownParts(plain) ?? letterAndWord(plain)) : null;
     const end = from + text.length;
     let at = from;
     for (const part of parts ?? []) {
@@ -33,6 +33,13 @@ export function tokensOf(name: string): Token[] {
     if (parts === null) tokens.push(token(plain, from, end));
   }
   return withPairs(tokens);
+}
+
+/** `Tset` and `Psuct`: what is measured in one letter, then a known word. */
+function letterAndWord(plain: string): string[] | null {
+  const rest = plain.slice(1);
+  const measured = plain[0] === 't' || plain[0] === 'p';
+  return measured && rest.length >= 3 && meaningOfWord(rest) !== null ? [plain[0]!, rest] : null;
 }
 
 function withPairs(tokens: readonly Token[]): Token[] {

@@ -50,7 +50,7 @@ export const meanings = {
   alarm: 'alarm alarms alm fault faults warn warning storung defaut alarma',
   limit: 'limit limits lim hilim lolim',
   heater: 'heater heaters htr antisweat sweat heizung',
-  average: 'average avg avrg mean mittel mittelwert moyenne media promedio gemiddelde avr',
+  average: 'average avg ave avrg mean mittel mittelwert moyenne media promedio gemiddelde avr',
   control: 'control ctrl ctl controlling regel regelung regulation controle',
   extreme: 'min max minimum maximum minimal maximal warmest coldest highest lowest spread',
   power: 'power kw kwh amps amp current watts watt leistung puissance energy',
@@ -86,6 +86,8 @@ export function meaningOfWord(word: string): Meaning | null {
 const pairs: Readonly<{ [words: string]: Meaning }> = {
   'cut in': 'set',
   'cut out': 'set',
+  'air off': 'discharge',
+  'air on': 'return',
   'wet bulb': 'humidity',
   'dew point': 'humidity',
   'sat suction': 'saturated',
