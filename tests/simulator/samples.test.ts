@@ -12,12 +12,18 @@ function shipped(folder: string, name: string): string {
   return (name.endsWith('.gz') ? gunzipSync(bytes) : bytes).toString('utf8');
 }
 
+/** One of each simulator and layout; `npm run samples` shows the rest by leaving the tree clean. */
+const quick = ['slow-recovery', 'suction-rise', 'left-off-after-service'];
+
 describe('the shipped samples', () => {
-  it.each(scenarios)('$folder is, byte for byte, what the maker makes', (scenario) => {
-    const made = makeSample(scenario);
-    expect(readdirSync(`${root}${scenario.folder}`).sort()).toEqual(made.map(({ name }) => name).sort());
-    for (const { name, text } of made) expect(shipped(scenario.folder, name) === text, name).toBe(true);
-  });
+  it.each(scenarios.filter(({ folder }) => quick.includes(folder)))(
+    '$folder is, byte for byte, what the maker makes',
+    (scenario) => {
+      const made = makeSample(scenario);
+      expect(readdirSync(`${root}${scenario.folder}`).sort()).toEqual(made.map(({ name }) => name).sort());
+      for (const { name, text } of made) expect(shipped(scenario.folder, name) === text, name).toBe(true);
+    },
+  );
 
   it('weigh at most 3 MB each and 12 MB together, in at least three dialects', () => {
     const sizes = scenarios.map(({ folder }) =>

@@ -27,7 +27,7 @@ export function drawStore(random: Random, wishes: StoreWishes = {}): StoreParame
     'M',
     wishes.wishes ?? [],
   );
-  const lowCount = wishes.lowCircuits ?? random.whole(2, 4);
+  const lowCount = wishes.lowCircuits ?? random.whole(3, 4);
   const groups = [medium];
   if (lowCount > 0)
     groups.push(
@@ -64,7 +64,8 @@ function drawGroup(
   );
   const design = circuits.reduce((sum, circuit) => sum + designLoad(circuit, storeTemperature), 0);
   const machines = random.whole(3, 4);
-  const spare = random.between(1.35, 1.6);
+  // Few circuits cannot spread their calls, so a small group needs more in hand.
+  const spare = random.between(1.35, 1.6) + 0.7 / count;
   const weights = Array.from({ length: machines }, () => random.between(0.75, 1.25));
   const total = weights.reduce((a, b) => a + b, 0);
   const conductance = circuits.reduce((sum, circuit) => sum + circuit.sections * circuit.refrigerant, 0);
