@@ -18,7 +18,7 @@ export interface ProbeDefrost {
   readonly plateauMinutes: Minutes;
   /**
    * From the end of the window until the 10-minute mean is back at the probe's own level before the defrost
-   * (at most its usual level + 0.5 K) + half the dead band + 0.6 K; null when that did not happen before the
+   * (held between its usual level and 0.5 K above) + half the dead band + 0.6 K; null when that did not happen before the
    * next defrost, a gap or the end.
    */
   readonly recoveryMinutes: Minutes | null;

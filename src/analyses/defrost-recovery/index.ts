@@ -8,6 +8,7 @@ import { heating } from './heating.ts';
 import { lengthening } from './lengthening.ts';
 import { meta } from './meta.ts';
 import { missedDefrosts } from './missed.ts';
+import { overheated } from './overheated.ts';
 import { slowRecovery } from './slow-recovery.ts';
 
 export { meta };
@@ -24,6 +25,7 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null): Ve
       ...slowRecovery(signals, group),
       ...lengthening(signals),
       ...heating(signals),
+      ...overheated(signals),
       ...lostDrip(signals),
     ],
     abstentions: limits(signals),

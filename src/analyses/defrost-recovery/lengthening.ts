@@ -1,5 +1,6 @@
 import { autocorrelation } from '../../maths/autocorrelation.ts';
 import { autocorrelationVarianceFactor } from '../../maths/autocorrelation-variance-factor.ts';
+import { fitRamp } from '../../maths/fit-ramp.ts';
 import { mannKendall } from '../../maths/mann-kendall.ts';
 import { median } from '../../maths/median.ts';
 import { theilSenSlope } from '../../maths/theil-sen-slope.ts';
@@ -26,24 +27,25 @@ interface Trend {
 }
 
 /**
- * Recovery that lengthens: Theil–Sen line through the logarithms of the daily medians, at least 30 % and 10 minutes
- * over the history, with the one-sided Mann–Kendall probability corrected for serial correlation. Whole circuit
- * first (the median of its probes), then single probes.
+ * Recovery that lengthens: Theil–Sen line through the logarithms of the daily medians, and the one-sided Mann–Kendall
+ * probability corrected for serial correlation. Whole circuit first (the median of its probes), then single probes,
+ * which have to lengthen more and share the significance among them (Bonferroni).
  */
 export function lengthening(signals: CircuitSignals): Evidence[] {
   const days = signals.log.calendar.days.map((_, day) => day);
   const usable = signals.probes.filter((_, i) => signals.usable[i]);
   const whole = Float64Array.from(days, (day) => median(usable.map((probe) => probe.recovery[day]!)));
-  const common = trendOf(whole);
+  const common = trendOf(whole, settings.trendMinutes.value, settings.significance.value);
   if (common !== null) return [asEvidence(signals, common, null)];
   if (usable.length < 2) return [];
+  const ofEach = settings.significance.value / usable.length;
   return signals.probes.flatMap((probe, i) => {
-    const trend = signals.usable[i] ? trendOf(probe.recovery) : null;
+    const trend = signals.usable[i] ? trendOf(probe.recovery, settings.slowMinutes.value, ofEach) : null;
     return trend === null ? [] : [asEvidence(signals, trend, i)];
   });
 }
 
-function trendOf(recovery: Float64Array): Trend | null {
+function trendOf(recovery: Float64Array, leastMinutes: Minutes, significance: number): Trend | null {
   const known: { day: number; logMinutes: number }[] = [];
   recovery.forEach((minutes, day) => {
     if (Number.isFinite(minutes)) known.push({ day, logMinutes: Math.log(minutes + smallest) });
@@ -57,37 +59,17 @@ function trendOf(recovery: Float64Array): Trend | null {
   const residuals = logs.map((value, i) => value - intercept - slope * days[i]!);
   const factor = autocorrelationVarianceFactor(known.length, autocorrelation(residuals, 1));
   const p = mannKendall(logs, factor).increasing;
-  const recent = median(recovery.subarray(-3));
-  const early = median(known.slice(0, fewestDays / 2).map((one) => Math.exp(one.logMinutes) - smallest));
-  const isLonger =
-    last > (1 + settings.lengtheningShare.value) * first &&
-    last - first > settings.slowMinutes.value &&
-    !(recent < early + settings.slowMinutes.value);
-  if (!isLonger || !(p < settings.significance.value)) return null;
-  return {
-    first,
-    last,
-    perDay: Math.expm1(slope),
-    low: Math.expm1(low),
-    high: Math.expm1(high),
-    p,
-    onsetDay: onsetOf(known, early),
-  };
-}
-
-/** The last day whose neighbourhood had not yet made a quarter of the lengthening. */
-function onsetOf(known: readonly { day: number; logMinutes: number }[], early: Minutes): number {
-  const latest = median(known.slice(-3).map((one) => Math.exp(one.logMinutes) - smallest));
-  const quarter = early + (latest - early) / 4;
-  let onset = known[0]!.day;
-  for (let i = known.length - 1; i >= 1; i--) {
-    const around = known.slice(Math.max(0, i - 1), i + 2).map((one) => Math.exp(one.logMinutes) - smallest);
-    if (median(around) <= quarter) {
-      onset = known[i]!.day;
-      break;
-    }
-  }
-  return onset;
+  const ramp = fitRamp(days, logs);
+  if (ramp === null) return null;
+  const before = Math.exp(ramp.before) - smallest;
+  const now = Math.exp(median(logs.slice(-3))) - smallest;
+  const scatter = Math.expm1(ramp.scale) * before;
+  const least = Math.max(leastMinutes, settings.trendScales.value * scatter);
+  const isLonger = [last - first, now - before].every((minutes) => minutes > least);
+  const isMuchLonger = last > (1 + settings.lengtheningShare.value) * first;
+  if (!isLonger || !isMuchLonger || !(p < significance)) return null;
+  const interval = { low: Math.expm1(low), high: Math.expm1(high) };
+  return { first: before, last: now, perDay: Math.expm1(slope), ...interval, p, onsetDay: days[ramp.start]! };
 }
 
 function asEvidence(signals: CircuitSignals, trend: Trend, probe: number | null): Evidence {

@@ -33,6 +33,24 @@ export const settings = {
     meaning: 'least lengthening over the history, as a share, for a trend',
     source: practice,
   },
+  trendMinutes: {
+    value: 6,
+    unit: 'min',
+    meaning: 'least lengthening of a trend',
+    source: 'measured by npm run evaluate',
+  },
+  trendScales: {
+    value: 3,
+    unit: '1',
+    meaning: 'least lengthening of a trend, in robust scales of what the daily recoveries scatter about it',
+    source: 'measured by npm run evaluate',
+  },
+  overheated: {
+    value: 4,
+    unit: 'K',
+    meaning: 'rise of the coil at the end of defrost over its own earlier end that shows termination failed',
+    source: practice,
+  },
   significance: {
     value: 0.05,
     unit: '1',

@@ -1,3 +1,4 @@
+import { median } from '../../maths/median.ts';
 import { samplesIn } from '../../model/grid.ts';
 import { targetAt } from '../../model/record.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
@@ -12,7 +13,10 @@ export interface CircuitHours {
   readonly samples: number;
   /** Mean opening of the valve; NaN where less than a quarter of the hour is known. */
   readonly opening: Float64Array;
-  /** How far the controlled air is under the level at which the valve would be shut, K. */
+  /**
+   * How far the controlled air is under the level at which the valve would be shut, K. Where the probes usually stand
+   * below the set point while the valve regulates (the controller steers on something else), that much lower.
+   */
   readonly under: Float64Array;
   /** Mean above the set point of each usable probe. */
   readonly probes: readonly Float64Array[];
@@ -61,8 +65,7 @@ function controlled(signals: CircuitSignals, probes: readonly Float64Array[], co
   });
   if (setPoint !== null) return combined;
   const usual = combined.subarray(0, Math.ceil(count / 3)).filter((value) => !Number.isNaN(value));
-  const middle = usual.sort()[usual.length >> 1] ?? Number.NaN;
-  return combined.map((value) => value - middle);
+  return combined.map((value) => value - median(usual));
 }
 
 /** Place of the controlling probe among the usable ones, −1 when it is none of them. */

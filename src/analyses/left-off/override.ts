@@ -25,6 +25,7 @@ export function overrides(signals: CircuitSignals): Evidence[] {
     if (!isUnder || !allProbesUsual(hours, from, to)) return [];
     const isStill = to >= hours.opening.length - pauseHours - 1;
     const length = to - from;
+    if (!isStill && length < settings.endedHours.value) return [];
     const end = Math.min(log.grid.count, to * hours.samples);
     return [
       evidenceOf(signals, {

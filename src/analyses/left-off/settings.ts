@@ -9,6 +9,12 @@ export const settings = {
     meaning: 'how long a circuit must be shut off, by behaviour, before it is said to have been left so',
     source: practice,
   },
+  endedHours: {
+    value: 12,
+    unit: 'h',
+    meaning: 'how long a stop or an override that is over must have lasted to be remarked on',
+    source: practice,
+  },
   forcedHours: {
     value: 6,
     unit: 'h',

@@ -6,15 +6,20 @@ import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
 
-/** Stretches in which the circuit was shut off; the ones that last to the end of the log are still so. */
+/**
+ * Stretches in which the circuit was shut off; the ones that last to the end of the log are still so. A short one that
+ * is over, or one that most of the group shared, was a visit or a power cut and is not reported here.
+ */
 export function stops(signals: CircuitSignals, group: GroupSignals | null, site: Signals): Evidence[] {
   const step = stepMinutes(signals.log.grid);
   return signals.offSpells
     .filter(({ from, to }) => (to - from) * step >= settings.offMinutes.value)
-    .map(({ from, to }) => {
+    .flatMap(({ from, to }) => {
       const isStill = to >= lastKnown(signals);
       const hours = ((to - from) * step) / 60;
       const shared = sharedShare(from, to, signals, group, site);
+      const isVisit = shared >= settings.sharedShare.value;
+      if (!isStill && (isVisit || hours < settings.endedHours.value)) return [];
       const warmest = highest(signals.air, from, to);
       const usual = median(signals.level.map((level, day) => level + (signals.setPoint[day]! || 0)));
       return evidenceOf(signals, {
@@ -31,7 +36,7 @@ export function stops(signals: CircuitSignals, group: GroupSignals | null, site:
           hours,
           still: isStill ? 1 : 0,
           offShare: shared,
-          shared: shared >= settings.sharedShare.value ? 1 : 0,
+          shared: isVisit ? 1 : 0,
           valveSeen: signals.circuit.valve === null ? 0 : 1,
           defrostsMissed: missedIn(signals, from, to),
         },

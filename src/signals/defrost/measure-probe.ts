@@ -18,7 +18,7 @@ const longestGap: Minutes = 15;
 
 /**
  * How one probe went through the defrost `window`. Recovery is watched until `until`, the next defrost or the end,
- * down to the level before, or to `usual` + 0.5 K where it stood higher than that.
+ * down to the level before, held between `usual` and `usual` + 0.5 K.
  */
 export function measureProbe(
   values: Float64Array,
@@ -30,8 +30,7 @@ export function measureProbe(
   grid: Grid,
 ): ProbeDefrost {
   const before = levelBefore(values, phase, window.from, grid);
-  const highest = Number.isNaN(usual) ? Number.POSITIVE_INFINITY : usual + raisedLevel;
-  const wanted = Math.min(before, highest);
+  const wanted = Number.isNaN(usual) ? before : Math.max(usual, Math.min(before, usual + raisedLevel));
   return {
     before,
     peak: peakOf(values, window.from, Math.min(until, window.to + samplesIn(grid, 10))),
