@@ -133,6 +133,13 @@ const values = {
     remedy: 'Nothing to do; give --unit-change reject to leave the later readings out instead.',
     effect: 'note',
   },
+  'unit-changed-left-out': {
+    what: 'the unit of the column changes within the export; the later readings were left out',
+    meaning:
+      'The export names a unit from here on that cannot be converted to the first one, or the options say so.',
+    remedy: 'Export the stretches apart; give --unit-change keep to take the numbers as written.',
+    effect: 'value',
+  },
   'unit-change-suspected': {
     what: 'from here on the readings fit the other temperature scale (°F and °C), and nothing says so; they were left out',
     meaning:

@@ -51,6 +51,17 @@ export class IssueLog {
     }
   }
 
+  /** Adds what was noted of a column's cells. */
+  addNoted(
+    code: IssueCode,
+    column: string,
+    noted: { readonly count: number; readonly line: number | null; readonly examples: readonly string[] },
+  ): void {
+    const { count, line, examples } = noted;
+    this.add(code, { line, column, count });
+    for (const example of examples) this.add(code, { column, count: 0, example });
+  }
+
   choose(about: string, chosen: string, because: string, override: string | null): void {
     if (this.choices.some((choice) => choice.about === about && choice.chosen === chosen)) return;
     this.choices.push({ about, chosen, because, override });

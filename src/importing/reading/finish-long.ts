@@ -3,8 +3,9 @@ import type { LongTable } from '../layout/long-table.ts';
 import { inOrder, orderByTime, plausibleSpan, usualStep } from '../time/put-in-order.ts';
 import { type OddTime, oddTimes, offsetLookup, runsBackwards, settleTimes } from '../time/settle-times.ts';
 import { oddWindows, type ZoneTransitions } from '../time/zone.ts';
+import { columnProfile } from '../values/column-profile.ts';
 import { judgeColumn } from '../values/judge-column.ts';
-import { settleStates } from '../values/settle-column.ts';
+import { settleStates } from '../values/settle-states.ts';
 import { judgeOddHour } from './clock-issues.ts';
 import type { FileContext } from './file-context.ts';
 import type { ReadingPart } from './reading-part.ts';
@@ -33,10 +34,12 @@ export function finishLong(table: LongTable, zone: ZoneTransitions, context: Fil
     let values = point.values.take();
     const rowOf = (reading: number): number => rows[reading]!;
     settleTimes(times, rowOf, hasOffset, zone, seconds[index]!);
-    const status = settleStates(values, tally, issues);
-    const met = readingsIn(values);
-    if (!status) judgeColumn(values, times, tally, context, (reading) => table.lines.lineOf(rowOf(reading)));
-    counts.values += met + tally.rejected;
+    const profile = columnProfile(values);
+    const rejectedCells = tally.rejected + tally.texts.count;
+    const status = settleStates(values, profile, tally, issues);
+    if (!status)
+      judgeColumn(values, profile, tally, context, (reading) => table.lines.lineOf(rowOf(reading)));
+    counts.values += profile.numbers + profile.marks + rejectedCells;
     counts.valuesRejected += tally.rejected;
     const ordering = orderByTime(times);
     if (ordering.order !== null) {

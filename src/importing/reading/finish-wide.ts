@@ -3,8 +3,9 @@ import type { WideTable } from '../layout/wide-table.ts';
 import { inOrder, orderByTime, plausibleSpan, usualStep } from '../time/put-in-order.ts';
 import { oddTimes, offsetLookup, runsBackwards, settleTimes } from '../time/settle-times.ts';
 import { oddWindows, type ZoneTransitions } from '../time/zone.ts';
+import { columnProfile } from '../values/column-profile.ts';
 import { judgeColumn } from '../values/judge-column.ts';
-import { settleStates } from '../values/settle-column.ts';
+import { settleStates } from '../values/settle-states.ts';
 import { judgeOddHour } from './clock-issues.ts';
 import type { FileContext } from './file-context.ts';
 import { reportOrder, reportSteps } from './order-issues.ts';
@@ -40,10 +41,11 @@ export function finishWide(table: WideTable, zone: ZoneTransitions, context: Fil
   for (const [index, column] of table.plan.columns.entries()) {
     const tally = table.tallies[index]!;
     let values = table.takeValues(column.at);
-    const status = settleStates(values, tally, issues);
-    const met = readingsIn(values);
-    if (!status) judgeColumn(values, fileTimes, tally, context, (row) => table.lines.lineOf(row));
-    counts.values += met + tally.rejected;
+    const profile = columnProfile(values);
+    const rejectedCells = tally.rejected + tally.texts.count;
+    const status = settleStates(values, profile, tally, issues);
+    if (!status) judgeColumn(values, profile, tally, context, (row) => table.lines.lineOf(row));
+    counts.values += profile.numbers + profile.marks + rejectedCells;
     if (order !== null) values = inOrder(values, order);
     if (!whole) {
       const cut = values.slice(span.from, span.to);

@@ -11,7 +11,8 @@ export const stateOff = Number.NEGATIVE_INFINITY;
 export const stateCooling = Number.MAX_VALUE;
 export const stateDefrost = -Number.MAX_VALUE;
 
-interface Noted {
+/** Cells of one kind: how many, the first line, some as written. */
+export interface Noted {
   count: number;
   line: number | null;
   readonly examples: string[];

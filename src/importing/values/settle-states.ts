@@ -1,0 +1,61 @@
+import type { IssueLog } from '../issues/issue-log.ts';
+import type { ColumnProfile } from './column-profile.ts';
+import { type Noted, stateCooling, stateDefrost, stateOff, stateOn, type ValueTally } from './value-tally.ts';
+
+/** Whether a column holds states, after all its cells are known. */
+function holdsStates({ marks, numbers, zeros, ones }: ColumnProfile, tally: ValueTally): boolean {
+  const others = numbers - zeros - ones;
+  if (marks > 0) return others === 0 || marks >= 9 * others;
+  if (others > 0 || numbers === 0 || tally.unit !== null) return false;
+  const both = ones > 0 && zeros > 0;
+  return both || !tally.decimals;
+}
+
+function isStateMark(value: number): boolean {
+  return value === stateOn || value === stateOff || value === stateCooling || value === stateDefrost;
+}
+
+/**
+ * Settles in place what the words of a column meant: 1 and 0 in a column of states, no reading in one of
+ * numbers. Gives whether it is one of states.
+ */
+export function settleStates(
+  values: Float64Array,
+  profile: ColumnProfile,
+  tally: ValueTally,
+  issues: IssueLog,
+): boolean {
+  const status = holdsStates(profile, tally);
+  const column = tally.name;
+  if (tally.texts.count > 0) {
+    const readings = profile.numbers + profile.marks;
+    issues.addNoted(readings === 0 ? 'column-of-text' : 'value-unreadable', column, tally.texts);
+    tally.rejected += tally.texts.count;
+  }
+  if (profile.marks === 0) return status;
+  let rejected = 0;
+  for (let at = 0; at < values.length; at++) {
+    const value = values[at]!;
+    if (Number.isNaN(value)) continue;
+    const mark = isStateMark(value);
+    if (status && mark) values[at] = isOn(value, tally.sawDefrost) ? 1 : 0;
+    else if (mark || (status && value !== 0 && value !== 1)) {
+      values[at] = Number.NaN;
+      rejected++;
+    }
+  }
+  if (rejected === 0) return status;
+  if (status) issues.add('number-in-state-column', { column, count: rejected });
+  else
+    issues.addNoted('state-word-in-number-column', column, {
+      ...tally.states,
+      count: rejected,
+    } satisfies Noted);
+  tally.rejected += rejected;
+  return status;
+}
+
+/** A word for cooling is the off state of a column that also knows defrost, else an on state. */
+function isOn(value: number, sawDefrost: boolean): boolean {
+  return value === stateOn || value === stateDefrost || (value === stateCooling && !sawDefrost);
+}
