@@ -7,7 +7,7 @@ type Features = Readonly<{ [name: string]: number }>;
 
 interface Answer {
   readonly origin: Origin;
-  readonly causes: Likelihoods | ((features: Features) => Likelihoods);
+  readonly causes: Likelihoods | ((features: Features, trouble: Trouble) => Likelihoods);
 }
 
 const slowRecovery: Likelihoods = [
@@ -190,24 +190,24 @@ function compressorCycling(features: Features): Likelihoods {
   ];
 }
 
-/** Hardly any rise: the heat is missing where there is a heater, else the coil holds ice. */
-function weakRise(features: Features): Likelihoods {
-  return features.isHeated === 1
+/** Hardly any rise: without a heater the coil holds ice; else, and where nobody said, the heat is missing. */
+function weakRise(_features: Features, { circuit }: Trouble): Likelihoods {
+  return circuit?.circuit.defrost.kind === 'off-cycle'
     ? [
-        ['defrost-heat', 0.8],
-        ['defrost-termination', 0.1],
+        ['airflow-or-ice', 0.5],
+        ['drain', 0.15],
+        ['defrost-schedule', 0.15],
       ]
     : [
-        ['airflow-or-ice', 0.45],
-        ['defrost-heat', 0.25],
-        ['defrost-termination', 0.15],
+        ['defrost-heat', 0.8],
+        ['defrost-termination', 0.1],
       ];
 }
 
 export function directJudgement(trouble: Trouble, features: Features): Judgement {
   const { kind, shape } = trouble.lead;
   const { origin, causes } = answers[`${kind}/${shape}`] ?? answers[kind]!;
-  const likelihoods = typeof causes === 'function' ? causes(features) : causes;
+  const likelihoods = typeof causes === 'function' ? causes(features, trouble) : causes;
   return {
     kind,
     origin,

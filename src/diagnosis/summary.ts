@@ -53,12 +53,24 @@ export function summarise(
     }
     case 'dead-probe':
       if (lead.shape === 'swapped') {
-        return `${where}${lead.points.join(' and ')} exchanged their readings at ${formatLocalTime(lead.onset, log)}: probably two leads or channels were swapped.`;
+        return swappedSummary(trouble, signals, where);
       }
       return `${where}${lead.probe} ${deadWords[lead.shape] ?? 'does not measure'} since ${formatLocalTime(lead.onset, log)}${ended}: the circuit is controlled without it or by a wrong number.`;
     default:
       return otherSummary(trouble, judgement, where, since + ended);
   }
+}
+
+/** `points` hold the probe first, then its partner or the probes of the circuit whose defrosts it follows. */
+function swappedSummary({ lead }: Trouble, signals: Signals, where: string): string {
+  const at = formatLocalTime(lead.onset, signals.log);
+  const host = signals.circuits.find(
+    ({ circuit }) =>
+      circuit.id !== lead.circuit && circuit.probes.some((probe) => probe.point === lead.points[1]),
+  );
+  return host === undefined
+    ? `${where}${lead.points.join(' and ')} exchanged their readings at ${at}: two leads or channels were probably swapped.`
+    : `${where}${lead.probe} has followed the defrosts of ${host.circuit.id} since ${at}: its lead or channel was probably swapped with one there.`;
 }
 
 const deadWords: Readonly<{ [shape: string]: string }> = {

@@ -1,58 +1,106 @@
 import { median } from '../../maths/median.ts';
+import { quantile } from '../../maths/quantile.ts';
+import { samplesIn } from '../../model/grid.ts';
 import { type CircuitSignals, Phase } from '../../signals/types.ts';
 import { settings } from './settings.ts';
 
 export interface Flutter {
-  /** First day (position in the calendar) on which the probe fluttered, and the day after the last. */
-  readonly firstDay: number;
+  /** Sample at which it began, and the day after its last (position in the calendar). */
+  readonly from: number;
   readonly lastDay: number;
-  /** Median over the fluttering days: scatter in K, and over that of the neighbours. */
+  /** Median over the fluttering days: scatter in K, and over what is usual. */
   readonly scatter: number;
   readonly ratio: number;
 }
 
 const leastDays = 2;
 const leastSamples = 40;
+/** A probe may usually scatter this much more than its neighbours before the ratio itself is in doubt. */
+const mostUsualRatio = 1.6;
 
 /**
  * Days on which a probe jumps from sample to sample as air with its thermal inertia cannot. Scatter is the mean
- * absolute second difference of settled samples, which a straight rise or fall leaves at zero.
+ * absolute second difference of settled samples, which a straight rise or fall leaves at zero; coarse sampling
+ * puts some of the cycle into it, so that it is held against the neighbours and against its own quieter days.
  */
 export function flutter(signals: CircuitSignals, probe: number, peers: readonly number[]): Flutter | null {
   const own = dailyScatter(signals, probe);
   const others = peers.map((peer) => dailyScatter(signals, peer));
+  const usualOf = own.map((_, day) => median(others.map((other) => other[day]!)));
+  const ratios = own.map((value, day) => value / usualOf[day]!);
+  const usualRatio = Math.min(mostUsualRatio, Math.max(1, quantile(ratios, 0.25)));
   const days: number[] = [];
-  const ratios: number[] = [];
   for (let day = 0; day < own.length; day++) {
-    const usual = median(others.map((other) => other[day]!));
-    const floor = Math.max(usual, settings.flutterLeast.value / settings.flutterFactor.value);
-    const ratio = own[day]! / floor;
-    if (!(ratio >= settings.flutterFactor.value)) continue;
-    days.push(day);
-    ratios.push(ratio);
+    if (flutters(own[day]!, usualOf[day]!, usualRatio)) days.push(day);
   }
   if (days.length < leastDays) return null;
+  const scatter = median(days.map((day) => own[day]!));
+  const usual = median(days.map((day) => usualOf[day]! * usualRatio));
   return {
-    firstDay: days[0]!,
+    from: beginning(signals, probe, days[0]!, { before: usual, after: scatter }),
     lastDay: days.at(-1)! + 1,
-    scatter: median(days.map((day) => own[day]!)),
-    ratio: median(ratios),
+    scatter,
+    ratio: scatter / Math.max(usual, settings.flutterLeast.value / settings.flutterFactor.value),
   };
 }
 
+function flutters(own: number, neighbours: number, usualRatio: number): boolean {
+  const expected = neighbours * usualRatio;
+  const excess = Math.sqrt(Math.max(0, own * own - expected * expected));
+  if (!(excess >= settings.flutterLeast.value)) return false;
+  return own >= settings.flutterGrowth.value * expected || own >= settings.flutterFactor.value * neighbours;
+}
+
 function dailyScatter(signals: CircuitSignals, probe: number): Float64Array {
-  const { values } = signals.circuit.probes[probe]!.record;
-  const { days } = signals.log.calendar;
-  return Float64Array.from(days, ({ from, to }) => {
-    let sum = 0;
-    let count = 0;
-    for (let i = Math.max(1, from); i < Math.min(to, values.length - 1); i++) {
-      if (signals.phase[i] !== Phase.cooling) continue;
-      const second = Math.abs(values[i]! - (values[i - 1]! + values[i + 1]!) / 2);
-      if (Number.isNaN(second)) continue;
-      sum += second;
-      count++;
-    }
-    return count >= leastSamples ? sum / count : Number.NaN;
+  return Float64Array.from(signals.log.calendar.days, ({ from, to }) => {
+    const { mean, count } = scatterOf(signals, probe, from, to);
+    return count >= leastSamples ? mean : Number.NaN;
   });
+}
+
+/** Mean absolute second difference over the settled samples of a stretch; NaN where there is none. */
+function scatterOf(
+  signals: CircuitSignals,
+  probe: number,
+  from: number,
+  to: number,
+): { mean: number; count: number } {
+  const { values } = signals.circuit.probes[probe]!.record;
+  let sum = 0;
+  let count = 0;
+  for (let i = Math.max(1, from); i < Math.min(to, values.length - 1); i++) {
+    if (signals.phase[i] !== Phase.cooling) continue;
+    const second = Math.abs(values[i]! - (values[i - 1]! + values[i + 1]!) / 2);
+    if (Number.isNaN(second)) continue;
+    sum += second;
+    count++;
+  }
+  return { mean: count === 0 ? Number.NaN : sum / count, count };
+}
+
+const blockMinutes = 30;
+
+/** The cut between quiet and fluttering half hours with the least absolute deviation, on that day and the one before. */
+function beginning(
+  signals: CircuitSignals,
+  probe: number,
+  day: number,
+  levels: { readonly before: number; readonly after: number },
+): number {
+  const { days } = signals.log.calendar;
+  const block = samplesIn(signals.log.grid, blockMinutes);
+  const first = days[Math.max(0, day - 1)]!.from;
+  let gain = 0;
+  let most = 0;
+  let best = first;
+  for (let from = first; from < days[day]!.to; from += block) {
+    const { mean } = scatterOf(signals, probe, from, Math.min(days[day]!.to, from + block));
+    if (Number.isNaN(mean)) continue;
+    gain += Math.abs(mean - levels.after) - Math.abs(mean - levels.before);
+    if (gain > most) {
+      most = gain;
+      best = from + block;
+    }
+  }
+  return best;
 }

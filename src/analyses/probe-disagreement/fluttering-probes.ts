@@ -16,12 +16,12 @@ export function flutteringProbes(signals: CircuitSignals, living: readonly numbe
     evidence.push({
       ...changeEvidence(signals, probe, peers, {
         shape: 'flutter',
-        onset: timeAt(grid, calendar.days[found.firstDay]!.from),
+        onset: timeAt(grid, found.from),
         end: lasting ? null : timeAt(grid, calendar.days[found.lastDay]!.from),
-        certainty: Math.min(0.97, 0.7 + 0.03 * found.ratio),
+        certainty: Math.min(0.97, 0.75 + 0.05 * found.ratio),
         shift: 0,
         error: 0,
-        features: { flutterRatio: found.ratio, flutterDays: found.lastDay - found.firstDay },
+        features: { flutterRatio: found.ratio, scatter: found.scatter },
       }),
       measures: [
         { name: 'scatter from sample to sample', value: found.scatter, low: null, high: null, unit: 'K' },

@@ -1,8 +1,9 @@
 import type { Abstention, Evidence, Verdict } from '../../model/evidence.ts';
 import { stepMinutes } from '../../model/grid.ts';
-import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
+import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { deadProbes } from './dead-probes.ts';
 import { flutteringProbes } from './fluttering-probes.ts';
+import { foreignDefrosts } from './foreign-defrosts.ts';
 import { lastingChanges } from './lasting-changes.ts';
 import { meta } from './meta.ts';
 import { oldHabits } from './old-habits.ts';
@@ -19,7 +20,7 @@ const coarsestMinutes = 15;
  * among the rest, those that flutter, those that changed, those that changed within hours, and those that have
  * always stood far off.
  */
-export function analyse(signals: CircuitSignals, group: GroupSignals | null): Verdict {
+export function analyse(signals: CircuitSignals, group: GroupSignals | null, site: Signals): Verdict {
   const abstention = cannotJudge(signals);
   if (signals.circuit.probes.length < 2) return { evidence: [], abstentions: [abstention!] };
   const dead = deadProbes(signals);
@@ -27,8 +28,10 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null): Ve
   const evidence: Evidence[] = [...dead.evidence];
   if (living.length >= 2 && stepMinutes(signals.log.grid) <= coarsestMinutes) {
     evidence.push(...flutteringProbes(signals, living));
-    const swapped = swappedProbes(signals, living);
-    const exchanged = new Set(swapped.flatMap((one) => one.points));
+    const foreign = foreignDefrosts(signals, site, living);
+    const within = swappedProbes(signals, living);
+    const swapped = [...foreign, ...within];
+    const exchanged = new Set([...foreign.map((one) => one.probe), ...within.flatMap((one) => one.points)]);
     const settled = living.filter((probe) => !exchanged.has(signals.circuit.probes[probe]!.point));
     const changed = lastingChanges(signals, group, settled);
     const seen = new Set(changed.map((one) => one.probe));

@@ -51,13 +51,20 @@ export const settings = {
   flutterFactor: {
     value: 4,
     unit: '1',
-    meaning: 'scatter from sample to sample against the neighbours, above which a probe flutters',
+    meaning: 'scatter from sample to sample against the neighbours, above which a probe flutters at any time',
     source: practice,
   },
+  flutterGrowth: {
+    value: 1.3,
+    unit: '1',
+    meaning:
+      'scatter against what this probe, by its neighbours, usually has, above which it has begun to flutter',
+    source: measured,
+  },
   flutterLeast: {
-    value: 0.25,
+    value: 0.2,
     unit: 'K',
-    meaning: 'smallest scatter from sample to sample that counts as flutter',
+    meaning: 'smallest scatter from sample to sample, over the usual one, that counts as flutter',
     source: measured,
   },
   stuckHours: {

@@ -3,7 +3,7 @@ import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
 import type { Kelvin, KelvinPerDay } from '../../units/quantities.ts';
 import { settings } from './settings.ts';
 
-/** Days from the end of the series until a level is reached; null where no date can be given. */
+/** Days from the last day of the series until a level is reached (negative: since); null where no date can be given. */
 export interface DaysToLimit {
   readonly days: number | null;
   readonly earliest: number | null;
@@ -40,7 +40,7 @@ export function projectToLimit(
     levelNow: level,
     reason,
   });
-  if (level >= limit) return { days: 0, earliest: 0, latest: 0, levelNow: level, reason: null };
+  if (level >= limit) return { ...reachedAlready(days, limit, rise.onsetDay), levelNow: level, reason: null };
   if (rise.levelled) return none('it has levelled off below the limit');
   if (days.length - rise.onsetDay < settings.refitDays.value) {
     return none(`fewer than ${settings.refitDays.value} days since it began: no reliable date`);
@@ -57,6 +57,17 @@ export function projectToLimit(
     levelNow: level,
     reason: null,
   };
+}
+
+/** Within this many days a daily median says when a level was passed. */
+const passedWithin = 1.5;
+
+/** Days (negative) since the level was passed for good; 0 when only the fit is there. */
+function reachedAlready(days: Float64Array, limit: number, onsetDay: number) {
+  let passed = days.length;
+  while (passed > onsetDay && !(days[passed - 1]! < limit)) passed--;
+  const ago = Math.min(0, passed - (days.length - 1));
+  return { days: ago, earliest: ago - passedWithin, latest: Math.min(0, ago + passedWithin) };
 }
 
 /** Level of the fitted line at the last day, and the half width of its 90 % interval. */
