@@ -89,7 +89,7 @@ export class LongTable extends TableReader {
       let reading = numbers.read(bytes, from, this.quotedMark);
       if (Number.isNaN(reading) || numbers.next !== ends[value]!) {
         reading = this.takeText(point, textOf(bytes, from, ends[value]!));
-      } else if (numbers.hadDecimals) point.tally.decimals = true;
+      }
       if (!Number.isNaN(reading)) this.push(point, wall, reading);
     }
     this.finishRow();

@@ -18,7 +18,6 @@ export class WideTable extends TableReader {
   /** By cell position: the values of the column, or null for a cell that is no value. */
   private readonly targets: (Float64Array | null)[];
   private readonly tallyAt: (ValueTally | null)[];
-  private readonly decimalsAt: Uint8Array;
   private capacity: number;
   private readonly pendingColumn: Int32Array;
   private readonly pendingFrom: Int32Array;
@@ -38,7 +37,6 @@ export class WideTable extends TableReader {
     this.times = new Float64Array(this.capacity);
     this.targets = new Array<Float64Array | null>(width).fill(null);
     this.tallyAt = new Array<ValueTally | null>(width).fill(null);
-    this.decimalsAt = new Uint8Array(width);
     this.tallies = plan.columns.map((column, index) => {
       const tally = new ValueTally(names[column.at]!, firstOrder + index, column.unit, column.unitSource);
       this.tallyAt[column.at] = tally;
@@ -79,7 +77,6 @@ export class WideTable extends TableReader {
             while (byte === blank && delimiter !== blank) byte = bytes[++end]!;
             if (byte === delimiter || byte === newline || byte === carriageReturn) {
               target[row] = value;
-              if (numbers.hadDecimals) this.decimalsAt[column] = 1;
               at = end;
               plain = true;
             }
@@ -109,7 +106,6 @@ export class WideTable extends TableReader {
             const value = from < to ? numbers.read(bytes, from, this.quotedMark) : Number.NaN;
             if (!Number.isNaN(value) && numbers.next === to) {
               target[row] = value;
-              if (numbers.hadDecimals) this.decimalsAt[column] = 1;
             } else {
               target[row] = Number.NaN;
               this.pendingColumn[pending] = column;
@@ -209,8 +205,6 @@ export class WideTable extends TableReader {
   takeValues(at: number): Float64Array {
     const values = this.targets[at]!;
     this.targets[at] = null;
-    const tally = this.tallyAt[at]!;
-    if (this.decimalsAt[at] === 1) tally.decimals = true;
     return exact(values, this.row);
   }
 

@@ -251,6 +251,6 @@ function noReadings(name: string, { counts, issues }: FileContext): ImportRefusa
   const worst = issues
     .issues()
     .find((issue) => issue.code.startsWith('row-') || issue.code.startsWith('time-'));
-  const why = worst === undefined ? 'the columns hold no readings' : worst.message;
+  const why = worst === undefined ? 'Its columns hold no numbers and no states.' : worst.message;
   return new ImportRefusal('no-readings', `${name}: none of its ${counts.rows} rows gave a reading. ${why}`);
 }

@@ -14,13 +14,12 @@ export interface CellReading {
   readonly unit: ExportUnit | null;
   readonly evidence: MarkEvidence;
   readonly ambiguous: boolean;
-  readonly decimals: boolean;
 }
 
 const mostRemembered = 5000;
 
 function plain(kind: CellKind, value = Number.NaN): CellReading {
-  return { kind, value, unit: null, evidence: null, ambiguous: false, decimals: false };
+  return { kind, value, unit: null, evidence: null, ambiguous: false };
 }
 
 /** Reads value cells as text: numbers in any writing, units behind them, words. Remembers what it has read. */
@@ -71,6 +70,5 @@ function numberCell(cell: string, mark: DecimalMark): CellReading | null {
     unit,
     evidence: reading.evidence,
     ambiguous: reading.ambiguous,
-    decimals: !/^[-+]?\d+$/u.test(cell),
   };
 }

@@ -10,8 +10,6 @@ const mostDigits = 15;
 export class NumberBytes {
   /** Position after the number. */
   next = 0;
-  /** True where a decimal mark was written. */
-  hadDecimals = false;
 
   /**
    * The number that starts at `from`, ending before the first byte that belongs to none; NaN where there is
@@ -41,13 +39,11 @@ export class NumberBytes {
       digits += decimals;
       if (decimals === 0 || digits > mostDigits) return Number.NaN;
       this.next = at;
-      this.hadDecimals = true;
       mantissa /= powersOfTen[decimals]!;
       return negative ? -mantissa : mantissa;
     }
     if (digits > mostDigits) return Number.NaN;
     this.next = at;
-    this.hadDecimals = false;
     return negative ? -mantissa : mantissa;
   }
 }

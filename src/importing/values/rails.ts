@@ -47,7 +47,8 @@ export function findRails(values: Float64Array, profile: ColumnProfile, unit: Ex
     const lowEnd = firstAbove(sorted, from, to, low);
     const highStart = firstAtLeast(sorted, from, to, high);
     if (low === high) {
-      if (isImpossible(low, unit) || isConstantCode(low, unit) || (found.size > 0 && errorCodes.has(low))) found.add(low);
+      if (isImpossible(low, unit) || isConstantCode(low, unit) || (found.size > 0 && errorCodes.has(low)))
+        found.add(low);
       if (found.has(low)) from = to;
       break;
     }
@@ -97,7 +98,10 @@ function isImpossible(value: number, unit: ExportUnit | null): boolean {
 
 /** An error code that a column reads throughout. Small numbers may be anything where no unit says temperature. */
 function isConstantCode(value: number, unit: ExportUnit | null): boolean {
-  return errorCodes.has(value) && (Math.abs(value) >= 327 || (isTemperature(unit) && (value === -40 || Math.abs(value) >= 99)));
+  return (
+    errorCodes.has(value) &&
+    (Math.abs(value) >= 327 || (isTemperature(unit) && (value === -40 || Math.abs(value) >= 99)))
+  );
 }
 
 function isRail(

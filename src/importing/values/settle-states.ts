@@ -8,7 +8,18 @@ function holdsStates({ marks, numbers, zeros, ones }: ColumnProfile, tally: Valu
   if (marks > 0) return others === 0 || marks >= 9 * others;
   if (others > 0 || numbers === 0 || tally.unit !== null) return false;
   const both = ones > 0 && zeros > 0;
-  return both || !tally.decimals;
+  return both || !namesMeasure(tally.name);
+}
+
+const measureWords =
+  /\b(?:set ?-?point|setpt|set|sp|target|soll|consigne|limit|temp|temperature|temperatur|air|probe|sensor|product|coil|suction|discharge|pressure|press|druck|pression|level|superheat|power|current|humidity|differential|dead ?band|amps?)\b/iu;
+const stateWords =
+  /\b(?:defrost|dfr|defr|valve|solenoid|liquid|status|state|run|running|fan|comp|compressor|alarm|door|light|lights|heater|enabled?|active|mode|call)\b/iu;
+
+/** A column that is 0 or 1 throughout is a state that never changes, unless its name is that of a measure. */
+function namesMeasure(name: string): boolean {
+  const words = name.replaceAll(/[_\-.]/gu, ' ');
+  return measureWords.test(words) && !stateWords.test(words);
 }
 
 function isStateMark(value: number): boolean {

@@ -44,8 +44,6 @@ export class ValueTally {
   readonly states = nothingNoted();
   readonly texts = nothingNoted();
   sawDefrost = false;
-  /** A number was written with a decimal mark. */
-  decimals = false;
   rejected = 0;
   readonly unitSegments: UnitSegment[] = [];
 
@@ -63,7 +61,6 @@ export class ValueTally {
       case 'empty':
         return Number.NaN;
       case 'number':
-        if (reading.decimals) this.decimals = true;
         if (reading.unit !== null) this.takeUnit(reading.unit, index, line);
         if (reading.evidence === 'comma' && cells.decimalMark === '.') {
           issues.add('decimal-marks-mixed', { line, column: this.name, example: text });
