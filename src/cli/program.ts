@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { addAudit } from './commands/audit.ts';
 import { addCheck } from './commands/check.ts';
 import { addDraftSite } from './commands/draft-site.ts';
 import { addNormalize } from './commands/normalize.ts';
@@ -14,6 +15,7 @@ Examples:
   rimelog check store.csv                            the list, worst first
   rimelog check store.csv --html report.html         the same, and a page with plots to mail
   rimelog check september/ --site site.yaml --json   a folder of files; findings for a program
+  rimelog audit store.csv --tables tables/           the month in tables; --html for one report
   rimelog draft-site store.csv -o site.yaml          what the columns are, guessed, to be corrected
   rimelog normalize store.csv > tidy.csv             what was understood, as one tidy CSV
   rimelog serve                                      the page in a browser on this machine
@@ -40,6 +42,7 @@ function buildProgram(io: Console, finish: (code: ExitCode) => void): Command {
     .addHelpText('after', closing)
     .showHelpAfterError('(rimelog --help shows examples)');
   addCheck(program, io, finish);
+  addAudit(program, io, finish);
   addNormalize(program, io, finish);
   addDraftSite(program, io, finish);
   addServe(program, io);

@@ -1,13 +1,10 @@
 import { type Command, Option } from 'commander';
 import type { Diagnosis, Severity } from '../../model/finding.ts';
 import { severities } from '../../model/finding.ts';
-import type { AnalysedExports } from '../../pipeline/analyse-exports.ts';
+import { analyse } from '../analyse.ts';
 import { type Console, colorWanted } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
 import { type ReadingOptions, withReadingOptions } from '../options.ts';
-import { overridesFrom } from '../override-options.ts';
-import { progressLine } from '../progress-line.ts';
-import { siteFileFor } from '../request.ts';
 import { writeOutput } from '../write-output.ts';
 
 interface CheckOptions extends ReadingOptions {
@@ -54,29 +51,6 @@ async function check(exports: readonly string[], options: CheckOptions, io: Cons
     if (options.html !== undefined) await io.out(`\nThe page with the plots: ${options.html}\n`);
   }
   return reaches(analysed.diagnosis, options.exitOn) ? ExitCode.reached : ExitCode.analysed;
-}
-
-async function analyse(
-  exports: readonly string[],
-  options: CheckOptions,
-  io: Console,
-): Promise<AnalysedExports> {
-  const progress = progressLine(io);
-  const siteFile = await siteFileFor(exports, options.site, io);
-  const { analyseExports } = await import('../../pipeline/analyse-exports.ts');
-  try {
-    return await analyseExports({
-      exports,
-      siteFile,
-      timeZone: options.timeZone ?? null,
-      overrides: overridesFrom(options),
-      from: options.from ?? null,
-      to: options.to ?? null,
-      onProgress: progress.show,
-    });
-  } finally {
-    progress.clear();
-  }
 }
 
 function reaches(diagnosis: Diagnosis, threshold: Severity | undefined): boolean {

@@ -34,6 +34,10 @@ td.number,th.number{text-align:right}
 tbody th{color:inherit;font-size:inherit}
 .circuits thead th{white-space:normal;vertical-align:bottom}
 .circuits tbody th,.circuits td{white-space:nowrap}
+.dense{font-size:.86rem}
+.dense th,.dense td{padding-right:10px}
+.dense thead th{white-space:normal;vertical-align:bottom;line-height:1.25}
+.dense tbody th{color:var(--ink)}
 .ranked td:first-child{width:2.2em;color:var(--quiet)}
 .ranked .where{font-weight:600;min-width:9em}
 .ranked .when{white-space:nowrap;color:var(--quiet)}
@@ -78,11 +82,11 @@ figcaption{font-weight:600;font-size:.93rem;margin-bottom:6px}
 .share{fill:var(--series-5);opacity:.55}
 .mark{fill:var(--series-5);opacity:.7}
 .defrost{fill:var(--defrost)}
-.off{fill:var(--rule)}
+.off{fill:var(--rule);opacity:.6}
 .span{opacity:.09}.span.act{fill:var(--act)}.span.watch{fill:var(--watch)}.span.note{fill:var(--note)}
 .legend .span{opacity:.25}
 .onset{stroke-width:1.5}.onset.act{stroke:var(--act)}.onset.watch{stroke:var(--watch)}.onset.note{stroke:var(--note)}
-.chart text.onset-text{font-weight:600}
+.chart text.onset-text{font-weight:600;paint-order:stroke;stroke:var(--card);stroke-width:4px;stroke-linejoin:round}
 .chart text.onset-text.act{fill:var(--act)}.chart text.onset-text.watch{fill:var(--watch)}
 .chart text.end.strong{font-weight:700}
 .chart text.end.limit{fill:var(--act)}

@@ -1,0 +1,81 @@
+import { quietDaysOfCircuit, quietDaysOfGroup } from '../figures/quiet-days.ts';
+import { median } from '../maths/median.ts';
+import type { GroupSignals } from '../signals/types.ts';
+import type { Kelvin } from '../units/quantities.ts';
+import { findingsIn, type MonthScope } from './scope.ts';
+
+/** What a departure costs, always as a range: any single figure would be disputed, rightly. */
+export interface EnergyRange {
+  readonly kind: 'suction-low' | 'duty-up';
+  readonly place: string;
+  /** K for suction, a share for duty. */
+  readonly departure: number;
+  readonly low: number;
+  readonly high: number;
+  readonly unit: '%' | 'kW.h/d';
+  readonly source: string;
+}
+
+const kelvinPerFahrenheit = 5 / 9;
+/** Compressor power a °F of saturated suction: 1.4 % for an ideal cycle, some 2 % in the trade press. */
+const suctionPercent = { low: 1.4, high: 2.2 };
+/** Rated cooling of one section of 8 ft and COP that a change of duty is turned into energy with. Common practice. */
+const sectionKilowatt = { low: 1.5, high: 3 };
+const coefficient = { low: 2, high: 3 };
+const leastKelvin: Kelvin = 0.8;
+const leastDuty = 0.05;
+
+export function energyRanges(scope: MonthScope): EnergyRange[] {
+  return [...scope.signals.groups.flatMap((group) => suctionLow(group, scope)), ...dutyUp(scope)];
+}
+
+/** Suction under its own quiet level, as it is lowered to help one warm case. */
+function suctionLow(group: GroupSignals, scope: MonthScope): EnergyRange[] {
+  const quiet = quietDaysOfGroup(group, scope.diagnosis.findings, scope.log);
+  const usual = median(group.saturatedSuction.filter((_, d) => quiet[d] === true));
+  const now = median(scope.month.days.slice(-7).map((d) => group.saturatedSuction[d]!));
+  const departure = usual - now;
+  if (!(departure >= leastKelvin)) return [];
+  const fahrenheit = departure / kelvinPerFahrenheit;
+  return [
+    {
+      kind: 'suction-low',
+      place: group.group.id,
+      departure,
+      low: fahrenheit * suctionPercent.low,
+      high: fahrenheit * suctionPercent.high,
+      unit: '%',
+      source: '1.4 to 2.2 % of compressor power a °F of saturated suction (ideal cycle; trade press)',
+    },
+  ];
+}
+
+/** Valves open longer than in the quiet days of the same circuit while a finding stands. */
+function dutyUp(scope: MonthScope): EnergyRange[] {
+  const troubled = new Set(
+    findingsIn(scope)
+      .filter(({ severity }) => severity !== 'note')
+      .map(({ circuit }) => circuit),
+  );
+  return scope.signals.circuits.flatMap((signals): EnergyRange[] => {
+    const { id, probes } = signals.circuit;
+    if (!troubled.has(id)) return [];
+    const quiet = quietDaysOfCircuit(signals, scope.diagnosis.findings);
+    const usual = median(signals.duty.filter((_, d) => quiet[d] === true));
+    const now = median(scope.month.days.filter((d) => quiet[d] === false).map((d) => signals.duty[d]!));
+    const departure = now - usual;
+    if (!(departure >= leastDuty)) return [];
+    return [
+      {
+        kind: 'duty-up',
+        place: id,
+        departure,
+        low: (probes.length * sectionKilowatt.low * 24 * departure) / coefficient.high,
+        high: (probes.length * sectionKilowatt.high * 24 * departure) / coefficient.low,
+        unit: 'kW.h/d',
+        source:
+          '1.5 to 3 kW of cooling a section and a COP of 2 to 3, one section a probe (common practice, no source)',
+      },
+    ];
+  });
+}
