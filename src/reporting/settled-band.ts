@@ -2,7 +2,7 @@ import { median } from 'simple-statistics';
 import { Phase } from '../signals/types.ts';
 import { columnRange, type SampleRange } from './reduce-series.ts';
 
-/** Settled air of one probe, a column at a time: nulls where the circuit was not cooling or nothing is known. */
+/** Settled air of one probe, a column at a time: nulls in defrost, in recovery and where nothing is known. */
 export interface SettledBand {
   readonly low: readonly (number | null)[];
   readonly median: readonly (number | null)[];
@@ -11,7 +11,8 @@ export interface SettledBand {
 
 /**
  * Lowest, median and highest value of each of `columns` equal columns over `range`, of the samples at which
- * the circuit was cooling: defrosts and the recoveries after them are left out, so that weeks can be read.
+ * the circuit was cooling or shut off: defrosts and the recoveries after them are left out, so that weeks can be
+ * read.
  */
 export function settledBand(
   values: Float64Array,
@@ -27,7 +28,8 @@ export function settledBand(
     const { from, to } = columnRange(range, columns, column);
     const settled: number[] = [];
     for (let i = from; i < to; i++) {
-      if (phase[i] === Phase.cooling && !Number.isNaN(values[i]!)) settled.push(convert(values[i]!));
+      if ((phase[i] === Phase.cooling || phase[i] === Phase.off) && !Number.isNaN(values[i]!))
+        settled.push(convert(values[i]!));
     }
     if (settled.length === 0) {
       low.push(null);

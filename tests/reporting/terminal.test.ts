@@ -64,10 +64,12 @@ describe('the ranked list for a terminal', () => {
   });
 
   test('says of a healthy site plainly that nothing needs a visit, and on what that rests', () => {
-    const text = terminalReport(healthyExample(), plain()).replace(/\s+/g, ' ');
+    const healthy = healthyExample();
+    const text = terminalReport(healthy, plain()).replace(/\s+/g, ' ');
+    const probes = healthy.log.circuits.reduce((sum, circuit) => sum + circuit.probes.length, 0);
     expect(text).toContain('Nothing here needs a visit');
     expect(text).toContain('24 days, a reading every 5 minutes');
-    expect(text).toContain('5 circuits, 14 air probes');
+    expect(text).toContain(`5 circuits, ${probes} air probes`);
     expect(text).not.toContain('Take care');
   });
 });
