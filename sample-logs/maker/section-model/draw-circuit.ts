@@ -26,6 +26,9 @@ const lowNames = [
 
 const celsius = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
 
+const sublimationHeat = 2.833e6;
+const fusionHeat = 335e3;
+
 /** One line-up with physics of its own, within the ranges of the trade. `saturated` is its group's target, Celsius. */
 export function drawCircuit(
   random: Random,
@@ -40,15 +43,19 @@ export function drawCircuit(
   const coil = random.between(480, 680);
   const refrigerant = random.between(450, 650);
   const series = (coil * refrigerant) / (coil + refrigerant);
-  const duty = low ? random.between(0.45, 0.6) : random.between(0.46, 0.7);
+  const duty = low ? random.between(0.45, 0.6) : random.between(0.46, 0.7) - (setPoint < 0 ? 0.12 : 0);
   const design = (duty * series * (setPoint - group.saturated)) / (group.storeTemperature - setPoint);
   const each = (mean: number, spread: number): Float64Array =>
     Float64Array.from({ length: sections }, () => mean * (1 + spread * random.normal()));
   const differential = (random.pick([1.5, 2, 2, 2, 3, 4]) * 5) / 9;
   const defrost = drawDefrost(random, low, wishes.defrostKind);
-  const latentShare = random.between(0.2, 0.35) * (low ? 0.5 : 1);
-  const hours = 24 / defrost.starts.length;
-  const heatAtNight = (design * (group.storeTemperature - setPoint) * latentShare * hours * 3600) / 2.833e6;
+  const wallMass = 1000 * random.between(70, 120);
+  const dewLoad =
+    (design * (group.storeTemperature - setPoint) * (86_400 / defrost.starts.length)) / sublimationHeat;
+  const latentShare = Math.min(
+    random.between(0.2, 0.35) * (low ? 0.5 : 1),
+    (0.5 * meltable(defrost, coil, wallMass, setPoint)) / dewLoad,
+  );
   return {
     id,
     name: `${name} line-up`,
@@ -59,7 +66,7 @@ export function drawCircuit(
     controls: wishes.controls ?? (random.chance(0.75) ? 'average' : random.chance(0.5) ? 'warmest' : 0),
     valve: wishes.valve ?? (random.chance(0.78) ? 'on-off' : 'modulating'),
     airMass: 1000 * random.between(60, 110),
-    wallMass: 1000 * random.between(70, 120),
+    wallMass,
     goodsMass: 1000 * random.between(450, 1150),
     linerMass: 1000 * random.between(180, 420),
     coil: each(coil, 0.03),
@@ -70,7 +77,7 @@ export function drawCircuit(
     infiltration: each(design, 0.035),
     latentShare,
     frostPenalty: random.between(0.15, 0.35),
-    usualFrost: Math.max(0.3, heatAtNight),
+    usualFrost: Math.max(0.3, latentShare * dewLoad),
     fillSeconds: random.between(30, 55),
     probeSeconds: random.between(60, 180),
     probeOffsets: Float64Array.from({ length: sections }, () => 0.25 * random.normal()),
@@ -91,6 +98,12 @@ export function drawCircuit(
       minutes: random.pick([30, 60, 60, 90]),
     },
   };
+}
+
+/** Frost that one defrost can clear from a section, kg: a healthy line-up starts every interval clean. */
+function meltable(defrost: DefrostParameters, coil: number, wallMass: number, setPoint: number): number {
+  const heat = defrost.kind === 'off-cycle' ? 0.8 * coil * 3.7 : defrost.heat;
+  return Math.max(0.5, (heat * defrost.minutes * 60 - wallMass * (5 - setPoint)) / fusionHeat);
 }
 
 function drawDefrost(

@@ -80,7 +80,7 @@ function drawGroup(
     minimumOffSeconds: 180,
     minimumRunSeconds: 120,
     stageSeconds: random.whole(2, 4) * 30,
-    inertia: conductance * random.between(70, 110),
+    inertia: conductance * random.between(70, 110) * (1 + 2 / count),
     condenserRise: random.between(6, 10),
     condensingFloor: random.between(20, 24),
     liquidLevel: random.between(0.06, 0.45),

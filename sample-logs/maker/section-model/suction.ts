@@ -24,6 +24,9 @@ export function createSuctionState(group: GroupParameters): SuctionState {
 /** Kelvin under the target at which the low-pressure cut-out stops a machine. */
 const cutOutBelow = 14;
 
+/** The same while the rack runs by itself. */
+const cutOutInService = 7;
+
 /** Balance of evaporated and pumped heat on the suction side, and the staging of the machines. */
 export function advanceSuction(
   group: GroupParameters,
@@ -73,6 +76,10 @@ function stage(group: GroupParameters, state: SuctionState, effects: GroupEffect
     return;
   }
   const half = group.differential / 2;
+  if (state.saturated < group.target - cutOutInService) {
+    for (let j = 0; j < running.length; j++) if (running[j]) set(state, j, 0);
+    return;
+  }
   const trims = trimAlone(state, effects, target, half);
   if (state.sinceStage < group.stageSeconds) return;
   const others = trims ? running.length - 1 : running.length;
