@@ -60,15 +60,25 @@ export function standsOnGrid(times: Float64Array, grid: Grid): boolean {
   return true;
 }
 
-/** The state or value in force at each sample: the last change at or before it, NaN where nothing was logged. */
-export function alignChanges(point: Point, grid: Grid, silent: Uint8Array): Float64Array {
-  const { times, values } = point;
+/**
+ * The state or value in force at each sample: the last change at or before it, NaN where nothing was logged. A
+ * cell without a value is no change, unless its whole row is empty (`unknownRows`): then nothing is known from
+ * there on.
+ */
+export function alignChanges(
+  { times, values }: Point,
+  grid: Grid,
+  silent: Uint8Array,
+  unknownRows: Uint8Array,
+): Float64Array {
   const aligned = new Float64Array(grid.count);
   let row = 0;
   let inForce = Number.NaN;
   for (let sample = 0; sample < grid.count; sample++) {
     const now = grid.startMs + sample * grid.stepMs;
-    while (row < times.length && times[row]! <= now) inForce = values[row++]!;
+    for (; row < times.length && times[row]! <= now; row++) {
+      if (unknownRows[row] === 1 || !Number.isNaN(values[row]!)) inForce = values[row]!;
+    }
     aligned[sample] = silent[sample] === 1 ? Number.NaN : inForce;
   }
   return aligned;

@@ -1,5 +1,12 @@
 import { type Calendar, type Grid, type LocalDay, timeAt } from '../../model/grid.ts';
-import { offsetMinutesAt, utcFromLocal, zoneTransitions } from '../time/zone.ts';
+import type { EpochMs } from '../../units/quantities.ts';
+import {
+  localTimeKind,
+  offsetMinutesAt,
+  utcFromLocal,
+  type ZoneTransitions,
+  zoneTransitions,
+} from '../time/zone.ts';
 
 const hourMs = 3_600_000;
 const dayMs = 24 * hourMs;
@@ -22,8 +29,8 @@ export function calendarOf(grid: Grid, timeZone: string): Calendar {
   const days: LocalDay[] = [];
   const firstLocal = grid.startMs + offsetMinutesAt(transitions, grid.startMs) * 60_000;
   for (let localMidnight = Math.floor(firstLocal / dayMs) * dayMs; ; localMidnight += dayMs) {
-    const begins = utcFromLocal(transitions, localMidnight, 'earlier');
-    const ends = utcFromLocal(transitions, localMidnight + dayMs, 'earlier');
+    const begins = firstInstantOf(transitions, localMidnight);
+    const ends = firstInstantOf(transitions, localMidnight + dayMs);
     if (begins > lastMs) break;
     const from = sampleAt(begins);
     const to = sampleAt(ends);
@@ -38,4 +45,10 @@ export function calendarOf(grid: Grid, timeZone: string): Calendar {
     });
   }
   return { timeZone, days, offsets };
+}
+
+/** Local midnight; the first of two, or one o'clock where clocks are put forward at midnight. */
+function firstInstantOf(transitions: ZoneTransitions, localMidnight: number): EpochMs {
+  const skipped = localTimeKind(transitions, localMidnight) === 'never';
+  return utcFromLocal(transitions, localMidnight, skipped ? 'later' : 'earlier');
 }

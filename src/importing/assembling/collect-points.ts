@@ -1,8 +1,9 @@
 import type { ImportIssue } from '../../model/import-report.ts';
-import type { Readings } from '../readings.ts';
+import type { ReadingColumn, Readings } from '../readings.ts';
 import { fileFamilies } from './file-families.ts';
 import { groupedBy } from './grouped-by.ts';
-import { joinColumns } from './join-columns.ts';
+import { JoinedTimes, joinColumns } from './join-columns.ts';
+import { oneUnit } from './one-unit.ts';
 import { headerOf, type Point } from './point.ts';
 
 export interface CollectedPoints {
@@ -15,16 +16,22 @@ export interface CollectedPoints {
  * repeat each other, and several points, told apart by the stem of the file, where they contradict.
  */
 export function collectPoints(readings: Readings): CollectedPoints {
-  const byHeader = groupedBy(readings.columns, headerOf);
+  const issues: ImportIssue[] = [];
+  const byHeader = new Map<string, readonly ReadingColumn[]>();
+  for (const [header, columns] of groupedBy(readings.columns, headerOf)) {
+    const { inOneUnit, issue } = oneUnit(columns, header);
+    byHeader.set(header, inOneUnit);
+    if (issue !== null) issues.push(issue);
+  }
   const shared = [...byHeader.values()].filter((columns) => columns.length > 1);
   const familyOf = fileFamilies(shared);
+  const joinedTimes = new JoinedTimes();
   const points: Point[] = [];
-  const issues: ImportIssue[] = [];
   for (const [header, columns] of byHeader) {
     const families = groupedBy(columns, (column) => familyOf(column.fileStem));
     for (const members of families.values()) {
       const name = families.size === 1 ? header : `${members[0]!.fileStem}:${header}`;
-      const { point, conflicts } = joinColumns(members, name, header);
+      const { point, conflicts } = joinColumns(members, name, header, joinedTimes);
       points.push(point);
       if (conflicts > 0) issues.push(conflictIssue(point, conflicts));
     }

@@ -8,7 +8,12 @@ export interface JoinedColumns {
 }
 
 /** One point from the columns that hold it, in time order; where two files differ, the later column wins. */
-export function joinColumns(columns: readonly ReadingColumn[], name: string, header: string): JoinedColumns {
+export function joinColumns(
+  columns: readonly ReadingColumn[],
+  name: string,
+  header: string,
+  joinedTimes: JoinedTimes,
+): JoinedColumns {
   const first = columns[0]!;
   const common = {
     name,
@@ -17,7 +22,8 @@ export function joinColumns(columns: readonly ReadingColumn[], name: string, hea
     order: first.order,
     unit: columns.find((column) => column.unit !== null)?.unit ?? null,
     status: columns.some((column) => column.status),
-    logging: first.logging,
+    logging: columns.reduce((most, column) => (column.times.length > most.times.length ? column : most))
+      .logging,
   };
   if (columns.length === 1) {
     return { point: { ...common, times: first.times, values: first.values }, conflicts: 0 };
@@ -28,7 +34,7 @@ export function joinColumns(columns: readonly ReadingColumn[], name: string, hea
     (column, index) => index === 0 || inOrder[index - 1]!.times.at(-1)! < column.times[0]!,
   );
   if (apart) {
-    const times = concatenated(inOrder.map((column) => column.times));
+    const times = joinedTimes.of(inOrder.map((column) => column.times));
     const values = concatenated(inOrder.map((column) => column.values));
     return { point: { ...common, times, values }, conflicts: 0 };
   }
@@ -37,6 +43,25 @@ export function joinColumns(columns: readonly ReadingColumn[], name: string, hea
     point: { ...common, times: merged.times, values: merged.values },
     conflicts: merged.conflicts,
   };
+}
+
+/** Joined times, made once for all columns of the same files: they go on sharing one array. */
+export class JoinedTimes {
+  readonly #ids = new Map<Float64Array, number>();
+  readonly #joined = new Map<string, Float64Array>();
+
+  of(parts: readonly Float64Array[]): Float64Array {
+    const key = parts.map((part) => this.#idOf(part)).join(' ');
+    const known = this.#joined.get(key) ?? concatenated(parts);
+    this.#joined.set(key, known);
+    return known;
+  }
+
+  #idOf(part: Float64Array): number {
+    const id = this.#ids.get(part) ?? this.#ids.size;
+    this.#ids.set(part, id);
+    return id;
+  }
 }
 
 function concatenated(parts: readonly Float64Array[]): Float64Array {

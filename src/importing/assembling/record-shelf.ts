@@ -1,9 +1,9 @@
 import type { Grid } from '../../model/grid.ts';
-import type { Changes, Record } from '../../model/record.ts';
+import type { Record } from '../../model/record.ts';
 import type { Kilopascal } from '../../units/quantities.ts';
 import { ucumCode } from '../../units/ucum.ts';
 import { alignChanges, alignSampled, holdIntervals, standsOnGrid } from './align.ts';
-import { lowerBound } from './file-families.ts';
+import { changesWithin, emptyRows } from './changes.ts';
 import { insideStep, toInsideValues, toStates } from './inside-values.ts';
 import type { Meaning } from './meaning.ts';
 import type { Point } from './point.ts';
@@ -18,6 +18,7 @@ export class RecordShelf {
   readonly #grid: Grid;
   readonly #atmosphere: Kilopascal;
   readonly #points: readonly Point[];
+  readonly #empty = new Map<Float64Array, Uint8Array>();
   #silent: Uint8Array | null = null;
 
   constructor(points: readonly Point[], grid: Grid, atmosphere: Kilopascal) {
@@ -44,7 +45,8 @@ export class RecordShelf {
     const intervalMs = Number.isNaN(interval) ? grid.stepMs : interval;
     const step = quantity === 'status' ? 1 : resolutionOf(point.values);
     const [first, last] = endsOf(point);
-    const changes = !sampled && quantity === 'status' ? changesWithin(point, grid, onAbove) : null;
+    const changes =
+      !sampled && quantity === 'status' ? changesWithin(point, grid, this.#emptyRows(point)) : null;
     const values = sampled
       ? alignSampled(
           point,
@@ -52,9 +54,12 @@ export class RecordShelf {
           holdIntervals * Math.max(intervalMs, grid.stepMs),
           this.#standsOnGrid(point),
         )
-      : alignChanges(point, grid, this.#silence());
-    if (onAbove !== null) toStates(values, onAbove);
-    else if (quantity !== 'status') toInsideValues(values, unit, quantity, atmosphere);
+      : alignChanges(point, grid, this.#silence(), this.#emptyRows(point));
+    if (onAbove !== null) {
+      toStates(values, onAbove);
+      if (changes !== null) toStates(changes.values, onAbove);
+    }
+    if (quantity !== 'status') toInsideValues(values, unit, quantity, atmosphere);
     return {
       point: point.name,
       quantity,
@@ -77,6 +82,12 @@ export class RecordShelf {
     return answer;
   }
 
+  #emptyRows({ times }: Point): Uint8Array {
+    const known = this.#empty.get(times) ?? emptyRows(times, this.#points);
+    this.#empty.set(times, known);
+    return known;
+  }
+
   #silence(): Uint8Array {
     this.#silent ??= silentSamples(this.#points, this.#grid);
     return this.#silent;
@@ -90,13 +101,4 @@ function endsOf({ times, values }: Point): [number | null, number | null] {
   let last = values.length - 1;
   while (Number.isNaN(values[last]!)) last--;
   return [times[first]!, times[last]!];
-}
-
-/** The changes from the one in force at the first sample to the end of the grid. */
-function changesWithin({ times, values }: Point, grid: Grid, onAbove: number | null): Changes {
-  const from = Math.max(0, lowerBound(times, grid.startMs + 1) - 1);
-  const to = lowerBound(times, grid.startMs + (grid.count - 1) * grid.stepMs + 1);
-  const states = values.slice(from, to);
-  if (onAbove !== null) toStates(states, onAbove);
-  return { times: times.slice(from, to), values: states };
 }

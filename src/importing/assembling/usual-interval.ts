@@ -20,5 +20,5 @@ export function usualInterval(times: Float64Array, values: Float64Array): number
   }
   if (gaps.length === 0) return Number.NaN;
   gaps.sort((a, b) => a - b);
-  return gaps[gaps.length >> 1]!;
+  return gaps[(gaps.length - 1) >> 1]!;
 }

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import Ajv from 'ajv/dist/2020.js';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { expect, test } from 'vitest';
 import { siteFileJsonSchema } from '../../../src/importing/site-file/json-schema.ts';
 
@@ -12,7 +12,7 @@ test('the published JSON Schema is the one that the code checks against', async 
 });
 
 test('an independent validator accepts and refuses by it', () => {
-  const validate = new Ajv({ strict: false }).compile(JSON.parse(readFileSync(published, 'utf8')));
+  const validate = new Ajv2020({ strict: false }).compile(JSON.parse(readFileSync(published, 'utf8')));
   const circuit = {
     id: 'M01',
     setPoint: { point: 'M01 set' },
