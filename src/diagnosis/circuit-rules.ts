@@ -89,7 +89,8 @@ function isSpecific(trouble: Trouble): boolean {
 function isLarger(whole: Trouble, one: Trouble): boolean {
   const common = whole.lead.features.rise ?? 0;
   const apart = Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0);
-  return whole.lead.shape !== 'duty' && common > apart && begins(one) >= begins(whole) - slackMs;
+  if (whole.lead.shape === 'duty' || whole.lead.features.compared === 0) return false;
+  return common > apart && begins(one) >= begins(whole) - slackMs;
 }
 
 /** A valve that feeds more is part of it even when it was first. */

@@ -24,6 +24,9 @@ const clarity = {
   leastExplained: settings.explainedShare.value,
 };
 const shortestPrefixDays = 5;
+/** With fewer than so many days before it, a change must be larger by so much for every day that lacks. */
+const wantedDaysBefore = 5;
+const perLackingDay = 0.2;
 
 /** The change that the series still shows at its end, else one that came and went, else null. */
 export function changeInDays(
@@ -41,7 +44,10 @@ function changeUntil(days: Float64Array, length: number, leastSize: number): Day
     part.map((_, day) => day),
     part,
   );
-  if (ramp === null || !isClear(ramp, { ...clarity, leastSize })) return null;
+  if (ramp === null) return null;
+  const before = days.subarray(0, ramp.start + 1).filter(Number.isFinite).length;
+  const lacking = Math.max(0, wantedDaysBefore - before);
+  if (!isClear(ramp, { ...clarity, leastSize: leastSize * (1 + perLackingDay * lacking) })) return null;
   return { ...ramp, scale: Math.max(clarity.leastScale, ramp.scale), endedOn: null };
 }
 

@@ -10,8 +10,10 @@ import { settings } from './settings.ts';
 
 const longestDays = 3;
 /** How exactly the difference must turn over, as a share of its change, and at least, K. */
-const turnShare = 0.25;
-const turnLeast = 0.3;
+const turnShare = 0.15;
+const turnLeast = 0.2;
+/** Many pairs are tried: the exchange must be large enough not to be chance, K. */
+const leastExchange = 1.2;
 const clarity = {
   leastSize: settings.minimumShift.value,
   leastScales: 4,
@@ -37,7 +39,7 @@ export function swappedProbes(signals: CircuitSignals, living: readonly number[]
     if (rest.length > 0 && !mirrored(signals, first, second, rest, ramp, slack)) continue;
     const change = { ...ramp, endedOn: null };
     const at = findStep(signals, first, [second], change);
-    if (at === null) continue;
+    if (at === null || size < leastExchange) continue;
     return [
       changeEvidence(signals, first, [second], {
         shape: 'swapped',
@@ -69,5 +71,5 @@ function mirrored(
   };
   const up = shift(first);
   const down = shift(second);
-  return Math.abs(up + down) <= slack && Math.abs(up - down) >= settings.minimumShift.value;
+  return Math.abs(up + down) <= slack && Math.min(Math.abs(up), Math.abs(down)) >= 0.35 * leastExchange;
 }

@@ -1,8 +1,8 @@
-import { fitRamp, isClear, type Ramp } from '../../maths/fit-ramp.ts';
+import { type Clarity, fitRamp, isClear, type Ramp } from '../../maths/fit-ramp.ts';
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
-import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
-import { commonMode } from './common-mode.ts';
+import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
+import { commonMode, levelAtOneSetPoint, withoutCommon } from './common-mode.ts';
 import { dutyAgainstOthers } from './duty.ts';
 import { dutyClarity } from './duty-rise.ts';
 import { endMinusStart } from './probe-rises.ts';
@@ -15,9 +15,10 @@ export function circuitRise(
   signals: CircuitSignals,
   group: GroupSignals | null,
   members: readonly CircuitSignals[],
+  site: Signals,
 ): Evidence | null {
-  const common = commonMode(signals, group);
-  const level = signals.level.map((value, day) => value - common[day]!);
+  const common = commonMode(signals, group, site);
+  const level = withoutCommon(levelAtOneSetPoint(signals), common);
   const rise = findRise(level);
   if (rise === null) return null;
   const moved = signals.probes.map((probe) => endMinusStart(probe.median, rise.ramp.start));
@@ -27,9 +28,10 @@ export function circuitRise(
   const absolute = level.map((value) => value + (Number.isFinite(setPoint) ? setPoint : 0));
   const duty = dutyAgainstOthers(signals, members);
   const start = rise.ramp.start;
-  const witness = dutyStart(duty, rise.ramp);
+  const witness = earlierStart(signals, duty, rise.ramp);
   return riseEvidence(signals, group, null, rise, absolute, witness ?? start, {
     ownRise: endMinusStart(absolute, start),
+    compared: common.some(Number.isFinite) ? 1 : 0,
     sharingProbes: sharing,
     probes: moved.length,
     dutyRise: endMinusStart(duty, start),
@@ -42,17 +44,28 @@ export function circuitRise(
   });
 }
 
-/** How long before the air a valve can show that its coil starves or ices. */
+/** How long before the air a valve or a cycle can show that its coil starves or ices. */
 const mostDaysAhead = 10;
+const swingClarity = { leastSize: 0.15, leastScales: 4, leastScale: 0.03, leastExplained: 0.6 };
 
-/** The day on which the valve began to feed more, when that was before the air rose; else null. */
-function dutyStart(duty: Float64Array, rise: Ramp): number | null {
-  const part = duty.subarray(0, rise.end + 1);
+/** The day on which the valve began to feed more, or the air to swing less, when that was before it rose; else null. */
+function earlierStart(signals: CircuitSignals, duty: Float64Array, rise: Ramp): number | null {
+  const swing = signals.level.map((_, day) => median(signals.probes.map((probe) => probe.swing[day]!)));
+  const usual = median(swing.subarray(0, rise.start + 1));
+  const shrinking = swing.map((value) => -value / usual);
+  const starts = [startOf(duty, rise, dutyClarity), startOf(shrinking, rise, swingClarity)].filter(
+    (start) => start !== null,
+  );
+  return starts.length === 0 ? null : Math.min(...starts);
+}
+
+function startOf(days: Float64Array, rise: Ramp, clarity: Clarity): number | null {
+  const part = days.subarray(0, rise.end + 1);
   const ramp = fitRamp(
     part.map((_, day) => day),
     part,
   );
-  if (ramp === null || ramp.after < ramp.before || !isClear(ramp, dutyClarity)) return null;
+  if (ramp === null || ramp.after < ramp.before || !isClear(ramp, clarity)) return null;
   const ahead = rise.start - ramp.start;
   return ahead > 0 && ahead <= mostDaysAhead ? ramp.start : null;
 }

@@ -15,8 +15,8 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
     return { evidence: [], abstentions: [tooShort(signals, known)] };
   }
   const members = membersOf(group, site);
-  const evidence: Evidence[] = probeRises(signals, group);
-  const whole = circuitRise(signals, group, members);
+  const evidence: Evidence[] = probeRises(signals, group, site);
+  const whole = circuitRise(signals, group, members, site);
   if (whole !== null) evidence.push(whole);
   else {
     const duty = dutyRise(signals, members);

@@ -1,7 +1,7 @@
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
-import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
-import { commonMode } from './common-mode.ts';
+import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
+import { commonMode, withoutCommon } from './common-mode.ts';
 import { findRise } from './rise.ts';
 import { settings } from './settings.ts';
 import { riseEvidence } from './write-evidence.ts';
@@ -12,13 +12,13 @@ const leastCoverage = 0.6;
  * Probes that creep up against the other probes of their circuit. Each neighbour taken alone must be left
  * behind, by two thirds of them at least: beside one probe that reads too cold all the others only look warm.
  */
-export function probeRises(signals: CircuitSignals, group: GroupSignals | null): Evidence[] {
+export function probeRises(signals: CircuitSignals, group: GroupSignals | null, site: Signals): Evidence[] {
   const count = signals.probes.length;
   if (count < 2) return [];
   const levels = signals.probes.map((probe) =>
     probe.median.map((value, day) => (probe.coverage[day]! >= leastCoverage ? value : Number.NaN)),
   );
-  const common = commonMode(signals, group);
+  const common = commonMode(signals, group, site);
   const evidence: Evidence[] = [];
   for (let probe = 0; probe < count; probe++) {
     const own = levels[probe]!;
@@ -30,7 +30,7 @@ export function probeRises(signals: CircuitSignals, group: GroupSignals | null):
       return endMinusStart(apart, rise.ramp.start) >= rise.size / 2;
     });
     if (leftBehind.length / others.length < settings.sharedProbes.value) continue;
-    const absolute = own.map((value, day) => value - common[day]!);
+    const absolute = withoutCommon(own, common);
     const ownRise = endMinusStart(absolute, rise.ramp.start);
     if (count === 2 && ownRise <= 0) continue;
     evidence.push(

@@ -41,7 +41,7 @@ export function findRise(days: Float64Array): Rise | null {
   const ramp = fitRamp(positions, days);
   if (ramp === null) return null;
   const size = ramp.after - ramp.before;
-  if (size < settings.minimumRise.value) return null;
+  if (size < settings.minimumRise.value * shortHistoryFactor(days, ramp.start)) return null;
   if (!(lastDays(days) - ramp.before >= settings.stillUp.value)) return null;
 
   const trend = trendOf(positions, days);
@@ -61,6 +61,15 @@ export function findRise(days: Float64Array): Rise | null {
     shape: ramp.end - ramp.start <= settings.stepDays.value ? 'step' : 'creep',
     levelled: days.length - 1 - ramp.end >= levelledDays,
   };
+}
+
+/** With fewer than so many days before it, a rise must be larger by so much for every day that lacks. */
+const wantedDaysBefore = 5;
+const perLackingDay = 0.25;
+
+function shortHistoryFactor(days: Float64Array, start: number): number {
+  const before = days.subarray(0, start + 1).filter(Number.isFinite).length;
+  return 1 + perLackingDay * Math.max(0, wantedDaysBefore - before);
 }
 
 function lastDays(days: Float64Array): number {

@@ -8,6 +8,8 @@ import { projectToLimit } from './projection.ts';
 import { type Rise, slopeAfter } from './rise.ts';
 
 const dayMs = 86_400_000;
+/** A circuit that no other can be held against may only feel the weather. */
+const aloneFactor = 0.4;
 
 /**
  * One rise as evidence.
@@ -42,7 +44,7 @@ export function riseEvidence(
     points: circuit.probes.map((one) => one.point),
     onset,
     end: null,
-    certainty: certaintyOf(rise, absolute),
+    certainty: certaintyOf(rise, absolute) * (features.compared === 0 ? aloneFactor : 1),
     measures,
     features: {
       rise: rise.size,
