@@ -44,6 +44,7 @@ export function assembleLog(
 ): Assembled {
   const { points, issues } = collectPoints(readings);
   const described = site?.circuits !== undefined || site?.racks !== undefined;
+  const renamed = renamedPoints(points);
   const columns = nameColumns(points);
   const guess = described ? null : guessFromColumns(columns, site, zoneOf(readings));
   const inForce: SiteFile = guess?.site ?? site ?? {};
@@ -80,7 +81,7 @@ export function assembleLog(
     ...placed.issues,
     ...usable.issues,
     ...units.issues,
-    ...renamedPoints(points),
+    ...renamed,
   ];
   return { log, report: { ...readings.report, issues: noticed }, guess };
 }

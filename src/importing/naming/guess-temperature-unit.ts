@@ -40,7 +40,13 @@ export function guessTemperatureUnit(
   const unit = odds > 0 ? 'degF' : 'degC';
   const scale = unit === 'degF' ? '°F' : '°C';
   const range = `${medians[0]?.toFixed(1) ?? '?'} to ${medians.at(-1)?.toFixed(1) ?? '?'}`;
-  const neighbours = stated === unit ? `, and other columns say ${scale}` : '';
+  const said = stated === 'degF' ? '°F' : '°C';
+  const neighbours =
+    stated === null
+      ? ''
+      : stated === unit
+        ? `, and other columns say ${said}`
+        : `, although other columns say ${said}`;
   return {
     unit,
     confidence: Math.min(0.99, 1 / (1 + Math.exp(-Math.abs(odds)))),

@@ -106,7 +106,8 @@ function kindOf(point: Point, facts: ColumnFacts, tokens: readonly Token[], has:
     return first === 't' ? 'temperature' : 'pressure';
   if (has('discharge') && !has('air', 'probe', 'case', 'circuit') && facts.median > 60) return 'pressure';
   if (first === 'p' && tokens.length > 1 && facts.low > -1) return 'pressure';
-  return airLike(facts) || has('air', 'probe', 'return', 'supply', 'coil', 'product')
+  return (airLike(facts) && facts.distinct > fewestDistinct) ||
+    has('air', 'probe', 'return', 'supply', 'coil', 'product', 'set', 'differential')
     ? 'temperature'
     : 'number';
 }
