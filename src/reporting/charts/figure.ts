@@ -60,7 +60,7 @@ function lineEnds(panel: LinesPanel): readonly EndLabel[] {
 }
 
 function row(chart: Chart, panel: Panel, first: boolean): Html {
-  const unit = panel.kind === 'lines' ? `, ${panel.unit}` : '';
+  const unit = panel.kind === 'lines' && panel.unit !== '' ? `, ${panel.unit}` : '';
   return html`<div class="panel-title">${panel.title}${unit}</div>
 <div class="row">${axis(panel)}<svg class="plot" width="100%" height="${panel.height}" aria-hidden="true">${panelDrawing(chart, panel)}${first ? onsetText(chart) : null}</svg>${ends(panel)}</div>`;
 }

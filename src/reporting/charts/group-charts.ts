@@ -35,7 +35,7 @@ function overview(log: Log, own: GroupSignals, finding: Finding): Chart {
   const whole = { from: 0, to: log.grid.count };
   const { id } = own.group;
   return {
-    title: `Suction group ${id} and the cases behind it`,
+    title: `Suction group ${id} over the whole span`,
     description: `Suction pressure, air of the cases and compressors of ${id} from ${dayText(log, from)} to ${dayText(log, to)}. ${finding.summary}`,
     from,
     to,

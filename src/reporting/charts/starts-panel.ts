@@ -34,7 +34,7 @@ export function startsPanel(log: Log, starters: readonly Starter[]): readonly Li
     {
       kind: 'lines',
       title: 'Starts an hour, by day',
-      unit: 'starts',
+      unit: '',
       height: 130,
       domain: { low: 0, high: domain.high },
       lines,
