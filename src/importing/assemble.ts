@@ -3,7 +3,6 @@ import type { Log } from '../model/log.ts';
 import { atmosphereAtAltitude } from '../units/atmosphere.ts';
 import { calendarOf } from './assembling/calendar.ts';
 import { chooseGrid } from './assembling/choose-grid.ts';
-import { collectPoints } from './assembling/collect-points.ts';
 import { instantFrom } from './assembling/cut-times.ts';
 import { meaningOf } from './assembling/meaning.ts';
 import { placePoints } from './assembling/place-points.ts';
@@ -14,6 +13,7 @@ import { siteUnits } from './assembling/site-units.ts';
 import { usableCircuits } from './assembling/usable-site.ts';
 import { guessFromColumns, type SiteGuess, zoneOf } from './naming/guess-site.ts';
 import { nameColumns } from './naming/role.ts';
+import { collectPoints } from './points/collect-points.ts';
 import type { Readings } from './readings.ts';
 import type { SiteFile } from './site-file/site-file.ts';
 

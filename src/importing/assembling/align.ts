@@ -1,5 +1,5 @@
 import type { Grid } from '../../model/grid.ts';
-import type { Point } from './point.ts';
+import type { Point } from '../points/point.ts';
 
 /** A sampled reading stands until the next one, at most so many of its usual intervals (domain practice: 2). */
 export const holdIntervals = 2;

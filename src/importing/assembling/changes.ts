@@ -1,7 +1,7 @@
 import type { Grid } from '../../model/grid.ts';
 import type { Changes } from '../../model/record.ts';
-import { lowerBound } from './file-families.ts';
-import type { Point } from './point.ts';
+import { lowerBound } from '../points/file-families.ts';
+import type { Point } from '../points/point.ts';
 
 /** 1 at each row of a change-of-value table in which no column holds a value. */
 export function emptyRows(times: Float64Array, points: readonly Point[]): Uint8Array {

@@ -1,6 +1,6 @@
 import type { Grid } from '../../model/grid.ts';
+import type { Point } from '../points/point.ts';
 import { ImportRefusal } from '../readings.ts';
-import type { Point } from './point.ts';
 import { usualInterval } from './usual-interval.ts';
 
 const second = 1000;

@@ -1,6 +1,6 @@
 import { type ExportUnit, quantityOf } from '../../units/export-units.ts';
 import type { Quantity } from '../../units/quantities.ts';
-import type { Point } from './point.ts';
+import type { Point } from '../points/point.ts';
 
 /** What the place that a site file gives to a point asks of it. */
 export type Place =

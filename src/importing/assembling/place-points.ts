@@ -1,7 +1,7 @@
 import type { ImportIssue } from '../../model/import-report.ts';
+import type { Point } from '../points/point.ts';
 import type { SiteCircuit, SiteFile, SiteSuctionGroup } from '../site-file/site-file.ts';
 import type { Place } from './meaning.ts';
-import type { Point } from './point.ts';
 import { PointIndex } from './point-index.ts';
 
 export interface PlacedPoints {

@@ -1,6 +1,6 @@
 import type { ImportIssue } from '../../model/import-report.ts';
+import type { Point } from '../points/point.ts';
 import { nearestName } from '../site-file/nearest-name.ts';
-import type { Point } from './point.ts';
 
 /** Finds the points that a site file names, and keeps account of those that the export does not hold. */
 export class PointIndex {

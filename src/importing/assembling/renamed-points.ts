@@ -1,5 +1,5 @@
 import type { ImportIssue } from '../../model/import-report.ts';
-import type { Point } from './point.ts';
+import type { Point } from '../points/point.ts';
 import { usualInterval } from './usual-interval.ts';
 
 /** One ends and the other begins within so many readings (trade practice: two). */

@@ -1,5 +1,5 @@
 import type { Grid } from '../../model/grid.ts';
-import type { Point } from './point.ts';
+import type { Point } from '../points/point.ts';
 
 const minute = 60_000;
 /**

@@ -4,10 +4,10 @@ import { type ExportUnit, quantityOf } from '../../units/export-units.ts';
 import { standsInOtherScale } from '../naming/guess-temperature-unit.ts';
 import { guessUnits } from '../naming/guess-units.ts';
 import type { NamedColumn } from '../naming/role.ts';
+import type { Point } from '../points/point.ts';
 import type { SiteFile } from '../site-file/site-file.ts';
 import { meaningOf, type UnitsInForce, unfitting } from './meaning.ts';
 import type { PlacedPoints } from './place-points.ts';
-import type { Point } from './point.ts';
 import {
   doubtfulUnitIssue,
   guessedUnitIssue,

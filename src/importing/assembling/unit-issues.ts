@@ -1,7 +1,7 @@
 import type { ImportIssue } from '../../model/import-report.ts';
 import type { UnitGuess } from '../naming/guess-temperature-unit.ts';
+import type { Point } from '../points/point.ts';
 import type { Place } from './meaning.ts';
-import type { Point } from './point.ts';
 
 const written: Readonly<{ [unit: string]: string }> = { degF: '°F', degC: '°C', K: 'K' };
 

@@ -1,12 +1,5 @@
-export interface IssueMeaning {
-  /** What happened, as the message begins. */
-  readonly what: string;
-  /** What it means for the readings, for the reference. */
-  readonly meaning: string;
-  readonly remedy: string;
-  /** `row` and `value`: rejected ones are counted in the report; `note`: nothing was left out. */
-  readonly effect: 'row' | 'value' | 'note' | 'refusal';
-}
+import type { IssueMeaning } from './issue-meaning.ts';
+import { siteIssues } from './site-codes.ts';
 
 const rows = {
   'row-too-short': {
@@ -349,6 +342,6 @@ const refusals = {
 } as const satisfies { readonly [code: string]: IssueMeaning };
 
 /** Every code that an import report or a refusal can carry. */
-export const issueCatalogue = { ...rows, ...values, ...notes, ...refusals } as const;
+export const issueCatalogue = { ...rows, ...values, ...notes, ...siteIssues, ...refusals } as const;
 
 export type IssueCode = keyof typeof issueCatalogue;

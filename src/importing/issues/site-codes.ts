@@ -1,4 +1,4 @@
-import type { IssueMeaning } from './catalogue.ts';
+import type { IssueMeaning } from './issue-meaning.ts';
 
 /** What naming, the site file and assembly have to say, beside what the reading of files says. */
 export const siteIssues = {

@@ -1,6 +1,6 @@
 import type { SiteCircuit } from '../site-file/site-file.ts';
 import { type CircuitGroups, movesApart } from './circuit-groups.ts';
-import type { GuessNote } from './guess-site.ts';
+import type { GuessNote } from './guess-note.ts';
 import type { Movements } from './movements.ts';
 import type { NameGroup } from './name-groups.ts';
 import type { NamedColumn, Role } from './role.ts';

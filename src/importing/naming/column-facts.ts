@@ -1,4 +1,4 @@
-import type { Point } from '../assembling/point.ts';
+import type { Point } from '../points/point.ts';
 
 /** What the values of a column look like, whatever it is called. */
 export interface ColumnFacts {

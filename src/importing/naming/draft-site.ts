@@ -1,5 +1,6 @@
 import { Document, isCollection, isMap, isScalar, isSeq, type Node, type YAMLMap } from 'yaml';
-import type { GuessNote, SiteGuess } from './guess-site.ts';
+import type { GuessNote } from './guess-note.ts';
+import type { SiteGuess } from './guess-site.ts';
 
 const longestLine = 118;
 

@@ -1,7 +1,7 @@
 import type { SiteCircuit } from '../site-file/site-file.ts';
 import { type CircuitGroups, circuitGroups } from './circuit-groups.ts';
 import { circuitNotes, circuitQuestions } from './circuit-notes.ts';
-import type { GuessNote } from './guess-site.ts';
+import type { GuessNote } from './guess-note.ts';
 import { Movements } from './movements.ts';
 import type { NameGroup, PlacedProbe } from './name-groups.ts';
 import { byNaturalOrder } from './natural-order.ts';

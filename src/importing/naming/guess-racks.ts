@@ -1,7 +1,7 @@
-import { groupedBy } from '../assembling/grouped-by.ts';
+import { groupedBy } from '../points/grouped-by.ts';
 import type { SiteRack, SiteSuctionGroup } from '../site-file/site-file.ts';
 import type { GuessedCircuit } from './guess-circuits.ts';
-import type { GuessNote } from './guess-site.ts';
+import type { GuessNote } from './guess-note.ts';
 import { feedingGroups, frozenBelowCelsius, type Membership } from './membership.ts';
 import { byNaturalOrder } from './natural-order.ts';
 import type { NamedColumn, Role } from './role.ts';

@@ -1,23 +1,15 @@
 import type { ImportIssue, ImportReport } from '../../model/import-report.ts';
 import { celsiusFrom } from '../../units/convert.ts';
 import { quantityOf } from '../../units/export-units.ts';
-import { collectPoints } from '../assembling/collect-points.ts';
+import { collectPoints } from '../points/collect-points.ts';
 import type { Readings } from '../readings.ts';
 import type { SiteFile } from '../site-file/site-file.ts';
 import { type GuessedCircuit, type GuessedCircuits, guessCircuits } from './guess-circuits.ts';
+import type { GuessNote } from './guess-note.ts';
 import { guessRacks } from './guess-racks.ts';
 import { type GuessedUnits, guessUnits } from './guess-units.ts';
 import { withRackPressures } from './reclassify.ts';
 import { type NamedColumn, nameColumns } from './role.ts';
-
-/** One thing that was guessed: where it stands in the site file, how sure it is, and why. */
-export interface GuessNote {
-  /** Keys of the site file, lists by the id of their entry: `circuits`, `M01`, `defrost`, `status`. */
-  readonly path: readonly string[];
-  /** 0 to 1. */
-  readonly confidence: number;
-  readonly because: string;
-}
 
 /** A site file made from names, units and behaviour, with the grounds of each guess. */
 export interface SiteGuess {

@@ -1,5 +1,5 @@
 import type { GuessedCircuit } from './guess-circuits.ts';
-import type { GuessNote } from './guess-site.ts';
+import type { GuessNote } from './guess-note.ts';
 import { isSubsequence } from './owners.ts';
 import { someNames } from './some-names.ts';
 import type { RackGroup } from './suction-groups.ts';

@@ -1,4 +1,4 @@
-import type { Point } from '../assembling/point.ts';
+import type { Point } from '../points/point.ts';
 
 const stepMs = 5 * 60_000;
 const daysRead = 5;

@@ -1,4 +1,4 @@
-import { groupedBy } from '../assembling/grouped-by.ts';
+import { groupedBy } from '../points/grouped-by.ts';
 import { writtenName } from './circuit-name.ts';
 import { keyText, type ResidualToken, residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';

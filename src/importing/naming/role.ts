@@ -1,5 +1,5 @@
 import { quantityOf } from '../../units/export-units.ts';
-import type { Point } from '../assembling/point.ts';
+import type { Point } from '../points/point.ts';
 import { type ColumnFacts, factsOf } from './column-facts.ts';
 import { type Token, tokensOf } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';

@@ -1,4 +1,4 @@
-import { groupedBy } from '../assembling/grouped-by.ts';
+import { groupedBy } from '../points/grouped-by.ts';
 import { writtenName } from './circuit-name.ts';
 import { byNaturalOrder } from './natural-order.ts';
 import { isSubsequence } from './owners.ts';

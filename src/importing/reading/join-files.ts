@@ -1,5 +1,5 @@
 import type { FileReport } from '../../model/import-report.ts';
-import { collectPoints } from '../assembling/collect-points.ts';
+import { collectPoints } from '../points/collect-points.ts';
 import type { ReadingColumn, Readings } from '../readings.ts';
 
 /** What one file lost to the files before it. */

@@ -1,7 +1,7 @@
 import { knownZone } from '../time/zone.ts';
+import type { Mistake } from './mistake.ts';
 import { nearestName } from './nearest-name.ts';
 import type { SiteFile } from './schema.ts';
-import type { Mistake } from './site-file.ts';
 
 /** What the schema cannot say: ids used once, references that exist, a time zone that the machine knows. */
 export function inconsistencies(site: SiteFile): Mistake[] {

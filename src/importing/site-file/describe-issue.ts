@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { keysAt } from './known-keys.ts';
+import type { Mistake } from './mistake.ts';
 import { nearestName } from './nearest-name.ts';
-import type { Mistake } from './site-file.ts';
 
 /** Says in a sentence what the schema found wrong, one an unknown key. */
 export function describeIssue(issue: z.core.$ZodIssue): Mistake[] {

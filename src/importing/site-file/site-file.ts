@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import { ImportRefusal } from '../readings.ts';
 import { inconsistencies } from './consistency.ts';
 import { describeIssue } from './describe-issue.ts';
+import type { Mistake } from './mistake.ts';
 import { type SiteFile, siteFileSchema } from './schema.ts';
 
 export type { SiteCircuit, SiteFile, SiteRack, SiteSuctionGroup, SiteTarget } from './schema.ts';
@@ -52,12 +53,6 @@ export function parseSiteFile(text: string, fileName: string): SiteFile {
     'site-file-invalid',
     `${fileName}, ${sentences.slice(0, mistakesShown).join(' ')}${more > 0 ? ` And ${more} more.` : ''}`,
   );
-}
-
-/** One mistake in a site file: where in the tree, and a sentence that starts with the path. */
-export interface Mistake {
-  readonly path: readonly PropertyKey[];
-  readonly sentence: string;
 }
 
 function plainValue(document: Document.Parsed, fileName: string): unknown {
