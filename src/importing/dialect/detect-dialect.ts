@@ -12,8 +12,8 @@ export interface DialectVerdict {
 const semicolon = 59;
 /** In order of preference where two fit equally well. */
 const delimiters: readonly number[] = [9, semicolon, 44, 124];
-const mostRows = 60;
-const mostCells = 6000;
+const mostRows = 40;
+const mostCells = 4000;
 
 export const delimiterNames: { readonly [byte: number]: string } = {
   9: 'tab',
@@ -134,6 +134,11 @@ export function detectDecimalMark(cells: Iterable<string>, delimiter: number): D
   let openPoints = 0;
   let openCommas = 0;
   for (const cell of cells) {
+    if (/^-?\d*$/u.test(cell)) continue;
+    if (/^-?\d+\.(?!\d{3}$)\d+$/u.test(cell)) {
+      points++;
+      continue;
+    }
     const { evidence } = readCell(cell, '.');
     if (evidence === 'point') points++;
     else if (evidence === 'comma') commas++;

@@ -25,7 +25,11 @@ function foldedTime(text: string): string {
 
 const trial = new TimeReader(null);
 
+const plainNumber = /^-?\d{1,7}(?:\.\d+)?$/u;
+
 export function cellType(text: string, order: DateOrder | null = null): CellType {
+  if (text === '') return 'empty';
+  if (plainNumber.test(text)) return 'number';
   const shown = unwrapped(visibleText(text));
   if (shown === '') return 'empty';
   if (shown.length > 120) return 'text';

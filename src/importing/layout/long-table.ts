@@ -2,7 +2,7 @@ import { textOf } from '../encoding/transcode.ts';
 import { unitInHeader, unitNamed } from '../header/unit-words.ts';
 import type { FileContext } from '../reading/file-context.ts';
 import { ImportRefusal } from '../readings.ts';
-import { GrowingFloats } from '../scan/growing-floats.ts';
+import { growingCounts, growingFloats } from '../scan/growing-numbers.ts';
 import type { DateOrder } from '../time/date-order.ts';
 import { unwrapped, visibleText } from '../values/clean-text.ts';
 import { ValueTally } from '../values/value-tally.ts';
@@ -17,10 +17,10 @@ const mostPoints = 100_000;
 
 /** The readings of one point of a long table, in the order of the file. */
 export class LongPoint {
-  readonly times = new GrowingFloats();
-  readonly values = new GrowingFloats();
+  readonly times = growingFloats();
+  readonly values = growingFloats();
   /** Row of the table that each reading stood in. */
-  readonly rows = new GrowingFloats();
+  readonly rows = growingCounts();
   readonly tally: ValueTally;
   /** Name and unit as bytes, to know them again without making text. */
   readonly nameBytes: Uint8Array;

@@ -78,7 +78,7 @@ function fill(
   firstDataRow: number,
 ): TablePlan {
   const dataRows: number[] = [];
-  for (let row = firstDataRow; row < rows.length && dataRows.length < 60; row++)
+  for (let row = firstDataRow; row < rows.length && dataRows.length < 100; row++)
     if (isData[row]) dataRows.push(row);
   const header = findHeader(rows, firstDataRow, dataWidth, time.at, typeOf);
   const short = dataRows.filter(
@@ -165,7 +165,7 @@ function columnStats(
       const cell = rows[row]!.cells[at] ?? '';
       const type = typeOf(row, at);
       counts[type]++;
-      if (type !== 'empty' && texts.size < 500) texts.add(cell.trim());
+      if (type !== 'empty' && texts.size < (type === 'number' ? 8 : 500)) texts.add(cell.trim());
       if (type !== 'number') continue;
       const value = Number(cell);
       if (value === before + 1) steps++;

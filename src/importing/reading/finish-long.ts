@@ -13,7 +13,7 @@ import { onceEach, repeatedTimes, timesOnce } from './repeated-times.ts';
 
 interface PointTimes {
   readonly times: Float64Array;
-  readonly rows: Float64Array;
+  readonly rows: Uint32Array;
 }
 
 /** Times to UTC and into order, words to states, repeats out: the readings of a long table, point by point. */
@@ -31,7 +31,7 @@ export function finishLong(table: LongTable, zone: ZoneTransitions, context: Fil
     const { rows } = taken[index]!;
     let { times } = taken[index]!;
     const { tally } = point;
-    let values = point.values.take();
+    let values: Float64Array = point.values.take();
     const rowOf = (reading: number): number => rows[reading]!;
     settleTimes(times, rowOf, hasOffset, zone, seconds[index]!);
     const profile = columnProfile(values);
@@ -74,7 +74,7 @@ export function finishLong(table: LongTable, zone: ZoneTransitions, context: Fil
       times = timesOnce(times, repeats);
       values = once.values;
     }
-    parts.push({ tally, times, values, status, logging: loggingKind(times, values) });
+    parts.push({ tally, times, values, status, logging: loggingKind(times, values, profile, null) });
   }
   if (stepsBack > 0)
     issues.add('rows-out-of-order', { line: table.lines.lineOf(firstBack), count: stepsBack });

@@ -1,4 +1,4 @@
-import { loggingKind } from '../layout/logging-kind.ts';
+import { loggingKind, regularity } from '../layout/logging-kind.ts';
 import type { WideTable } from '../layout/wide-table.ts';
 import { inOrder, orderByTime, plausibleSpan, usualStep } from '../time/put-in-order.ts';
 import { oddTimes, offsetLookup, runsBackwards, settleTimes } from '../time/settle-times.ts';
@@ -37,6 +37,7 @@ export function finishWide(table: WideTable, zone: ZoneTransitions, context: Fil
   const repeats = repeatedTimes(kept);
   const times = repeats === null ? kept : timesOnce(kept, repeats);
   const conflicts = new Uint8Array(repeats?.starts.length ?? 0);
+  const regular = regularity(times, null);
   const parts: ReadingPart[] = [];
   for (const [index, column] of table.plan.columns.entries()) {
     const tally = table.tallies[index]!;
@@ -58,7 +59,7 @@ export function finishWide(table: WideTable, zone: ZoneTransitions, context: Fil
       values = once.values;
     }
     counts.valuesRejected += tally.rejected;
-    parts.push({ tally, times, values, status, logging: loggingKind(times, values) });
+    parts.push({ tally, times, values, status, logging: loggingKind(times, values, profile, regular) });
   }
   if (!whole) {
     const outside = order === null ? (span.from === 0 ? span.to : 0) : order[span.from === 0 ? span.to : 0]!;

@@ -19,7 +19,7 @@ import { finishWide } from './finish-wide.ts';
 import { joinParts, type NamedPart } from './join-parts.ts';
 import { placedRows } from './sample-rows.ts';
 import { settleDateOrder } from './settle-date-order.ts';
-import { TableSequence } from './table-sequence.ts';
+import { searchWindows, TableSequence } from './table-sequence.ts';
 
 export interface FileReadings {
   readonly parts: readonly NamedPart[];
@@ -190,7 +190,7 @@ function contextFor(
 
 /** Cells of the sample's value columns. */
 function* valueCells(bytes: Uint8Array, dialect: Dialect): Iterable<string> {
-  for (const limit of [60, 600]) {
+  for (const limit of searchWindows.slice(0, 3)) {
     const rows = placedRows(bytes, 0, bytes.length, 1, dialect, true, limit);
     const plan = planTable(rows);
     if (plan === null) continue;

@@ -8,7 +8,8 @@ import { linesBetween, type PlacedRow, placedRows } from './sample-rows.ts';
 
 export type Table = WideTable | LongTable;
 
-const windows: readonly number[] = [60, 400, 20_000];
+/** Rows looked at in turn until a table is found. */
+export const searchWindows: readonly number[] = [30, 120, 1000, 20_000];
 const fewestBytesAhead = 65_536;
 const mostBytesAhead = 4_194_304;
 const mostFailedSearches = 50;
@@ -59,7 +60,7 @@ export class TableSequence {
     const belowTable = this.current !== null;
     const hopeless = belowTable && this.failedSearches >= mostFailedSearches;
     if (!hopeless) {
-      for (const limit of belowTable ? windows.slice(0, 1) : windows) {
+      for (const limit of belowTable ? searchWindows.slice(0, 1) : searchWindows) {
         const rows = placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, limit);
         const plan = planTable(rows);
         if (plan !== null && (!belowTable || isNearby(plan))) return this.begin(plan, rows);

@@ -39,10 +39,10 @@ export function inOrder(values: Float64Array, order: Int32Array): Float64Array {
   return sorted;
 }
 
-/** Usual step of ascending times: the median of up to 2,000 of them; NaN for fewer than two. */
+/** Usual step of ascending times: the median of up to 400 of them; NaN for fewer than two. */
 export function usualStep(times: Float64Array): number {
   const steps: number[] = [];
-  const stride = Math.max(1, Math.floor(times.length / 2000));
+  const stride = Math.max(1, Math.floor(times.length / 400));
   for (let at = 1; at < times.length; at += stride) {
     const step = Math.abs(times[at]! - times[at - 1]!);
     if (step > 0) steps.push(step);

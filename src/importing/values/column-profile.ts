@@ -34,13 +34,17 @@ export function columnProfile(values: Float64Array): ColumnProfile {
     if (Number.isNaN(value)) continue;
     if (value === before) repeats++;
     before = value;
+    if (value === 0) zeros++;
+    else if (value === 1) ones++;
+    if (value > aboveMin && value < belowMax) {
+      numbers++;
+      continue;
+    }
     if (value >= Number.MAX_VALUE || value <= -Number.MAX_VALUE) {
       marks++;
       continue;
     }
     numbers++;
-    if (value === 0) zeros++;
-    else if (value === 1) ones++;
     if (value < min) {
       aboveMin = min;
       min = value;

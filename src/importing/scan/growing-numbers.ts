@@ -1,17 +1,25 @@
 const smallest = 64;
-const largest = 16_384;
+const largest = 4096;
+
+type NumberArray = Float64Array<ArrayBuffer> | Uint32Array<ArrayBuffer>;
 
 /** A list of numbers that grows without copying what it holds: blocks, joined once at the end. */
-export class GrowingFloats {
+export class GrowingNumbers<A extends NumberArray> {
   length = 0;
-  private readonly full: Float64Array[] = [];
-  private block = new Float64Array(smallest);
+  private readonly make: (length: number) => A;
+  private readonly full: A[] = [];
+  private block: A;
   private used = 0;
+
+  constructor(make: (length: number) => A) {
+    this.make = make;
+    this.block = make(smallest);
+  }
 
   push(value: number): void {
     if (this.used === this.block.length) {
       this.full.push(this.block);
-      this.block = new Float64Array(Math.min(largest, this.block.length * 2));
+      this.block = this.make(Math.min(largest, this.block.length * 2));
       this.used = 0;
     }
     this.block[this.used++] = value;
@@ -25,8 +33,8 @@ export class GrowingFloats {
   }
 
   /** All values in one array; the list is empty afterwards. */
-  take(): Float64Array {
-    const whole = new Float64Array(this.length);
+  take(): A {
+    const whole = this.make(this.length);
     let at = 0;
     for (const block of this.full) {
       whole.set(block, at);
@@ -34,9 +42,18 @@ export class GrowingFloats {
     }
     whole.set(this.block.subarray(0, this.used), at);
     this.full.length = 0;
-    this.block = new Float64Array(smallest);
+    this.block = this.make(0);
     this.used = 0;
     this.length = 0;
     return whole;
   }
+}
+
+export function growingFloats(): GrowingNumbers<Float64Array<ArrayBuffer>> {
+  return new GrowingNumbers((length) => new Float64Array(length));
+}
+
+/** Whole numbers from 0 to 4,294,967,295. */
+export function growingCounts(): GrowingNumbers<Uint32Array<ArrayBuffer>> {
+  return new GrowingNumbers((length) => new Uint32Array(length));
 }
