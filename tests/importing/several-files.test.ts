@@ -35,7 +35,9 @@ describe('several files of one site', () => {
   });
 
   it('keeps the later of two readings that differ and counts them', async () => {
-    const corrected = written({ cell: (value, row, column) => (row === 9 && column === 2 ? '37' : String(value ?? '')) });
+    const corrected = written({
+      cell: (value, row, column) => (row === 9 && column === 2 ? '37' : String(value ?? '')),
+    });
     const found = await readSources([memorySource('a.csv', whole), memorySource('b.csv', corrected)]);
     expect(normalized(found)).toBe(normalized(await readContent(corrected)));
     expect(found.report.issues.map((issue) => issue.code)).toContain('files-conflict');
@@ -52,7 +54,10 @@ describe('several files of one site', () => {
   });
 
   it('goes on without a file that is none, and says so', async () => {
-    const found = await readSources([memorySource('a.csv', whole), memorySource('read me.txt', 'Exports of rack A\n')]);
+    const found = await readSources([
+      memorySource('a.csv', whole),
+      memorySource('read me.txt', 'Exports of rack A\n'),
+    ]);
     expect(normalized(found)).toBe(normalized(await readContent(whole)));
     expect(found.report.files[1]!.issues[0]!.code).toBe('file-without-readings');
   });
