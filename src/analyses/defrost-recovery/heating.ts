@@ -24,13 +24,12 @@ export function heating(signals: CircuitSignals): Evidence[] {
   return evidence;
 }
 
-/** Half of what it was, and by more than the events scatter. */
+/** Half of what it was, or two thirds where the events scatter little: by more than they scatter in both cases. */
 function isWeak(change: Change): boolean {
-  return (
-    change.before > 0 &&
-    change.after < settings.weakRise.value * change.before &&
-    change.before - change.after > 3 * change.scatter
-  );
+  const ratio = change.after / change.before;
+  const scales = (change.before - change.after) / change.scatter;
+  if (!(change.before > 0)) return false;
+  return (ratio < settings.weakRise.value && scales > 3) || (ratio < settings.weakerRise.value && scales > 6);
 }
 
 /** The peaks themselves are lower: a rise also shrinks when the air is warmer before, and that is not the heat. */

@@ -70,6 +70,12 @@ export const settings = {
     meaning: 'share of its own earlier peak rise (or rise rate) under which a defrost hardly heats',
     source: practice,
   },
+  weakerRise: {
+    value: 0.68,
+    unit: '1',
+    meaning: 'the same, where it stands out by six scales of what the defrosts scatter',
+    source: 'measured by npm run evaluate',
+  },
   extendedRatio: {
     value: 1.3,
     unit: '1',

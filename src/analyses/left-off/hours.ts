@@ -18,6 +18,10 @@ export interface CircuitHours {
    * below the set point while the valve regulates (the controller steers on something else), that much lower.
    */
   readonly under: Float64Array;
+  /** What the controller steers on, above the set point; with no set point, above its own usual level. */
+  readonly above: Float64Array;
+  /** Where `above` usually stands while the valve regulates; 0 or less. */
+  readonly bias: number;
   /** Mean above the set point of each usable probe. */
   readonly probes: readonly Float64Array[];
 }
@@ -26,7 +30,7 @@ export function circuitHours(signals: CircuitSignals): CircuitHours {
   const { circuit, log, phase } = signals;
   const samples = samplesIn(log.grid, 60);
   const count = Math.ceil(log.grid.count / samples);
-  const valve = circuit.valve!.values;
+  const valve = circuit.valve?.values ?? null;
   const target = (i: number) => (circuit.setPoint === null ? 0 : targetAt(circuit.setPoint, i));
   const mean = (valueAt: (i: number) => number): Float64Array =>
     Float64Array.from({ length: count }, (_, k) => {
@@ -43,12 +47,14 @@ export function circuitHours(signals: CircuitSignals): CircuitHours {
     });
   const usable = circuit.probes.filter((_, i) => signals.usable[i]).map((probe) => probe.record.values);
   const probes = usable.map((values) => mean((i) => values[i]! - target(i)));
-  const isModulating = circuit.valve!.quantity === 'fraction';
+  const isModulating = circuit.valve?.quantity === 'fraction';
   const shutUnder = isModulating ? 0 : (circuit.differential ?? usualDifferential) / 2;
-  const under = controlled(signals, probes, count).map(
-    (above) => -above - shutUnder - settings.forcedUnder.value,
-  );
-  return { samples, opening: mean((i) => valve[i]!), under, probes };
+  const opening = mean((i) => valve?.[i] ?? Number.NaN);
+  const above = controlled(signals, probes, count);
+  const regulated = above.filter((_, k) => opening[k]! > 0.05 && opening[k]! < settings.forcedOpening.value);
+  const bias = Math.min(0, median(regulated) || 0);
+  const shutAt = bias - shutUnder - settings.forcedUnder.value;
+  return { samples, opening, above, bias, under: above.map((value) => shutAt - value), probes };
 }
 
 /** What the controller steers on, above the set point; with no set point, above its own usual level. */

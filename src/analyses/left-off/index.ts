@@ -2,6 +2,7 @@ import type { Verdict } from '../../model/evidence.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { abstention, circuitSubject } from '../evidence-parts.ts';
 import { meta } from './meta.ts';
+import { overcooled } from './overcooled.ts';
 import { overrides } from './override.ts';
 import { setPointsLeft } from './set-points.ts';
 import { stops } from './stops.ts';
@@ -21,8 +22,14 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
           ),
         ]
       : [];
+  const forced = overrides(signals);
   return {
-    evidence: [...stops(signals, group, site), ...overrides(signals), ...setPointsLeft(signals)],
+    evidence: [
+      ...stops(signals, group, site),
+      ...forced,
+      ...(forced.length > 0 ? [] : overcooled(signals)),
+      ...setPointsLeft(signals),
+    ],
     abstentions,
   };
 }

@@ -39,6 +39,12 @@ export const settings = {
     meaning: 'share of those hours in which the air must be under it',
     source: practice,
   },
+  overcooled: {
+    value: 1.7,
+    unit: 'K',
+    meaning: 'how far under a logged set point all probes must stand, whatever the valve shows (3 °F)',
+    source: practice,
+  },
   usualWithin: {
     value: 0.3,
     unit: 'K',

@@ -1,11 +1,16 @@
+import { median } from '../../maths/median.ts';
+import { quantiles } from '../../maths/quantile.ts';
 import type { Abstention, Evidence, Verdict } from '../../model/evidence.ts';
+import { samplesIn, timeAt } from '../../model/grid.ts';
+import type { Log } from '../../model/log.ts';
 import type { Record } from '../../model/record.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
-import { abstention, groupSubject, knownFeatures } from '../evidence-parts.ts';
+import { abstention, groupSubject, knownFeatures, measure } from '../evidence-parts.ts';
 import { coSignals } from './co-signals.ts';
 import { inferredRuns } from './inferred.ts';
 import { type Judged, judgeMachine, visibleStarts } from './judge-machine.ts';
 import { meta } from './meta.ts';
+import { narrowedSwing } from './narrowed.ts';
 import { runHistory } from './run-history.ts';
 import { settings } from './settings.ts';
 
@@ -28,7 +33,54 @@ export function analyseCompressors(group: GroupSignals, site: Signals): Verdict 
     const judged = judgeMachine(runs, compressor.values, limit, visible, grid, calendar);
     if (judged !== null) evidence.push(evidenceOf(judged, compressor, 'compressor', group, site));
   });
-  return { evidence, abstentions };
+  const isCoarse = visibleStarts(grid.stepMs) <= limit;
+  return { evidence: evidence.length > 0 || !isCoarse ? evidence : fromSwing(group, site), abstentions };
+}
+
+/** Where run status is logged too coarsely: the suction's swing narrowed and stayed so, while machines still stop. */
+function fromSwing(group: GroupSignals, site: Signals): Evidence[] {
+  const pressure = group.group.pressure;
+  if (pressure === null) return [];
+  const { log } = site;
+  const least = Math.max(settings.tightBand.value / 2, 3 * pressure.resolution);
+  const narrowed = narrowedSwing(hourSwings(pressure.values, log), least);
+  if (narrowed === null) return [];
+  return [
+    {
+      analysis: meta.id,
+      kind: 'short-cycling',
+      circuit: null,
+      suctionGroup: group.group.id,
+      probe: null,
+      points: [pressure.point, ...group.group.compressors.map((record) => record.point)],
+      onset: timeAt(log.grid, log.calendar.days[narrowed.day]!.from),
+      end: null,
+      certainty: inferredCertainty,
+      measures: [
+        measure('suctionSwing', narrowed.after, 'kPa'),
+        measure('usualSuctionSwing', narrowed.before, 'kPa'),
+      ],
+      features: {
+        suctionSwing: narrowed.after,
+        suctionSwingRatio: narrowed.after / narrowed.before,
+        coarse: 1,
+      },
+      shape: 'inferred',
+    },
+  ];
+}
+
+/** Median over the hours of a day of p10 to p90 within the hour. */
+function hourSwings(values: Float64Array, { grid, calendar }: Log): Float64Array {
+  const hour = samplesIn(grid, 60);
+  return Float64Array.from(calendar.days, ({ from, to }) => {
+    const swings: number[] = [];
+    for (let k = from; k + hour <= to; k += hour) {
+      const [low, high] = quantiles(values.subarray(k, k + hour), [0.1, 0.9]) as [number, number];
+      swings.push(high - low);
+    }
+    return median(swings);
+  });
 }
 
 function fromPressure(group: GroupSignals, site: Signals): Verdict {

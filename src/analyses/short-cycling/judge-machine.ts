@@ -20,10 +20,13 @@ export interface Judged {
 }
 
 const hourMs = 3_600_000;
+/** What is seen through too coarse a logging is at most this certain. */
+const coarseCertainty = 0.6;
 
 /**
  * Whether a machine starts too often. `values` say where its record is known. Of a record read every Δ minutes at
- * most 30/Δ starts an hour can be seen, and those seen are a lower bound: the own-norm limit is lowered to suit.
+ * most 30/Δ starts an hour can be seen, and those seen are a lower bound; where these are under the limit, only a rise
+ * over the machine's own norm with runs too short for the logging is told.
  */
 export function judgeMachine(
   runs: readonly Run[],
@@ -35,12 +38,14 @@ export function judgeMachine(
 ): Judged | null {
   const starts = startTimes(runs);
   const rate = startRate(starts, values, grid, calendar);
-  const ownLimit = Math.min(settings.ownNormStarts.value, 0.7 * visible);
+  const isCoarse = visible <= limit;
+  const ownLimit = isCoarse ? settings.coarseShare.value * visible : settings.ownNormStarts.value;
   const period = busyPeriod(rate, limit, ownLimit, grid, calendar);
   if (period === null) return null;
   const onset = grid.startMs + period.fromHour * hourMs;
   const end = period.toHour === null ? null : grid.startMs + period.toHour * hourMs;
   const since = runs.filter((run) => run.start >= onset && (end === null || run.start < end));
+  if (isCoarse && !showsShortRuns(runs, onset, end, grid.stepMs)) return null;
   const running = since.filter((run) => run.on && run.whole).map(minutesOf);
   const standing = since.filter((run) => !run.on && run.whole).map(minutesOf);
   const shortShare = running.filter((minutes) => minutes < settings.shortRun.value).length / running.length;
@@ -49,7 +54,7 @@ export function judgeMachine(
     period,
     onset,
     end,
-    certainty: certaintyOf(period, limit),
+    certainty: isCoarse ? coarseCertainty : certaintyOf(period, limit),
     measures: knownMeasures([
       measure('startsPerHour', period.rate, '{starts}/h'),
       measure('usualStartsPerHour', period.norm, '{starts}/h'),
@@ -64,9 +69,24 @@ export function judgeMachine(
       limitRatio: most / limit,
       shortRunShare: shortShare,
       busyShare: period.share,
+      coarse: isCoarse ? 1 : 0,
     },
     since,
   };
+}
+
+/**
+ * Where the logging is too coarse to count starts: most runs are seen in one reading only, so they are shorter than
+ * two logging steps, and before it began far fewer were.
+ */
+function showsShortRuns(runs: readonly Run[], onset: EpochMs, end: EpochMs | null, stepMs: number): boolean {
+  const singleShare = (from: EpochMs, to: EpochMs) => {
+    const running = runs.filter((run) => run.on && run.whole && run.start >= from && run.start < to);
+    return running.filter((run) => run.end - run.start < 1.5 * stepMs).length / running.length;
+  };
+  const now = singleShare(onset, end ?? Number.POSITIVE_INFINITY);
+  const before = singleShare(Number.NEGATIVE_INFINITY, onset);
+  return now >= settings.singleReadings.value && !(before > settings.singleReadings.value * now);
 }
 
 function certaintyOf(period: BusyPeriod, limit: number): number {

@@ -41,6 +41,33 @@ export const settings = {
     meaning: 'least starts an hour, as a mean of the day, before the own norm is held against it',
     source: practice,
   },
+  coarseShare: {
+    value: 0.35,
+    unit: '1',
+    meaning:
+      'share of the most starts that the logging could show from which a day counts, where it is too coarse',
+    source:
+      'fast cycles read at random moments show a quarter of the readings as starts: p (1 − p) with p one half',
+  },
+  singleReadings: {
+    value: 0.5,
+    unit: '1',
+    meaning: 'share of runs seen in one reading only that shows them shorter than the logging',
+    source: practice,
+  },
+  narrowedShare: {
+    value: 0.66,
+    unit: '1',
+    meaning:
+      'share of its own earlier swing to which air or suction must narrow to show cycling the logging cannot',
+    source: 'measured by npm run evaluate',
+  },
+  narrowedDays: {
+    value: 3,
+    unit: 'd',
+    meaning: 'days for which it must have stayed so',
+    source: practice,
+  },
   shortRun: {
     value: 3,
     unit: 'min',

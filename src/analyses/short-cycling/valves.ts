@@ -1,11 +1,16 @@
 import { median } from '../../maths/median.ts';
 import type { Evidence, Verdict } from '../../model/evidence.ts';
+import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
-import { abstention, circuitSubject, knownFeatures } from '../evidence-parts.ts';
+import { abstention, circuitSubject, knownFeatures, measure } from '../evidence-parts.ts';
 import { type Judged, judgeMachine, visibleStarts } from './judge-machine.ts';
 import { meta } from './meta.ts';
+import { narrowedSwing } from './narrowed.ts';
 import { runHistory } from './run-history.ts';
 import { settings } from './settings.ts';
+
+/** Of what is inferred from the air alone, at most this is certain. */
+const inferredCertainty = 0.6;
 
 /** The on/off valve of a circuit. */
 export function analyseValve(signals: CircuitSignals): Verdict {
@@ -30,7 +35,45 @@ export function analyseValve(signals: CircuitSignals): Verdict {
   if (visible < 4) return { evidence: [], abstentions };
   const runs = runHistory(valve, signals.valveSpells, log.grid);
   const judged = judgeMachine(runs, valve.values, limit, visible, log.grid, log.calendar);
-  return { evidence: judged === null ? [] : [evidenceOf(judged, signals)], abstentions };
+  if (judged !== null) return { evidence: [evidenceOf(judged, signals)], abstentions };
+  return { evidence: visible > limit ? [] : fromSwing(signals), abstentions };
+}
+
+/** The valve still works part of the time, so a narrower swing of the air is its doing. */
+const workingDuty = [0.1, 0.95] as const;
+/** The air must swing by at least this, K, and by three logging steps, before a narrower swing can be told. */
+const plainSwing = 0.8;
+
+/** Where the valve is logged too coarsely: the air's swing narrowed while the valve still opens and shuts. */
+function fromSwing(signals: CircuitSignals): Evidence[] {
+  const { circuit, probes, usable, duty, log } = signals;
+  const chosen = probes.filter((_, i) => usable[i]);
+  const swing = Float64Array.from(duty, (_, day) => median(chosen.map((probe) => probe.swing[day]!)));
+  const resolution = Math.max(...circuit.probes.map((probe) => probe.record.resolution));
+  const narrowed = narrowedSwing(swing, Math.max(plainSwing, 3 * resolution));
+  const now = median(duty.subarray(-3));
+  if (narrowed === null || !(now > workingDuty[0] && now < workingDuty[1])) return [];
+  const before = narrowed.before;
+  return [
+    {
+      analysis: meta.id,
+      kind: 'short-cycling',
+      circuit: circuit.id,
+      suctionGroup: circuit.suctionGroup,
+      probe: circuit.valve!.point,
+      points: [circuit.valve!.point, ...circuit.probes.map((probe) => probe.point)],
+      onset: timeAt(log.grid, log.calendar.days[narrowed.day]!.from),
+      end: null,
+      certainty: inferredCertainty,
+      measures: [measure('airSwing', narrowed.after, 'K'), measure('usualAirSwing', before, 'K')],
+      features: knownFeatures({
+        airSwing: narrowed.after,
+        airSwingRatio: narrowed.after / before,
+        coarse: 1,
+      }),
+      shape: 'valve-inferred',
+    },
+  ];
 }
 
 function evidenceOf(judged: Judged, signals: CircuitSignals): Evidence {

@@ -1,0 +1,40 @@
+import { median } from '../../maths/median.ts';
+import type { Evidence } from '../../model/evidence.ts';
+import type { CircuitSignals } from '../../signals/types.ts';
+import { measure } from '../evidence-parts.ts';
+import { evidenceOf } from './evidence.ts';
+import { circuitHours } from './hours.ts';
+import { settings } from './settings.ts';
+
+/**
+ * To the end of the log, all probes far under the set point that the export logs, and under their own usual level:
+ * the control is not what cools the case. Not told where the set point is only known from the site file, for then a
+ * change of it looks the same.
+ */
+export function overcooled(signals: CircuitSignals): Evidence[] {
+  const { setPoint } = signals.circuit;
+  if (setPoint === null || typeof setPoint === 'number') return [];
+  const hours = circuitHours(signals);
+  const known = [...hours.above.keys()].filter((k) => !Number.isNaN(hours.above[k]!));
+  const isCold = (k: number) => hours.above[k]! < hours.bias - settings.overcooled.value;
+  let first = known.length;
+  while (first > 0 && (isCold(known[first - 1]!) || isCold(known[first - 2]!))) first--;
+  while (first < known.length && !isCold(known[first]!)) first++;
+  if (known.length - first < settings.endedHours.value) return [];
+  const from = known[first]!;
+  const fell = hours.probes.every(
+    (probe) => median(probe.subarray(from)) < median(probe.subarray(0, from)) - settings.overcooled.value / 2,
+  );
+  if (!fell) return [];
+  const depth = -median(hours.above.subarray(from));
+  return [
+    evidenceOf(signals, {
+      shape: 'override-on',
+      from: from * hours.samples,
+      to: null,
+      certainty: 0.85,
+      measures: [measure('hoursForced', known.length - first, 'h'), measure('underSetPoint', depth, 'K')],
+      features: { hours: known.length - first, still: 1, underSetPoint: depth, overcooled: 1 },
+    }),
+  ];
+}
