@@ -6,7 +6,7 @@ type Likelihoods = readonly (readonly [CauseId, number])[];
 type Features = Readonly<{ [name: string]: number }>;
 
 interface Answer {
-  readonly origin: Origin;
+  readonly origin: Origin | ((features: Features) => Origin);
   readonly causes: Likelihoods | ((features: Features, trouble: Trouble) => Likelihoods);
 }
 
@@ -48,6 +48,7 @@ const answers: Readonly<{ [key: string]: Answer }> = {
       ['probe-moved', 0.2],
     ],
   },
+  'probe-disagreement/episodes': { origin: passingOrigin, causes: passing },
   'short-cycling/valve': {
     origin: 'control',
     causes: [
@@ -175,6 +176,23 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   'record-quality': { origin: 'record', causes: [['logging', 0.9]] },
 };
 
+/** Air has inertia: what jumps most of the way from one reading to the next is the probe. */
+function passingOrigin(features: Features): Origin {
+  return (features.edge ?? 0) >= (features.jumpShare ?? 1) ? 'probe' : 'case';
+}
+
+function passing(features: Features): Likelihoods {
+  return passingOrigin(features) === 'probe'
+    ? [
+        ['probe-noise', 0.5],
+        ['probe-open-or-short', 0.3],
+      ]
+    : [
+        ['door-or-load', 0.55],
+        ['evaporator-fan', 0.25],
+      ];
+}
+
 /** Low-pressure trips are the pressure control's doing, a pressure that hardly swings a band that is too tight. */
 function compressorCycling(features: Features): Likelihoods {
   if ((features.lowPressureStopShare ?? 0) >= 0.3) {
@@ -210,7 +228,7 @@ export function directJudgement(trouble: Trouble, features: Features): Judgement
   const likelihoods = typeof causes === 'function' ? causes(features, trouble) : causes;
   return {
     kind,
-    origin,
+    origin: typeof origin === 'function' ? origin(features) : origin,
     originLikelihood: 0.9,
     causes: likelihoods.map(([cause, likelihood]): WeighedCause => ({ cause, likelihood })),
   };

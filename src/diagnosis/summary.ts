@@ -52,6 +52,7 @@ export function summarise(
       return `${where}all its air ${verb} up by ${rise} since ${since}, the other circuits did not: ${verdict(judgement)}${limitClause(projection, signals)}.`;
     }
     case 'dead-probe':
+      if (lead.shape === 'episodes') return episodesSummary(trouble, judgement, signals, where);
       if (lead.shape === 'swapped') {
         return swappedSummary(trouble, signals, where);
       }
@@ -71,6 +72,16 @@ function swappedSummary({ lead }: Trouble, signals: Signals, where: string): str
   return host === undefined
     ? `${where}${lead.points.join(' and ')} exchanged their readings at ${at}: two leads or channels were probably swapped.`
     : `${where}${lead.probe} has followed the defrosts of ${host.circuit.id} since ${at}: its lead or channel was probably swapped with one there.`;
+}
+
+function episodesSummary({ lead }: Trouble, judgement: Judgement, signals: Signals, where: string): string {
+  const times = lead.features.episodes === 1 ? 'once' : `${lead.features.episodes} times`;
+  const far = formatDifference(Math.abs(lead.features.shift ?? 0), signals.log.units);
+  const why =
+    judgement.origin === 'probe'
+      ? 'it jumps as air cannot: a bad contact'
+      : 'slowly, as air does: door, load or fan';
+  return `${where}${lead.probe} left its neighbours ${times} for hours, by up to ${far}, since ${formatLocalTime(lead.onset, signals.log)}: ${why}.`;
 }
 
 const deadWords: Readonly<{ [shape: string]: string }> = {

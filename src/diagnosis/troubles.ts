@@ -6,7 +6,7 @@ import { groupRules } from './group-rules.ts';
 import { merge } from './merge.ts';
 import type { Trouble, TroubleScope } from './trouble.ts';
 
-const deadShapes: readonly string[] = ['stuck', 'open-or-short', 'silent', 'flutter', 'swapped'];
+const deadShapes: readonly string[] = ['stuck', 'open-or-short', 'silent', 'flutter', 'swapped', 'episodes'];
 
 export function scopeOf(evidence: Evidence): TroubleScope {
   switch (evidence.kind) {

@@ -7,6 +7,7 @@ import { foreignDefrosts } from './foreign-defrosts.ts';
 import { lastingChanges } from './lasting-changes.ts';
 import { meta } from './meta.ts';
 import { oldHabits } from './old-habits.ts';
+import { isLooseContact, passingChanges } from './passing-changes.ts';
 import { suddenChanges } from './sudden-changes.ts';
 import { swappedProbes } from './swapped.ts';
 
@@ -33,11 +34,16 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
     const swapped = [...foreign, ...within];
     const exchanged = new Set([...foreign.map((one) => one.probe), ...within.flatMap((one) => one.points)]);
     const settled = living.filter((probe) => !exchanged.has(signals.circuit.probes[probe]!.point));
-    const changed = lastingChanges(signals, group, settled);
-    const seen = new Set(changed.map((one) => one.probe));
-    const sudden = suddenChanges(signals, group, settled).filter((one) => !seen.has(one.probe));
-    for (const one of sudden) seen.add(one.probe);
-    evidence.push(...swapped, ...changed, ...sudden, ...oldHabits(signals, group, settled, seen));
+    const passing = passingChanges(signals, settled);
+    const loose = new Set(passing.filter(isLooseContact).map((one) => one.probe));
+    const changed = [
+      ...lastingChanges(signals, group, settled),
+      ...suddenChanges(signals, group, settled),
+    ].filter((one) => !loose.has(one.probe));
+    const lasting = new Set(changed.map((one) => one.probe));
+    const episodes = passing.filter((one) => !lasting.has(one.probe));
+    const seen = new Set([...changed, ...episodes].map((one) => one.probe));
+    evidence.push(...swapped, ...changed, ...episodes, ...oldHabits(signals, group, settled, seen));
   }
   return { evidence, abstentions: abstention === null ? [] : [abstention] };
 }

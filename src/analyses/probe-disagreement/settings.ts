@@ -42,6 +42,25 @@ export const settings = {
     meaning: 'how long such a change must have lasted until the end of the record',
     source: practice,
   },
+  episodeShift: {
+    value: 2.5,
+    unit: 'K',
+    meaning: 'smallest departure from its neighbours that counts when it passes within hours or days',
+    source: measured,
+  },
+  episodeHours: {
+    value: 2,
+    unit: 'h',
+    meaning: 'how long a passing departure must last: a stocking is over sooner',
+    source: practice,
+  },
+  jumpShare: {
+    value: 0.7,
+    unit: '1',
+    meaning:
+      'share of a passing departure made from one reading to the next, above which it is a contact and no air',
+    source: 'bias weeks of de Bruijn et al., SENSORNETS 2016 (0.9 and more; clean weeks mostly below 0.5)',
+  },
   wideSpread: {
     value: 3.3,
     unit: 'K',

@@ -1,0 +1,100 @@
+import { median } from '../../maths/median.ts';
+import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
+import { samplesIn } from '../../model/grid.ts';
+import { type CircuitSignals, Phase } from '../../signals/types.ts';
+import { settings } from './settings.ts';
+
+/** A few hours in which a probe was far from its neighbours and came back. Samples, half open. */
+export interface Episode {
+  readonly from: number;
+  readonly to: number;
+  /** Median departure from its usual offset, K. */
+  readonly shift: number;
+  /** Largest step from one reading to the next at its edges, as a share of the shift. */
+  readonly edge: number;
+}
+
+const blockMinutes = 30;
+const longestDays = 3;
+const bridgedBlocks = 1;
+const scalesOfNoise = 6;
+
+/**
+ * Passing departures of one probe. A bad contact comes and goes; a door or a pallet does so too, but air has
+ * inertia: `edge` tells a jump from a slope. Defrosts and their recovery are left out.
+ */
+export function episodesOf(signals: CircuitSignals, probe: number, peers: readonly number[]): Episode[] {
+  const apart = blockDepartures(signals, probe, peers);
+  const alone = peers.map((peer) => blockDepartures(signals, probe, [peer]));
+  const least = Math.max(
+    settings.episodeShift.value,
+    scalesOfNoise * normalConsistency * median(apart.map(Math.abs)),
+  );
+  const isOut = (block: number): boolean => {
+    const departure = apart[block]!;
+    if (!(Math.abs(departure) >= least)) return false;
+    const agreeing = alone.filter((one) => one[block]! * Math.sign(departure) >= least / 2);
+    return agreeing.length >= settings.voteShare.value * peers.length;
+  };
+  return stretches(apart.length, isOut)
+    .filter(({ from, to }) => {
+      const hours = ((to - from) * blockMinutes) / 60;
+      return hours >= settings.episodeHours.value && hours <= 24 * longestDays && to < apart.length;
+    })
+    .map(({ from, to }) => episode(signals, probe, apart, from, to));
+}
+
+/** Offset of the probe in half-hour medians, minus its median over the log; NaN in defrosts and where unknown. */
+function blockDepartures(signals: CircuitSignals, probe: number, peers: readonly number[]): Float64Array {
+  const block = samplesIn(signals.log.grid, blockMinutes);
+  const own = signals.circuit.probes[probe]!.record.values;
+  const others = peers.map((peer) => signals.circuit.probes[peer]!.record.values);
+  const blocks = new Float64Array(Math.ceil(own.length / block)).fill(Number.NaN);
+  const offsets = new Float64Array(block);
+  const scratch = new Float64Array(peers.length);
+  for (let b = 0; b < blocks.length; b++) {
+    offsets.fill(Number.NaN);
+    for (let k = 0; k < block; k++) {
+      const i = b * block + k;
+      if (signals.phase[i] !== Phase.cooling && signals.phase[i] !== Phase.off) continue;
+      others.forEach((values, p) => {
+        scratch[p] = values[i]!;
+      });
+      offsets[k] = own[i]! - (others.length === 1 ? scratch[0]! : median(scratch));
+    }
+    blocks[b] = median(offsets);
+  }
+  const usual = median(blocks);
+  return blocks.map((value) => value - usual);
+}
+
+function stretches(count: number, isOut: (block: number) => boolean): { from: number; to: number }[] {
+  const found: { from: number; to: number }[] = [];
+  for (let block = 0; block < count; block++) {
+    if (!isOut(block)) continue;
+    const last = found.at(-1);
+    if (last !== undefined && block - last.to <= bridgedBlocks) last.to = block + 1;
+    else found.push({ from: block, to: block + 1 });
+  }
+  return found;
+}
+
+function episode(
+  signals: CircuitSignals,
+  probe: number,
+  apart: Float64Array,
+  from: number,
+  to: number,
+): Episode {
+  const block = samplesIn(signals.log.grid, blockMinutes);
+  const shift = median(apart.subarray(from, to));
+  const own = signals.circuit.probes[probe]!.record.values;
+  let steepest = 0;
+  for (const edge of [from, to]) {
+    for (let i = Math.max(1, (edge - 1) * block); i < Math.min(own.length, (edge + 1) * block); i++) {
+      const step = Math.abs(own[i]! - own[i - 1]!);
+      if (step > steepest) steepest = step;
+    }
+  }
+  return { from: from * block, to: to * block, shift, edge: steepest / Math.abs(shift) };
+}
