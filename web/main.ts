@@ -59,5 +59,14 @@ document.querySelector('.skip')!.addEventListener('click', (event) => {
   event.preventDefault();
   main.focus();
 });
+/** On paper the cautions are read out, folded or not. */
+let opened: HTMLDetailsElement[] = [];
+addEventListener('beforeprint', () => {
+  opened = [...document.querySelectorAll<HTMLDetailsElement>('details.care:not([open])')];
+  for (const caution of opened) caution.open = true;
+});
+addEventListener('afterprint', () => {
+  for (const caution of opened) caution.open = false;
+});
 addEventListener('hashchange', () => void show(true));
 void show(false);

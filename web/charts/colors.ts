@@ -49,9 +49,12 @@ export function readColors(): PlotColors {
   };
 }
 
-/** `#rrggbb` at an opacity. */
+/** `#rrggbb`, or `#rgb` as a style sheet may shorten it, at an opacity. */
 export function faded(color: string, opacity: number): string {
-  return `${color}${Math.round(opacity * 255)
+  const digits = color.slice(1);
+  const full = digits.length === 3 ? [...digits].map((digit) => digit + digit).join('') : digits;
+  const alpha = Math.round(opacity * 255)
     .toString(16)
-    .padStart(2, '0')}`;
+    .padStart(2, '0');
+  return `#${full}${alpha}`;
 }

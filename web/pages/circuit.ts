@@ -7,6 +7,7 @@ import { causeParts, cautions, factList, lookAlikes, measured } from '../parts/f
 import { plotControls } from '../parts/plot-controls.ts';
 import { plotLegend } from '../parts/plot-legend.ts';
 import { severityBadge } from '../parts/severity.ts';
+import { siteName } from '../parts/site-name.ts';
 import { trouble } from '../parts/trouble.ts';
 import { Refusal, readResult, type SiteResult } from '../server.ts';
 import type { Page } from './page.ts';
@@ -70,6 +71,7 @@ export async function circuitPage(address: CircuitAddress): Promise<Page> {
   }
   const findings = findingsFor(own.id, result);
   const { place, count, previous, next } = neighbours(address, result);
+  const site = siteName(found.site);
   const title = visible(own.name === own.id || own.name === '' ? own.id : `${own.id} ${own.name}`);
   const element = h('div', {
     class: 'plot',
@@ -107,7 +109,7 @@ export async function circuitPage(address: CircuitAddress): Promise<Page> {
     h(
       'nav',
       { class: 'turn', 'aria-label': 'Circuits' },
-      h('a', { href: writeAddress({ page: 'site', id: address.id }) }, visible(found.site)),
+      h('a', { href: writeAddress({ page: 'site', id: address.id }) }, site),
       h('span', { class: 'quiet' }, `rank ${place + 1} of ${count}`),
       previous === null ? null : h('a', { href: previous, rel: 'prev' }, '← Previous'),
       next === null ? null : h('a', { href: next, rel: 'next' }, 'Next →'),
@@ -124,8 +126,8 @@ export async function circuitPage(address: CircuitAddress): Promise<Page> {
     h('p', { class: 'air' }, found.notice),
   );
   return {
-    title: `${title} · ${found.site} · rimelog`,
-    where: visible(found.site),
+    title: `${title} · ${site} · rimelog`,
+    where: site,
     content,
     shown: () => void plot.load(),
     dispose: () => {

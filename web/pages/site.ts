@@ -3,6 +3,7 @@ import { aboutExport } from '../parts/about-export.ts';
 import { circuitList } from '../parts/circuit-list.ts';
 import { notesList } from '../parts/notes.ts';
 import { placeList } from '../parts/places.ts';
+import { siteName } from '../parts/site-name.ts';
 import { readExport, readResult } from '../server.ts';
 import type { Page } from './page.ts';
 import { failedPage, waitingPage } from './waiting.ts';
@@ -16,13 +17,14 @@ export async function sitePage(id: string): Promise<Page> {
   }
   const result = await readResult(id);
   const { document: found, report } = result;
+  const name = siteName(found.site);
   const content = h(
     'div',
     { class: 'site' },
     h(
       'div',
       { class: 'intro' },
-      h('h1', {}, found.site),
+      h('h1', {}, name),
       h('p', { class: 'quiet' }, report.restsOn),
       h('p', { class: 'lead' }, report.headline),
       h('p', { class: 'air' }, found.notice),
@@ -30,5 +32,5 @@ export async function sitePage(id: string): Promise<Page> {
     h('div', { class: 'findings' }, placeList(id, result), notesList(id, result), circuitList(id, result)),
     aboutExport(id, entry, report),
   );
-  return { title: `${found.site} · rimelog`, where: found.site, content };
+  return { title: `${name} · rimelog`, where: name, content };
 }

@@ -24,8 +24,7 @@ function openQuestions({ openQuestions: questions }: SiteReport): HTMLElement {
           {},
           visible(reason),
           places.length > 0 && h('span', { class: 'quiet' }, ` (${visible(placesText(places))})`),
-          needs !== null &&
-            h('span', { class: 'needs' }, `It would take ${visible(needs).replace(/\.$/, '')}.`),
+          needs !== null && h('span', { class: 'needs' }, `Needed: ${visible(needs)}`),
         ),
       ),
     ),

@@ -45,7 +45,7 @@ export function circuitList(exportId: string, { document: found, report }: SiteR
     h('h2', { id: 'every-circuit' }, 'Every circuit'),
     h(
       'div',
-      { class: 'scroll', role: 'region', tabindex: '0', 'aria-labelledby': 'every-circuit' },
+      { class: 'scroll', role: 'region', tabindex: '0', 'aria-label': 'Every circuit with its figures' },
       h(
         'table',
         { class: 'circuits' },
@@ -59,11 +59,7 @@ export function circuitList(exportId: string, { document: found, report }: SiteR
             h('th', { scope: 'col' }, 'Circuit'),
             h('th', { scope: 'col' }, 'Verdict'),
             h('th', { scope: 'col', class: 'number' }, `Set point, ${unit}`),
-            h(
-              'th',
-              { scope: 'col', class: 'number' },
-              `Air on the last day, coldest to warmest probe, ${unit}`,
-            ),
+            h('th', { scope: 'col', class: 'number' }, `Air, last day, ${unit}`),
             h('th', { scope: 'col' }, 'Over the span'),
           ),
         ),

@@ -16,10 +16,8 @@ function spanText({ summary }: ExportEntry): string {
 }
 
 function titleOf({ summary, files }: ExportEntry): string {
-  const names = files.map(({ name }) => name);
-  return visible(
-    summary?.site ?? (names.length > 1 ? `${names[0]} and ${names.length - 1} more` : (names[0] ?? 'Export')),
-  );
+  const [first = 'Export', ...others] = files.map(({ name }) => visible(name));
+  return visible(summary?.site ?? '') || (others.length === 0 ? first : `${first} and ${others.length} more`);
 }
 
 function row(entry: ExportEntry, removed: () => void): HTMLElement {

@@ -50,11 +50,13 @@ export function plotControls(plot: CircuitPlot, findings: readonly Finding[]): P
     update: ({ span, logSpan, offsets, timeZone }, settled, text) => {
       const { toAxis } = siteClock(offsets);
       whole.disabled = span.from <= logSpan.from && span.to >= logSpan.to;
-      text.textContent = `${axisText(toAxis(span.from))} to ${axisText(toAxis(span.to))}, ${timeZone}; ${
-        settled
-          ? 'settled air: defrosts and recoveries left out'
-          : 'every reading, lowest and highest of each pixel'
-      }. Drag over the plot to zoom, double-click for the whole span.`;
+      const shown = settled
+        ? 'settled air: defrosts and recoveries left out'
+        : 'every reading, lowest and highest of each pixel';
+      text.replaceChildren(
+        `${axisText(toAxis(span.from))} to ${axisText(toAxis(span.to))}, ${timeZone}; ${shown}. `,
+        h('span', { class: 'hint' }, 'Drag over the plot to zoom, double-click for the whole span.'),
+      );
     },
   };
 }
