@@ -24,9 +24,17 @@ describe('the parts of a chart', () => {
 
   test('rounding never adds up along a line', () => {
     const times = Array.from({ length: 1000 }, (_, i) => i * 0.3333);
-    const path = linePath({ times, values: times.map(() => 0) }, same, same);
-    const across = [...path.matchAll(/l([\d.]+) 0/g)].reduce((sum, [, step]) => sum + Number(step), 0);
+    const path = linePath({ times, values: times.map((_, i) => i % 2) }, same, same);
+    const across = [...path.matchAll(/l([\d.]+?)[ -][\d.]+/g)].reduce(
+      (sum, [, step]) => sum + Number(step),
+      0,
+    );
     expect(across).toBeCloseTo(times.at(-1)!, 0);
+  });
+
+  test('a level run is drawn as one', () => {
+    const path = linePath({ times: [0, 1, 2, 3, 4], values: [5, 5, 5, 5, 7] }, same, same);
+    expect(path).toBe('M0 5h3l1 2');
   });
 
   test('a band is closed piece by piece', () => {

@@ -1,34 +1,48 @@
 import type { ReducedSeries } from '../reduce-series.ts';
 import type { Scale } from './scale.ts';
 
-/** Tenths are finer than a screen shows; relative steps keep the file small. */
+/** Tenths are finer than a screen shows; relative steps, and level runs drawn as one, keep the file small. */
 class PathWriter {
   private text = '';
   private x = 0;
   private y = 0;
+  /** Length of the level run that is not written yet. */
+  private run = 0;
 
   moveTo(x: number, y: number): void {
+    this.finishRun();
     this.x = Math.round(x * 10);
     this.y = Math.round(y * 10);
     this.text += `M${tenths(this.x)} ${tenths(this.y)}`;
   }
 
   lineTo(x: number, y: number): void {
-    const nextX = Math.round(x * 10);
-    const nextY = Math.round(y * 10);
-    const across = tenths(nextX - this.x);
-    const down = tenths(nextY - this.y);
-    this.text += `l${across}${down.startsWith('-') ? '' : ' '}${down}`;
-    this.x = nextX;
-    this.y = nextY;
+    const across = Math.round(x * 10) - this.x;
+    const down = Math.round(y * 10) - this.y;
+    this.x += across;
+    this.y += down;
+    if (down === 0 && across >= 0 === this.run >= 0) {
+      this.run += across;
+      return;
+    }
+    this.finishRun();
+    if (down === 0) this.run = across;
+    else this.text += `l${tenths(across)}${down < 0 ? '' : ' '}${tenths(down)}`;
   }
 
   close(): void {
+    this.finishRun();
     this.text += 'z';
   }
 
   toString(): string {
+    this.finishRun();
     return this.text;
+  }
+
+  private finishRun(): void {
+    if (this.run !== 0) this.text += `h${tenths(this.run)}`;
+    this.run = 0;
   }
 }
 

@@ -1,10 +1,10 @@
 import { timeAt } from '../../model/grid.ts';
 import type { Log, SuctionGroup } from '../../model/log.ts';
-import type { Target } from '../../model/record.ts';
+import type { Record, Target } from '../../model/record.ts';
 import { columnMeans } from '../column-means.ts';
 import { type ReducedSeries, reduceSeries, type SampleRange } from '../reduce-series.ts';
 import { siteScale } from '../site-scale.ts';
-import type { LinesPanel } from './chart.ts';
+import type { ChartLine, LinesPanel } from './chart.ts';
 import { domainOf } from './scale.ts';
 
 /** Suction pressure, mean and range a column, with its target; nothing where it is not logged. */
@@ -16,10 +16,11 @@ export function suctionPanel(
   height: number,
 ): readonly LinesPanel[] {
   if (group.pressure === null) return [];
-  const { pressure, pressureSign } = siteScale(log);
-  const { times, low, mean, high } = columnMeans(group.pressure.values, log.grid, range, columns, pressure);
+  const { pressureSign } = siteScale(log);
   const target = targetLine(group.pressureSetPoint, log, range, columns);
-  const domain = domainOf([low, high, target?.values ?? []], 2);
+  const line = suctionLine(group.pressure, log, range, columns);
+  const shown = line.band === null ? [line.line.values] : [line.band.low, line.band.high];
+  const domain = domainOf([...shown, target?.values ?? []], 2);
   if (domain === null) return [];
   return [
     {
@@ -28,18 +29,24 @@ export function suctionPanel(
       unit: pressureSign,
       height,
       domain,
-      lines: [
-        {
-          label: 'suction',
-          slot: 'plain',
-          strong: false,
-          line: { times, values: mean },
-          band: { times, low, high },
-        },
-      ],
+      lines: [line],
       levels: target === null ? [] : [{ kind: 'set-point', label: 'target', line: target }],
     },
   ];
+}
+
+/** Below this many samples a column their range says no more than the line through them. */
+const fewestForRange = 4;
+
+function suctionLine(record: Record, log: Log, range: SampleRange, columns: number): ChartLine {
+  const { pressure } = siteScale(log);
+  const plain = { label: 'suction', slot: 'plain', strong: false } as const;
+  if (range.to - range.from < fewestForRange * columns) {
+    const line = reduceSeries(record.values, log.grid, range, columns, pressure);
+    return { ...plain, line, band: null };
+  }
+  const { times, low, mean, high } = columnMeans(record.values, log.grid, range, columns, pressure);
+  return { ...plain, line: { times, values: mean }, band: { times, low, high } };
 }
 
 function targetLine(

@@ -98,8 +98,8 @@ export function reportOf(changes: Partial<ImportReport['files'][number]> = {}): 
 }
 
 /** A small store with ice at one end of M01 and findings written by hand: reporting is tested apart from judging. */
-export function exampleOf(findings: (log: Log) => readonly Finding[]): Example {
-  const log = toLog(exampleStore('iced-end'), { logging: { intervalMinutes: 5 } });
+export function exampleOf(findings: (log: Log) => readonly Finding[], intervalMinutes = 5): Example {
+  const log = toLog(exampleStore('iced-end'), { logging: { intervalMinutes } });
   const all = findings(log);
   return {
     log,
