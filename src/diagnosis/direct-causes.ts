@@ -178,7 +178,7 @@ const answers: Readonly<{ [key: string]: Answer }> = {
 
 /** Air has inertia: what jumps most of the way from one reading to the next is the probe. */
 function passingOrigin(features: Features): Origin {
-  return (features.edge ?? 0) >= (features.jumpShare ?? 1) ? 'probe' : 'case';
+  return features.jumps === 1 ? 'probe' : 'case';
 }
 
 function passing(features: Features): Likelihoods {

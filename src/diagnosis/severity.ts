@@ -32,8 +32,6 @@ const warmShare = 0.5;
 /** K. */
 const superheatChange = 2;
 const superheatDanger = 14;
-/** So many passing departures of one probe are no accident. */
-const repeatedly = 2;
 /** A stop that is over after this time was longer than a service visit, hours. */
 const longStopHours = 24;
 
@@ -58,7 +56,7 @@ export function severityOf(
         return (features.hours ?? 0) >= longStopHours && features.shared !== 1 ? 'watch' : 'note';
       return lead.shape === 'set-point-left' ? 'watch' : 'act';
     case 'dead-probe':
-      if (lead.shape === 'episodes') return isBadContact(judgement, features) ? 'watch' : 'note';
+      if (lead.shape === 'episodes') return features.loose === 1 ? 'watch' : 'note';
       return end !== null && end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
     case 'one-probe':
     case 'whole-circuit':
@@ -68,11 +66,6 @@ export function severityOf(
       if (trouble.scope === 'rack') return ofRack(lead.shape, features);
       return reaches(projection, now) ? 'act' : 'watch';
   }
-}
-
-/** A probe that jumps away again and again; what drifts away and back for hours was the day's business. */
-function isBadContact(judgement: Judgement, features: Readonly<{ [name: string]: number }>): boolean {
-  return judgement.origin === 'probe' && (features.episodes ?? 0) >= repeatedly;
 }
 
 /** Superheat that is a little high and has always been so is a habit of its valve. */

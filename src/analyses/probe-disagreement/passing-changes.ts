@@ -13,7 +13,11 @@ const repeatedly = 2;
 
 /** Away and back in jumps, more than once: days in which it happened often must not pass for a lasting change. */
 export function isLooseContact({ features }: Evidence): boolean {
-  return features.episodes! >= repeatedly && features.edge! >= settings.jumpShare.value;
+  return features.loose === 1;
+}
+
+function isLoose(edge: number, shift: number): boolean {
+  return edge >= settings.jumpShare.value && Math.abs(shift) >= settings.looseContact.value;
 }
 
 /** Probes that left their neighbours for hours and came back, once or again and again. */
@@ -30,6 +34,7 @@ export function passingChanges(signals: CircuitSignals, living: readonly number[
     const samples = told.reduce((sum, one) => sum + one.to - one.from, 0);
     const last = told.at(-1)!;
     const isOver = told.length === 1 || (grid.count - last.to) * grid.stepMs > quietDays * 86_400_000;
+    const edge = median(told.map((one) => one.edge));
     const hours = (samples * grid.stepMs) / 3_600_000;
     return [
       {
@@ -43,8 +48,9 @@ export function passingChanges(signals: CircuitSignals, living: readonly number[
           features: {
             episodes: told.length,
             hours,
-            edge: median(told.map((one) => one.edge)),
-            jumpShare: settings.jumpShare.value,
+            edge,
+            jumps: edge >= settings.jumpShare.value ? 1 : 0,
+            loose: told.length >= repeatedly && isLoose(edge, shift) ? 1 : 0,
           },
         }),
         measures: [

@@ -61,6 +61,13 @@ export const settings = {
       'share of a passing departure made from one reading to the next, above which it is a contact and no air',
     source: 'bias weeks of de Bruijn et al., SENSORNETS 2016 (0.9 and more; clean weeks mostly below 0.5)',
   },
+  looseContact: {
+    value: 5,
+    unit: 'K',
+    meaning:
+      'largest of the passing departures above which a probe that jumps away again and again is a bad contact',
+    source: 'clean weeks of de Bruijn et al., SENSORNETS 2016 (one mote of ten jumps by up to 4.7 K)',
+  },
   wideSpread: {
     value: 3.3,
     unit: 'K',
