@@ -13,6 +13,7 @@ import { defrostSlots } from './defrost-slots.ts';
 import { offSpells } from './off-spells.ts';
 import { phasesOf } from './phases.ts';
 import { columnSteps, levelSteps } from './set-point-steps.ts';
+import { settledWindows } from './settled-windows.ts';
 import { spellsOf } from './spells.ts';
 import type { CircuitSignals, DefrostWindow, SetPointStep } from './types.ts';
 import { usualAbove } from './usual-level.ts';
@@ -31,8 +32,9 @@ export function circuitSignals(circuit: Circuit, log: Log): CircuitSignals {
   const defrosts = found.map((one, i) =>
     measured(circuit, one, found[i + 1]?.from ?? grid.count, usual, phase, log),
   );
+  const windows = settledWindows(phase, grid, calendar);
   const probes = circuit.probes.map((probe, position) =>
-    probeDays(probe.record, phase, defrosts, position, grid, calendar),
+    probeDays(probe.record, windows, defrosts, position, grid, calendar),
   );
   const days = circuitDays(air.mean, circuit.setPoint, circuit.valve, phase, grid, calendar);
   return {

@@ -1,6 +1,6 @@
 import { median } from '../../maths/median.ts';
 import { samplesIn } from '../../model/grid.ts';
-import { targetAt } from '../../model/record.ts';
+import type { Target } from '../../model/record.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { Phase } from '../../signals/types.ts';
 import { settings } from './settings.ts';
@@ -27,34 +27,47 @@ export interface CircuitHours {
 }
 
 export function circuitHours(signals: CircuitSignals): CircuitHours {
-  const { circuit, log, phase } = signals;
+  const { circuit, log } = signals;
   const samples = samplesIn(log.grid, 60);
-  const count = Math.ceil(log.grid.count / samples);
-  const valve = circuit.valve?.values ?? null;
-  const target = (i: number) => (circuit.setPoint === null ? 0 : targetAt(circuit.setPoint, i));
-  const mean = (valueAt: (i: number) => number): Float64Array =>
-    Float64Array.from({ length: count }, (_, k) => {
-      let sum = 0;
-      let known = 0;
-      for (let i = k * samples; i < Math.min(log.grid.count, (k + 1) * samples); i++) {
-        if (phase[i] !== Phase.cooling && phase[i] !== Phase.recovery) continue;
-        const value = valueAt(i);
-        if (Number.isNaN(value)) continue;
-        sum += value;
-        known++;
-      }
-      return 4 * known >= samples ? sum / known : Number.NaN;
-    });
-  const usable = circuit.probes.filter((_, i) => signals.usable[i]).map((probe) => probe.record.values);
-  const probes = usable.map((values) => mean((i) => values[i]! - target(i)));
+  const probes = circuit.probes
+    .filter((_, i) => signals.usable[i])
+    .map((probe) => hourMeans(probe.record.values, circuit.setPoint, signals.phase, samples));
+  const nothing = new Float64Array(probes[0]?.length ?? 0).fill(Number.NaN);
+  const opening =
+    circuit.valve === null ? nothing : hourMeans(circuit.valve.values, null, signals.phase, samples);
   const isModulating = circuit.valve?.quantity === 'fraction';
   const shutUnder = isModulating ? 0 : (circuit.differential ?? usualDifferential) / 2;
-  const opening = mean((i) => valve?.[i] ?? Number.NaN);
-  const above = controlled(signals, probes, count);
+  const above = controlled(signals, probes, nothing.length);
   const regulated = above.filter((_, k) => opening[k]! > 0.05 && opening[k]! < settings.forcedOpening.value);
   const bias = Math.min(0, median(regulated) || 0);
   const shutAt = bias - shutUnder - settings.forcedUnder.value;
   return { samples, opening, above, bias, under: above.map((value) => shutAt - value), probes };
+}
+
+/** Hourly means of what a record stands above `target`, while cooling or recovering. */
+function hourMeans(
+  values: Float64Array,
+  target: Target | null,
+  phase: Uint8Array,
+  samples: number,
+): Float64Array {
+  const hours = new Float64Array(Math.ceil(values.length / samples));
+  const targets = target === null || typeof target === 'number' ? null : target.values;
+  const fixed = typeof target === 'number' ? target : 0;
+  for (let k = 0; k < hours.length; k++) {
+    const to = Math.min(values.length, (k + 1) * samples);
+    let sum = 0;
+    let known = 0;
+    for (let i = k * samples; i < to; i++) {
+      if (phase[i] !== Phase.cooling && phase[i] !== Phase.recovery) continue;
+      const value = values[i]! - (targets === null ? fixed : targets[i]!);
+      if (Number.isNaN(value)) continue;
+      sum += value;
+      known++;
+    }
+    hours[k] = 4 * known >= samples ? sum / known : Number.NaN;
+  }
+  return hours;
 }
 
 /** What the controller steers on, above the set point; with no set point, above its own usual level. */

@@ -1,6 +1,7 @@
 import type { Verdict } from '../../model/evidence.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { abstention, circuitSubject } from '../evidence-parts.ts';
+import { circuitHours } from './hours.ts';
 import { meta } from './meta.ts';
 import { overcooled } from './overcooled.ts';
 import { overrides } from './override.ts';
@@ -22,12 +23,13 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
           ),
         ]
       : [];
-  const forced = overrides(signals);
+  const hours = circuitHours(signals);
+  const forced = overrides(signals, hours);
   return {
     evidence: [
       ...stops(signals, group, site),
       ...forced,
-      ...(forced.length > 0 ? [] : overcooled(signals)),
+      ...(forced.length > 0 ? [] : overcooled(signals, hours)),
       ...setPointsLeft(signals),
     ],
     abstentions,

@@ -3,7 +3,7 @@ import type { Evidence } from '../../model/evidence.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
-import { circuitHours } from './hours.ts';
+import type { CircuitHours } from './hours.ts';
 import { settings } from './settings.ts';
 
 /**
@@ -11,15 +11,12 @@ import { settings } from './settings.ts';
  * the control is not what cools the case. Not told where the set point is only known from the site file, for then a
  * change of it looks the same.
  */
-export function overcooled(signals: CircuitSignals): Evidence[] {
+export function overcooled(signals: CircuitSignals, hours: CircuitHours): Evidence[] {
   const { setPoint } = signals.circuit;
   if (setPoint === null || typeof setPoint === 'number') return [];
-  const hours = circuitHours(signals);
   const known = [...hours.above.keys()].filter((k) => !Number.isNaN(hours.above[k]!));
   const isCold = (k: number) => hours.above[k]! < hours.bias - settings.overcooled.value;
-  let first = known.length;
-  while (first > 0 && (isCold(known[first - 1]!) || isCold(known[first - 2]!))) first--;
-  while (first < known.length && !isCold(known[first]!)) first++;
+  const first = startOfStretch(known.map(isCold));
   if (known.length - first < settings.endedHours.value) return [];
   const from = known[first]!;
   const fell = hours.probes.every(
@@ -37,4 +34,19 @@ export function overcooled(signals: CircuitSignals): Evidence[] {
       features: { hours: known.length - first, still: 1, underSetPoint: depth, overcooled: 1 },
     }),
   ];
+}
+
+/** Where the stretch that lasts to the end begins, hours like it counting 1 and others −1.5: the largest such sum. */
+function startOfStretch(isSo: readonly boolean[]): number {
+  let sum = 0;
+  let largest = 0;
+  let start = isSo.length;
+  for (let i = isSo.length - 1; i >= 0; i--) {
+    sum += isSo[i] ? 1 : -1.5;
+    if (sum > largest) {
+      largest = sum;
+      start = i;
+    }
+  }
+  return start;
 }

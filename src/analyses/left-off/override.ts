@@ -4,7 +4,7 @@ import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
-import { type CircuitHours, circuitHours } from './hours.ts';
+import type { CircuitHours } from './hours.ts';
 import { settings } from './settings.ts';
 
 /** Hours of a stretch in which the valve may seem to pause: a defrost longer than it, a missing reading. */
@@ -14,10 +14,9 @@ const pauseHours = 1;
  * A valve that feeds on and on although the air is under the level at which the control would have shut it: somebody
  * put it in hand. Every probe must be at or under its usual level, for one that reads high drives the valve as well.
  */
-export function overrides(signals: CircuitSignals): Evidence[] {
+export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidence[] {
   const { circuit, log } = signals;
   if (circuit.valve === null) return [];
-  const hours = circuitHours(signals);
   return openStretches(hours).flatMap(({ from, to }) => {
     const under: number[] = [];
     for (let k = from; k < to; k++) if (hours.under[k]! > 0) under.push(hours.under[k]!);

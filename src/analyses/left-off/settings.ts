@@ -58,7 +58,7 @@ export const settings = {
     source: practice,
   },
   visitReach: {
-    value: 12,
+    value: 3,
     unit: 'h',
     meaning: 'how near to a visit a set-point change belongs to it',
     source: practice,

@@ -40,7 +40,9 @@ export function analyseValve(signals: CircuitSignals): Verdict {
 }
 
 /** The valve still works part of the time, so a narrower swing of the air is its doing. */
-const workingDuty = [0.1, 0.95] as const;
+const workingDuty = [0.1, 0.85] as const;
+/** … and no more of it than this beyond what it used to be: a circuit short of cooling swings less as well. */
+const dutyRise = 0.2;
 /** The air must swing by at least this, K, and by three logging steps, before a narrower swing can be told. */
 const plainSwing = 0.8;
 
@@ -53,6 +55,7 @@ function fromSwing(signals: CircuitSignals): Evidence[] {
   const narrowed = narrowedSwing(swing, Math.max(plainSwing, 3 * resolution));
   const now = median(duty.subarray(-3));
   if (narrowed === null || !(now > workingDuty[0] && now < workingDuty[1])) return [];
+  if (now > median(duty.subarray(0, narrowed.day)) + dutyRise) return [];
   const before = narrowed.before;
   return [
     {
