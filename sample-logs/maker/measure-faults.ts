@@ -10,8 +10,11 @@ const dayMinutes = 1440;
  */
 export function withMeasuredFaults(store: SimulatedStore): SimulatedStore {
   const faults = store.truth.faults.map((fault) => {
-    if (!faultCatalogue[fault.fault as FaultName].sized) return fault;
+    const { sized } = faultCatalogue[fault.fault as FaultName];
+    const lengthens = fault.fault === 'recovery-lengthening';
+    if (!sized && !lengthens) return fault;
     const circuit = store.circuits.find((candidate) => candidate.id === fault.circuit)!;
+    if (lengthens) return { ...fault, size: lengthening(store, circuit, fault), sizeUnit: 'min' };
     const { largest, reachedThree } = measure(store, circuit, fault);
     return { ...fault, size: Math.round(largest * 100) / 100, reachedThree };
   });
@@ -30,6 +33,47 @@ function measure(store: SimulatedStore, circuit: SimulatedCircuit, fault: Plante
     if (above >= threeFahrenheit) reachedThree ??= store.startMs + end * store.stepMs;
   }
   return { largest, reachedThree };
+}
+
+/** Minutes by which the median recovery of the last four days exceeds the one of the days before the onset. */
+function lengthening(store: SimulatedStore, circuit: SimulatedCircuit, fault: PlantedFault): number {
+  const onset = Math.round((fault.onset - store.startMs) / store.stepMs);
+  const recoveries = (from: number, to: number): number => {
+    const minutes = circuit.air.flatMap(({ values }) => probeRecoveries(circuit, values, from, to));
+    minutes.sort((a, b) => a - b);
+    return minutes[minutes.length >> 1] ?? 0;
+  };
+  return (
+    recoveries(store.count - 4 * dayMinutes, store.count) -
+    recoveries(Math.max(0, onset - 5 * dayMinutes), onset)
+  );
+}
+
+/** Minutes from each defrost's end until the ten-minute mean is back near where it stood in the hour before it. */
+function probeRecoveries(
+  circuit: SimulatedCircuit,
+  values: Float64Array,
+  from: number,
+  to: number,
+): number[] {
+  const defrost = circuit.others.find((point) => point.role === 'defrost')!.values;
+  const minutes: number[] = [];
+  let before = Number.NaN;
+  for (let i = Math.max(61, from); i < to; i++) {
+    if (defrost[i] === 1 && defrost[i - 1] === 0) before = mean(values, i - 60, i);
+    if (defrost[i] === 1 || defrost[i - 1] === 0 || Number.isNaN(before)) continue;
+    let at = i;
+    const level = before + circuit.differential / 2 + 0.6;
+    while (at < Math.min(to, i + 240) && mean(values, at - 9, at + 1) > level) at++;
+    minutes.push(at - i);
+  }
+  return minutes;
+}
+
+function mean(values: Float64Array, from: number, to: number): number {
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += values[i]!;
+  return sum / (to - from);
 }
 
 /**

@@ -52,7 +52,13 @@ export function evaluationCases({ set, stores, only, simulator }: CaseWishes): E
 }
 
 function storeRequest(seed: number, i: number, only: CaseWishes['only'], random: Random): StoreRequest {
-  const base = { seed, days: 30, startDate: '2026-06-01', mediumCircuits: 6, lowCircuits: 3 };
+  const base = {
+    seed,
+    days: random.pick([14, 21, 30, 30, 30]),
+    startDate: '2026-06-01',
+    mediumCircuits: 6,
+    lowCircuits: 3,
+  };
   const alike = (count: number): LookAlikeName[] => shuffled(lookAlikeNames, random).slice(0, count);
   if (only === 'healthy') return { ...base, lookAlikes: alike(4) };
   if (only !== null) return { ...base, faults: [fault(only, random)], lookAlikes: alike(1) };

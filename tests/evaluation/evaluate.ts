@@ -9,7 +9,7 @@ import { runAll } from './run-all.ts';
 
 /**
  * `npm run evaluate -- [--set tuning|holdout] [--stores N] [--skip N] [--only FAULT|healthy] [--simulator one|two]
- * [--through export|log] [--lead] [--workers N]`: store-months with a known truth through the whole pipeline.
+ * [--through export|log] [--lead] [--workers N] [--out NAME]`: store-months with a known truth through the whole pipeline.
  */
 const { values } = parseArgs({
   options: {
@@ -20,6 +20,7 @@ const { values } = parseArgs({
     through: { type: 'string', default: 'export' },
     lead: { type: 'boolean', default: false },
     workers: { type: 'string', default: '2' },
+    out: { type: 'string' },
   },
 });
 const set = oneOf('set', values.set, Object.keys(seedSets)) as SeedSet;
@@ -39,10 +40,10 @@ const outcomes = await runAll(cases, { through, lead: values.lead }, Number(valu
 });
 const call = `npm run evaluate -- ${process.argv.slice(2).join(' ')}`.trim();
 const seconds = (performance.now() - started) / 1000;
-const report = `Command: \`${call}\`. ${cases.length} store-months of 30 days, set ${set}, ${seconds.toFixed(0)} s.\n\n${evaluationReport(outcomes)}\n`;
+const report = `Command: \`${call}\`. ${cases.length} store-months of 14 to 30 days, set ${set}, ${seconds.toFixed(0)} s.\n\n${evaluationReport(outcomes)}\n`;
 const folder = fileURLToPath(new URL('../../out/evaluation/', import.meta.url));
 mkdirSync(folder, { recursive: true });
-const name = [set, only, simulator].filter((part) => part !== null).join('-');
+const name = values.out ?? [set, only, simulator].filter((part) => part !== null).join('-');
 writeFileSync(`${folder}${name}.md`, report);
 writeFileSync(`${folder}${name}.json`, JSON.stringify(outcomes, null, 1));
 for (const miss of pictureMisses(cases, outcomes, 8))

@@ -6,6 +6,8 @@ export interface FaultOutcome {
   readonly fault: PlantedFault;
   readonly probePoint: string | null;
   readonly probes: number;
+  /** False where the logging interval cannot show the fault. */
+  readonly visible: boolean;
   readonly finding: FindingSummary | null;
   /** Everything said of the circuit or group, for the list of misses. */
   readonly said: readonly FindingSummary[];

@@ -1,5 +1,5 @@
 import { type FaultName, faultCatalogue } from '../../sample-logs/maker/fault-catalogue.ts';
-import type { CaseOutcome, FaultOutcome } from './outcome.ts';
+import type { CaseOutcome, FaultOutcome, FindingSummary } from './outcome.ts';
 import { medianOf, rateText, shareText } from './shares.ts';
 
 const dayMs = 86_400_000;
@@ -7,8 +7,15 @@ const hourMs = 3_600_000;
 
 type Size = 'full' | 'mild' | 'slight';
 
-/** By what the history shows: 4 °F and more is full, 2.5 to 4 mild, less is slight and outside the targets. */
-export function sizeOf({ fault }: FaultOutcome): Size {
+/**
+ * By what the history shows: 4 °F and more is full, 2.5 to 4 mild; recovery longer by 20 minutes is full, by 12 mild.
+ * What shows less, or hides behind the logging interval, is slight and outside the targets.
+ */
+export function sizeOf({ fault, visible }: FaultOutcome): Size {
+  if (!visible) return 'slight';
+  if (fault.sizeUnit === 'min' && fault.fault === 'recovery-lengthening') {
+    return fault.size >= 20 ? 'full' : fault.size >= 12 ? 'mild' : 'slight';
+  }
   if (!faultCatalogue[fault.fault as FaultName].sized) return fault.strength;
   const fahrenheit = fault.size * 1.8;
   return fahrenheit >= 4 ? 'full' : fahrenheit >= 2.5 ? 'mild' : 'slight';
@@ -64,6 +71,11 @@ function targets(outcomes: readonly CaseOutcome[], faults: readonly FaultOutcome
       hits(named, ({ finding, probePoint }) => finding!.probe === probePoint),
     ],
     ['false flags a healthy circuit-month', '≤ 0.05', rateText(flags, healthyMonths)],
+    [
+      'other flags on a circuit with a fault, of another origin',
+      'few',
+      rateText(strays(outcomes).length, sickCircuits(outcomes)),
+    ],
     ['found by 3 °F', '≥ 85 %', hits(early, (one) => one.early === true)],
     ['onset error, creeps, median', '≤ 1.5 d', `${onsets('creep', dayMs)?.toFixed(1) ?? '—'} d`],
     [
@@ -85,6 +97,24 @@ function targets(outcomes: readonly CaseOutcome[], faults: readonly FaultOutcome
     ['lead over a single-probe 60-min alarm, median', '≥ 3 d', lead(faults, 'singleProbe')],
   ];
   return table(['', 'target', 'measured'], rows);
+}
+
+/** Flags on a circuit or group with a fault that blame something else. */
+function strays(outcomes: readonly CaseOutcome[]): FindingSummary[] {
+  return outcomes.flatMap(({ faults }) =>
+    faults.flatMap(({ fault, said, finding }) =>
+      said.filter(
+        (flag) =>
+          flag.severity !== 'note' &&
+          !(finding !== null && flag.kind === finding.kind && flag.onset === finding.onset) &&
+          !fault.origins.includes(flag.origin as never),
+      ),
+    ),
+  );
+}
+
+function sickCircuits(outcomes: readonly CaseOutcome[]): number {
+  return outcomes.reduce((sum, { faults }) => sum + faults.length, 0);
 }
 
 function lead(faults: readonly FaultOutcome[], alarm: 'inForce' | 'singleProbe'): string {
@@ -139,7 +169,10 @@ function falseFlagTable(outcomes: readonly CaseOutcome[]): string {
   const kinds = tally(
     outcomes.flatMap(({ falseFlags }) => falseFlags.map(({ kind, severity }) => `${severity} ${kind}`)),
   );
-  return `### False flags\n\n${kinds || 'none'}\n\n${table(['seed', 'on', 'flag', 'confidence', 'look-alikes in the store'], rows)}`;
+  const other = tally(
+    strays(outcomes).map(({ kind, origin, causes }) => `${kind}→${origin}→${causes[0] ?? '?'}`),
+  );
+  return `### False flags\n\n${kinds || 'none'}\n\nOn circuits with a fault, of another origin: ${other || 'none'}.\n\n${table(['seed', 'on', 'flag', 'confidence', 'look-alikes in the store'], rows)}`;
 }
 
 function reliability(outcomes: readonly CaseOutcome[]): string {

@@ -81,6 +81,9 @@ async function diagnoseStore(
   return diagnoseExport(store, one.dialect);
 }
 
+/** Faults whose cycles take less than four minutes: readings five minutes apart cannot show them. */
+const cycling = new Set(['compressor-short-cycle', 'low-pressure-trips', 'valve-short-cycle']);
+
 function outcomeOf(
   fault: PlantedFault,
   store: SimulatedStore,
@@ -106,6 +109,7 @@ function outcomeOf(
     probePoint:
       circuit === undefined || fault.probe === null ? null : pointName(circuit.air[fault.probe]!, dialect),
     probes: circuit?.air.length ?? 0,
+    visible: !cycling.has(fault.fault) || dialect.logging.intervalMinutes <= 2,
     finding: finding === null ? null : summarise(finding, right(finding)),
     said: about.map((other) => summarise(other, right(other))),
     early: fault.reachedThree === null ? null : early !== null,

@@ -1,6 +1,7 @@
 import { usualLogging } from '../logging.ts';
 import { namings, ownerLastNaming, plainNaming, spelledNaming, upperNaming } from '../naming.ts';
 import type { Random } from '../random.ts';
+import type { PointRole } from '../simulated-store.ts';
 import type { Dialect } from './dialect.ts';
 
 /** Comma, ISO times, °F to a tenth every minute: the plainest there is. */
@@ -99,11 +100,21 @@ export function drawDialect(random: Random, wishes: { readonly intervalMinutes?:
     missing: random.pick(['', '---', 'N/A']),
     newline: random.pick(['\n', '\r\n']),
     byteOrderMark: random.chance(0.2),
-    without: random.pick([
-      ['coil-out', 'superheat', 'return-air', 'defrost-termination'],
-      ['coil-out', 'return-air', 'defrost-termination', 'superheat', 'liquid-level', 'not-connected'],
-      ['return-air', 'superheat'],
-      ['coil-out', 'superheat', 'return-air', 'defrost-termination', 'set-point', 'discharge'],
-    ]),
+    without: drawAbsent(random),
   };
+}
+
+/** Points that a system does not log: rarely the valve or the defrost state, usually the finer ones. */
+function drawAbsent(random: Random): PointRole[] {
+  const absent = random.pick<readonly PointRole[]>([
+    ['coil-out', 'superheat', 'return-air', 'defrost-termination'],
+    ['coil-out', 'return-air', 'defrost-termination', 'superheat', 'liquid-level', 'not-connected'],
+    ['return-air', 'superheat'],
+    ['coil-out', 'superheat', 'return-air', 'defrost-termination', 'set-point'],
+  ]);
+  return [
+    ...absent,
+    ...(random.chance(0.15) ? (['valve'] as const) : []),
+    ...(random.chance(0.2) ? (['defrost'] as const) : []),
+  ];
 }

@@ -31,14 +31,15 @@ export function planFault(
   const fahrenheit =
     request.size ?? (strength === 'full' ? random.between(4.3, 8) : random.between(2.6, 3.9));
   const day = request.onsetDay ?? random.between(0.3, 0.5) * days;
+  const onset = awayFromDefrost(Math.round(day * 1440), circuit);
   const strike = {
     random,
     circuit,
     group,
     strength,
     place: request.place ?? (ends ? random.pick([0, places - 1]) : random.whole(0, places - 1)),
-    onset: awayFromDefrost(Math.round(day * 1440), circuit),
-    over: Math.round(random.between(7, 13) * 1440),
+    onset,
+    over: Math.min(Math.round(random.between(7, 13) * 1440), Math.round(0.8 * (days * 1440 - onset))),
     kelvin: fahrenheit / 1.8,
   };
   const signs = signsOf[request.fault](strike);

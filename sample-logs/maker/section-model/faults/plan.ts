@@ -45,6 +45,10 @@ export function planFault(
   const strength = request.strength ?? 'full';
   const fahrenheit = request.size ?? (strength === 'full' ? random.between(4.5, 8) : random.between(2.6, 4));
   const atEnd = request.fault === 'iced-end' || request.fault === 'airflow-blocked';
+  const onset = settledMinute(
+    Math.round((request.onsetDay ?? random.between(0.3, 0.5) * days) * 1440),
+    circuit,
+  );
   const scene: Scene = {
     random,
     group,
@@ -53,8 +57,8 @@ export function planFault(
     place:
       request.place ??
       (atEnd ? (random.chance(0.5) ? 0 : circuit.sections - 1) : random.whole(0, circuit.sections - 1)),
-    onset: settledMinute(Math.round((request.onsetDay ?? random.between(0.3, 0.5) * days) * 1440), circuit),
-    over: Math.round(random.between(8, 14) * 1440),
+    onset,
+    over: Math.min(Math.round(random.between(8, 14) * 1440), Math.round(0.8 * (days * 1440 - onset))),
     kelvin: (fahrenheit * 5) / 9,
   };
   const { disturb, disturbGroup, size, sizeUnit } = planners[request.fault](scene);

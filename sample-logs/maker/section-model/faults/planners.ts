@@ -53,7 +53,7 @@ export const planners: { readonly [name in FaultName]: (scene: Scene) => Planned
     disturb: circuitFault.starvedCoil(
       onset,
       over,
-      feedForDuty(circuit, group.target, strength === 'full' ? 0.97 : 0.9),
+      feedForDuty(circuit, group.target, strength === 'full' ? 1.04 : 0.98),
     ),
     size: strength === 'full' ? 1 : 0.5,
     sizeUnit: '1',
