@@ -17,6 +17,7 @@ export function findLongColumns(
   rest: readonly number[],
   nameOf: (at: number) => string,
   stats: readonly ColumnStats[],
+  timeStats: ColumnStats,
 ): LongColumns | null {
   const unit = rest.find((at) => isUnitColumn(nameOf(at), stats[at]!)) ?? null;
   const others = rest.filter((at) => at !== unit);
@@ -43,9 +44,14 @@ export function findLongColumns(
     return withWordValues(hintedPoint, others, texts, stats, unit, quality);
   if (values.length !== 1) return null;
   const value = values[0]!;
-  const point = hintedPoint ?? texts.find((at) => at < value && stats[at]!.texts.size > 1);
+  const point = hintedPoint ?? texts.find((at) => at < value && namesPoints(stats[at]!, timeStats));
   if (point === undefined || point === value) return null;
   return { point: pointColumns(point, texts, nameOf, stats), value, unit, quality };
+}
+
+/** Names come again, or stand at times that come again; remarks do neither. */
+function namesPoints({ texts, filled }: ColumnStats, times: ColumnStats): boolean {
+  return texts.size > 1 && (texts.size * 2 <= filled || times.texts.size <= 0.7 * times.filled);
 }
 
 /** A log of states alone: the value column holds words. */

@@ -101,7 +101,7 @@ function fill(
     if (why !== null) ignored.push({ at, name: nameOf(at), why });
     else rest.push(at);
   }
-  const long = findLongColumns(rest, nameOf, stats);
+  const long = findLongColumns(rest, nameOf, stats, stats[time.at]!);
   const columns = rest.map((at): ValueColumn => {
     const fromRow =
       header?.units?.[at] === undefined ? null : unitNamed(header.units[at]!.replace(/^[[(]|[\])]$/gu, ''));

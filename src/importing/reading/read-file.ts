@@ -212,11 +212,11 @@ function reportEncoding(verdict: EncodingVerdict, issues: IssueLog): void {
 
 function finish(sequence: TableSequence, context: FileContext, timeZone: string): FileReadings {
   const { name, issues, counts } = context;
-  if (sequence.tables.length === 0) throw noTable(name);
+  if (sequence.tables.length === 0) throw sequence.headerAlone ? headerAlone(name) : noTable(name);
   settleDateOrder(context, sequence.tables);
   const parts = sequence.tables.flatMap((table) => {
     const { from, to } = table.timeSpan();
-    const zone = zoneTransitions(timeZone, from, to);
+    const zone = zoneTransitions(timeZone, within(from), within(to));
     return table instanceof LongTable ? finishLong(table, zone, context) : finishWide(table, zone, context);
   });
   if (issues.ambiguousNumber !== null) {
@@ -238,6 +238,18 @@ function finish(sequence: TableSequence, context: FileContext, timeZone: string)
       (table) => table.offsets.toggles.length === 1 && table.offsets.toggles[0] === 0,
     ),
   };
+}
+
+/** Clock changes are asked for from 1970 to 2100; a logger that lost its clock may write any year. */
+function within(wallMs: number): number {
+  return Math.min(Math.max(wallMs, 0), Date.UTC(2100, 0, 1));
+}
+
+function headerAlone(name: string): ImportRefusal {
+  return new ImportRefusal(
+    'no-readings',
+    `${name} has a header but no rows below it. Choose a span that has data and export again.`,
+  );
 }
 
 function noTable(name: string): ImportRefusal {

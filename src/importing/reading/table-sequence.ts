@@ -28,6 +28,8 @@ export class TableSequence {
   private searching = true;
   private failedSearches = 0;
   private passedLines = 0;
+  /** No table was found, but the file ends in what looks like the header of one. */
+  headerAlone = false;
 
   constructor(context: FileContext, bytesExpected: number | null) {
     this.context = context;
@@ -69,6 +71,10 @@ export class TableSequence {
     }
     if (belowTable) return this.passOne(bytes, from, end, atEnd);
     if (!atEnd && end - from < mostBytesAhead) return -1;
+    if (atEnd)
+      this.headerAlone = endsInHeader(
+        placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, 20),
+      );
     const lines = linesBetween(bytes, from, end);
     this.line += lines;
     this.passedLines += lines;
@@ -140,6 +146,16 @@ export class TableSequence {
     if (this.bytesExpected === null || seen < 5) return 0;
     return Math.ceil((this.bytesExpected / ((last.from - first.from) / seen)) * 1.03) + 16;
   }
+}
+
+function endsInHeader(rows: readonly PlacedRow[]): boolean {
+  const cells = rows.at(-1)?.cells ?? [];
+  const texts = cells.filter((cell) => /\p{L}/u.test(cell)).length;
+  return (
+    cells.length > 1 &&
+    texts * 2 > cells.length &&
+    /time|date|stamp|zeit|datum|heure|hora|fecha/iu.test(cells.slice(0, 3).join(' '))
+  );
 }
 
 function isNearby(plan: TablePlan): boolean {

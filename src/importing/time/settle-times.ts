@@ -42,7 +42,7 @@ export function settleTimes(
       times[index] = utc;
       continue;
     }
-    const never = skipped.some((window) => wall >= window.from && wall < window.to);
+    const never = skipped.length > 0 && windowAt(skipped, wall) >= 0;
     const settled = utcFromLocal(zone, wall, seconds.has(index) || never ? 'later' : 'earlier');
     times[index] = settled;
     while (segment + 1 < starts.length && starts[segment + 1]! <= settled) segment++;
@@ -73,12 +73,24 @@ export function oddTimes(
   for (let index = 0; index < times.length; index++) {
     const wallMs = times[index]!;
     if (wallMs < from || wallMs >= to) continue;
-    for (const [number, window] of windows.entries()) {
-      if (wallMs < window.from || wallMs >= window.to || hasOffset(rowOf(index))) continue;
-      found[number]!.push({ wallMs, index, row: rowOf(index) });
-    }
+    const number = windowAt(windows, wallMs);
+    if (number < 0 || hasOffset(rowOf(index))) continue;
+    found[number]!.push({ wallMs, index, row: rowOf(index) });
   }
   return found;
+}
+
+/** Position of the window that holds `wallMs`, or -1. */
+function windowAt(windows: readonly OddWindow[], wallMs: number): number {
+  let low = 0;
+  let high = windows.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (windows[middle]!.from <= wallMs) low = middle;
+    else high = middle - 1;
+  }
+  const window = windows[low]!;
+  return wallMs >= window.from && wallMs < window.to ? low : -1;
 }
 
 /** True where more steps of a sequence go back in time than forward: newest first. */
