@@ -4,6 +4,7 @@ import { addCheck } from './commands/check.ts';
 import { addDraftSite } from './commands/draft-site.ts';
 import { addNormalize } from './commands/normalize.ts';
 import { addServe } from './commands/serve.ts';
+import { addVerify } from './commands/verify.ts';
 import type { Console } from './console.ts';
 import { ExitCode } from './exit-codes.ts';
 import { reportFailure } from './failure.ts';
@@ -16,6 +17,7 @@ Examples:
   rimelog check store.csv --html report.html         the same, and a page with plots to mail
   rimelog check september/ --site site.yaml --json   a folder of files; findings for a program
   rimelog audit store.csv --tables tables/           the month in tables; --html for one report
+  rimelog verify store.csv --circuit M01 --serviced 2026-09-12T10:30   did the repair hold?
   rimelog draft-site store.csv -o site.yaml          what the columns are, guessed, to be corrected
   rimelog normalize store.csv > tidy.csv             what was understood, as one tidy CSV
   rimelog serve                                      the page in a browser on this machine
@@ -43,6 +45,7 @@ function buildProgram(io: Console, finish: (code: ExitCode) => void): Command {
     .showHelpAfterError('(rimelog --help shows examples)');
   addCheck(program, io, finish);
   addAudit(program, io, finish);
+  addVerify(program, io, finish);
   addNormalize(program, io, finish);
   addDraftSite(program, io, finish);
   addServe(program, io);

@@ -40,9 +40,9 @@ export const figureMeanings: Readonly<Record<FigureId, FigureMeaning>> = {
     definition: 'median in settled air of (mean of the usable probes − set point)',
     worthSaying: 0.6,
   },
-  air: { title: 'air', definition: 'median of settled air at the probe', worthSaying: 0.8 },
+  air: { title: 'level', definition: 'median of settled air at the probe', worthSaying: 0.8 },
   offset: {
-    title: 'offset from the other probes',
+    title: 'against the other probes',
     definition: 'median in settled air of (probe − median of the other usable probes)',
     worthSaying: 0.8,
   },

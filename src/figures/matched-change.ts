@@ -26,6 +26,8 @@ export interface MatchedChange {
 
 /** Blocks of one day follow each other: they are never taken for more independent than this correlation leaves them. */
 const leastCorrelation = 0.3;
+const mostCorrelation = 0.8;
+const fewestIndependent = 3;
 const fewestBlocks = 3;
 
 /**
@@ -99,8 +101,8 @@ function sideOf(levels: readonly number[]): { readonly variance: number; readonl
   const lagOne = lagOneAutocorrelation(values);
   const n = values.length;
   const raised = n > 8 ? (n * lagOne + 2) / (n - 4) : lagOne;
-  const r = Math.min(0.9, Math.max(leastCorrelation, Number.isNaN(raised) ? 0 : raised));
-  const independent = Math.max(2, (n * (1 - r)) / (1 + r));
+  const r = Math.min(mostCorrelation, Math.max(leastCorrelation, Number.isNaN(raised) ? 0 : raised));
+  const independent = Math.max(fewestIndependent, (n * (1 - r)) / (1 + r));
   const deviation = sampleStandardDeviation(values);
   return { variance: (deviation * deviation) / independent, freedom: independent - 1 };
 }

@@ -71,6 +71,6 @@ function verdictOf(judged: readonly RepairMeasure[], relapsed: boolean): RepairV
   const [lead, ...others] = judged;
   if (lead === undefined) return 'unchanged';
   if (lead.state === 'unchanged') return relapsed ? 'partly' : 'unchanged';
-  const isWhole = lead.state === 'recovered' && others.every(({ state }) => state === 'recovered');
+  const isWhole = lead.state === 'recovered' && others.every(({ isBack }) => isBack);
   return isWhole && !relapsed ? 'recovered' : 'partly';
 }

@@ -29,6 +29,8 @@ export interface RepairMeasure extends MatchedChange {
   /** Share of the departure that is gone, with the interval of the difference; null without trouble. */
   readonly gone: { readonly share: number; readonly low: number; readonly high: number } | null;
   readonly state: MeasureState | null;
+  /** It stands at what is usual, whether or not the change is sure; null without trouble. */
+  readonly isBack: boolean | null;
   /** It had recovered, and at the end of the export it is back. */
   readonly relapsed: boolean;
 }
@@ -51,7 +53,7 @@ export function judgeFigure(
   const { id, point, unit } = figure;
   const own = reference === null ? Number.NaN : meanAtHoursOf(figure.values, reference, after);
   const gates = troubleGates[id];
-  const plain = { ...change, id, point, unit, gone: null, state: null, relapsed: false };
+  const plain = { ...change, id, point, unit, gone: null, state: null, isBack: null, relapsed: false };
   if (gates === undefined) return { ...plain, usual: orNull(own), usualFrom: ownPast(own), trouble: 0 };
   const against = troubleAgainst(change.before, own, gates);
   if (against === null || against.trouble < 1) {
@@ -61,14 +63,15 @@ export function judgeFigure(
   const shares = [-change.low / departure, -change.high / departure].sort((a, b) => a - b);
   const gone = { share: -change.difference / departure, low: shares[0]!, high: shares[1]! };
   const rest = Math.min(against.gate, Math.max(restShare * Math.abs(departure), 0.5 * against.gate));
-  const state = stateOf(gone, Math.abs(change.after - against.usual), rest);
+  const isBack = Math.abs(change.after - against.usual) < rest;
   return {
     ...plain,
     usual: against.usual,
     usualFrom: against.from,
     trouble: Math.min(mostTrouble, against.trouble),
     gone,
-    state,
+    state: stateOf(gone, isBack),
+    isBack,
     relapsed:
       early !== null && hasRelapsed(matchedChange(figure.values, before, early), departure, gone.share),
   };
@@ -93,9 +96,9 @@ function troubleAgainst(before: number, own: number, { gate, side, sound }: Trou
   return trouble >= 1 ? { usual: sound.value, from: 'sound-circuit', gate: sound.gate, trouble } : past;
 }
 
-function stateOf(gone: { share: number; low: number }, left: number, rest: number): MeasureState {
+function stateOf(gone: { share: number; low: number }, isBack: boolean): MeasureState {
   if (gone.low <= 0 || gone.share < leastShare) return 'unchanged';
-  return left < rest ? 'recovered' : 'partly';
+  return isBack ? 'recovered' : 'partly';
 }
 
 /** The first days after the visit were surely better, and most of that is lost again. */
