@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
@@ -8,6 +8,11 @@ import { type TestServer, testServer } from '../support/test-server.ts';
 import { plotDrawn, type WatchedPage, watchedPage } from '../support/watched-page.ts';
 
 const sample = fileURLToPath(new URL('../../sample-logs/iced-end/', import.meta.url));
+
+const exportsIn = (folder: string): string[] =>
+  readdirSync(folder)
+    .filter((name) => /\.csv(\.gz)?$/.test(name))
+    .map((name) => folder + name);
 
 let browser: Browser;
 let server: TestServer;
@@ -33,7 +38,7 @@ afterEach(async () => {
 test('an export goes in, the planted fault comes out first, and its plot is asked again on zoom', async () => {
   const { page, asked } = watched;
   await page.goto('/');
-  await page.getByLabel('Drop exports here').setInputFiles([`${sample}export.csv`, `${sample}site.yaml`]);
+  await page.getByLabel('Drop exports here').setInputFiles([...exportsIn(sample), `${sample}site.yaml`]);
   await page.getByText('site.yaml as the site file').waitFor();
   await page.getByRole('button', { name: 'Analyse' }).click();
   await page.getByRole('heading', { name: 'Worst first' }).waitFor({ timeout: 60_000 });
