@@ -2,22 +2,10 @@ import { createReadStream } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { basename, join, relative, sep } from 'node:path';
 import { type ExportSource, ImportRefusal } from '../importing/readings.ts';
+import { looksLikeExport } from './export-names.ts';
 import { gzipSource, unpackedName } from './gzip-source.ts';
 import { unusable } from './refusals.ts';
 import { zipSources } from './zip-sources.ts';
-
-/** Files in a folder or archive that may be exports, by their names. */
-const exportName = /\.(?:csv|txt|tsv|tab|log|dat|asc|prn)(?:\.gz)?$/iu;
-
-export function looksLikeExport(name: string): boolean {
-  const last = name.split(/[\\/]/u).at(-1) ?? name;
-  return (
-    exportName.test(last) &&
-    !last.startsWith('.') &&
-    !last.startsWith('~$') &&
-    !/(?:^|\/)__MACOSX\//u.test(name)
-  );
-}
 
 /**
  * The exports that `paths` name: files, folders (searched through), `.gz` and `.zip`. Sorted by name within a

@@ -1,8 +1,8 @@
 import { promisify } from 'node:util';
 import yauzl, { type Entry, type ZipFile } from 'yauzl';
 import { type ExportSource, ImportRefusal } from '../importing/readings.ts';
+import { looksLikeExport } from './export-names.ts';
 import { gzipSource, limited, unpackedName } from './gzip-source.ts';
-import { looksLikeExport } from './open-exports.ts';
 import { damaged, mostUnpackedBytes, tooLarge, unusable } from './refusals.ts';
 
 const mostEntries = 10_000;

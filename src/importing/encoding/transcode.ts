@@ -12,6 +12,8 @@ export class Transcoder {
   private readonly decoder: TextDecoder | null;
   private readonly dos: boolean;
   private readonly encoder = new TextEncoder();
+  /** NUL bytes and byte order marks met inside the text. */
+  invisibleBytes = 0;
 
   constructor(encoding: Encoding) {
     this.dos = encoding === 'ibm437';
@@ -20,13 +22,30 @@ export class Transcoder {
 
   push(chunk: Uint8Array): Uint8Array {
     if (this.dos) return this.encoder.encode(fromDos(chunk));
-    if (this.decoder === null) return chunk;
+    if (this.decoder === null) {
+      this.invisibleBytes += countOf(chunk, 0) + countMarks(chunk);
+      return chunk;
+    }
     return this.encoder.encode(this.decoder.decode(chunk, { stream: true }));
   }
 
   end(): Uint8Array {
     return this.decoder === null ? new Uint8Array(0) : this.encoder.encode(this.decoder.decode());
   }
+}
+
+function countOf(bytes: Uint8Array, byte: number): number {
+  let count = 0;
+  for (let at = bytes.indexOf(byte); at >= 0; at = bytes.indexOf(byte, at + 1)) count++;
+  return count;
+}
+
+function countMarks(bytes: Uint8Array): number {
+  let count = 0;
+  for (let at = bytes.indexOf(0xef); at >= 0; at = bytes.indexOf(0xef, at + 1)) {
+    if (bytes[at + 1] === 0xbb && bytes[at + 2] === 0xbf) count++;
+  }
+  return count;
 }
 
 function fromDos(bytes: Uint8Array): string {

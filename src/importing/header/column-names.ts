@@ -4,6 +4,8 @@ import type { IssueLog } from '../issues/issue-log.ts';
 export function columnNames(
   header: readonly string[] | null,
   width: number,
+  /** Positions of the columns that hold values. */
+  named: ReadonlySet<number>,
   line: number | null,
   issues: IssueLog,
 ): string[] {
@@ -14,6 +16,7 @@ export function columnNames(
     const written = header?.[at] ?? '';
     if (written === '') {
       names.push(`column ${at + 1}`);
+      if (header !== null && named.has(at)) issues.add('name-empty', { line, column: `column ${at + 1}` });
       continue;
     }
     const before = seen.get(written) ?? 0;

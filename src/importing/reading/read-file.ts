@@ -70,6 +70,8 @@ export async function readFile(
       close(buffer, transcoder);
       drain(buffer, sequence, true, source.name);
     }
+    if (transcoder.invisibleBytes > 0)
+      context.issues.add('bytes-left-out', { count: transcoder.invisibleBytes });
     return finish(sequence, context, timeZone);
   } finally {
     await chunks.return?.();

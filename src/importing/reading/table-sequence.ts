@@ -131,7 +131,13 @@ export class TableSequence {
     let table: Table;
     if (plan.long !== null) table = new LongTable(plan, plan.long, this.context, order);
     else {
-      const names = columnNames(plan.header, plan.width, headerLine, issues);
+      const names = columnNames(
+        plan.header,
+        plan.width,
+        new Set(plan.columns.map(({ at }) => at)),
+        headerLine,
+        issues,
+      );
       table = new WideTable(plan, this.context, names, order, this.rowsExpected(plan, rows));
     }
     this.tables.push(table);
