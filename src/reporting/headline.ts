@@ -40,5 +40,5 @@ export function headline(order: ReportOrder, diagnosis: Diagnosis, log: Log): st
   const parts: string[] = [];
   if (acts > 0) parts.push(`${plural(acts, 'place needs', 'places need')} work`);
   if (watches > 0) parts.push(`${plural(watches, 'place is', 'places are')} to be watched`);
-  return `${parts.join(', ')}; worst first.`;
+  return `${parts.join(', ')}${order.places.length > 1 ? '; worst first' : ''}.`;
 }

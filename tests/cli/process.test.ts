@@ -1,5 +1,6 @@
 import { execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { describe, expect, test } from 'vitest';
@@ -46,5 +47,17 @@ describe('the command as a process', () => {
     const run = async (TZ: string, LANG: string) =>
       (await promisify(execFile)(process.execPath, call, { env: { ...process.env, TZ, LANG } })).stdout;
     expect(await run('Asia/Tokyo', 'ja_JP.UTF-8')).toBe(await run('America/New_York', 'C'));
+  });
+
+  test('serves the page until it is told to stop, and says where', async () => {
+    const call = [...command, 'serve', '--port', '0', '--data', join(folder.path, 'data')];
+    const child = spawn(process.execPath, call, { stdio: ['ignore', 'pipe', 'pipe'] });
+    const closed = once(child, 'close');
+    const [line] = await once(child.stdout, 'data');
+    const address = /http:\/\/127\.0\.0\.1:\d+\//.exec(String(line))?.[0];
+    expect(address).toBeDefined();
+    expect((await fetch(`${address}health`)).status).toBe(200);
+    child.kill('SIGTERM');
+    expect((await closed)[0]).toBe(0);
   });
 });
