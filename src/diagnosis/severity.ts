@@ -32,6 +32,7 @@ const warmShare = 0.5;
 /** K. */
 const superheatChange = 2;
 const superheatDanger = 14;
+const creepDays = 3;
 /** A stop that is over after this time was longer than a service visit, hours. */
 const longStopHours = 24;
 
@@ -68,6 +69,12 @@ export function severityOf(
   }
 }
 
+/** A valve that feeds ever more, or all the time: one that feeds more from one day on was told to. */
+function losesReserve(features: Readonly<{ [name: string]: number }>): boolean {
+  if (features.setPointMoved === 1) return false;
+  return (features.rampDays ?? 0) >= creepDays || (features.dutyNow ?? 0) >= (features.dutyFull ?? 1);
+}
+
 /** Superheat that is a little high and has always been so is a habit of its valve. */
 function isOldSuperheat({ lead }: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
   return (
@@ -91,7 +98,7 @@ function ofWarmAir(
 ): Severity {
   if (harmlessCauses.includes(judgement.causes[0]!.cause)) return 'note';
   if (lead.end !== null) return lead.end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
-  if (lead.shape === 'duty') return (features.dutyNow ?? 0) >= (features.dutyFull ?? 1) ? 'watch' : 'note';
+  if (lead.shape === 'duty') return losesReserve(features) ? 'watch' : 'note';
   if (scope === 'one-probe' && judgement.origin === 'probe') {
     return Math.abs(features.shift ?? 0) >= largeLie ? 'act' : 'watch';
   }

@@ -1,3 +1,4 @@
+import type { Evidence } from '../model/evidence.ts';
 import type { Projection } from '../model/finding.ts';
 import type { Signals } from '../signals/types.ts';
 import {
@@ -71,7 +72,7 @@ function swappedSummary({ lead }: Trouble, signals: Signals, where: string): str
   );
   return host === undefined
     ? `${where}${lead.points.join(' and ')} exchanged their readings at ${at}: two leads or channels were probably swapped.`
-    : `${where}${lead.probe} has followed the defrosts of ${host.circuit.id} since ${at}: its lead or channel was probably swapped with one there.`;
+    : `${where}${lead.probe} has behaved as a probe of ${host.circuit.id} since ${at}: its lead or channel was probably swapped with one there.`;
 }
 
 function episodesSummary({ lead }: Trouble, judgement: Judgement, signals: Signals, where: string): string {
@@ -124,9 +125,7 @@ function otherSummary(trouble: Trouble, judgement: Judgement, where: string, sin
   const cause = judgement.causes[0]!.cause;
   switch (trouble.scope) {
     case 'defrost':
-      return lead.kind === 'defrost-missed'
-        ? `${where}defrosts that were due did not come since ${since}.`
-        : `${where}${lead.probe ?? 'the air'} comes back ever later after defrost since ${since}.`;
+      return `${where}${defrostWords(lead)} since ${since}.`;
     case 'cycling':
       return `${where}${lead.points[0] ?? 'the machine'} starts too often since ${since}: ${cause === 'tight-differential' ? 'the differential is probably too tight' : 'look at its control'}.`;
     case 'superheat':
@@ -138,6 +137,24 @@ function otherSummary(trouble: Trouble, judgement: Judgement, where: string, sin
     default:
       return recordSummary(trouble, where, since);
   }
+}
+
+function defrostWords({ kind, shape, probe }: Evidence): string {
+  if (kind === 'defrost-missed') {
+    return shape === 'none-seen' || shape === 'fewer-than-planned'
+      ? 'it has had fewer defrosts than planned'
+      : 'defrosts that were due did not come';
+  }
+  const air = probe ?? 'the air';
+  const words: Readonly<{ [shape: string]: string }> = {
+    'weak-rise': 'its defrosts have hardly warmed the coil',
+    extended: 'its defrosts have run longer than they used to',
+    'ended-early': 'its defrosts have ended sooner than they used to',
+    'drip-lost': 'its defrosts have gone without a drip time',
+    slow: `${air} has come back late after defrost`,
+    'not-recovered': `${air} has often not come back before the next defrost`,
+  };
+  return words[shape] ?? `${air} has come back ever later after defrost`;
 }
 
 const rackWords: Readonly<{ [shape: string]: string }> = {

@@ -17,6 +17,8 @@ const leastDays = 2;
 const leastSamples = 40;
 /** A probe may usually scatter this much more than its neighbours before the ratio itself is in doubt. */
 const mostUsualRatio = 1.6;
+/** A value held until it changes moves in stairs of its threshold, more on a busy day: only plain flutter counts. */
+const heldRatio = 3;
 
 /**
  * Days on which a probe jumps from sample to sample as air with its thermal inertia cannot. Scatter is the mean
@@ -28,7 +30,8 @@ export function flutter(signals: CircuitSignals, probe: number, peers: readonly 
   const others = peers.map((peer) => dailyScatter(signals, peer));
   const usualOf = own.map((_, day) => median(others.map((other) => other[day]!)));
   const ratios = own.map((value, day) => value / usualOf[day]!);
-  const usualRatio = Math.min(mostUsualRatio, Math.max(1, quantile(ratios, 0.25)));
+  const isHeld = signals.circuit.probes[probe]!.record.logging === 'change-of-value';
+  const usualRatio = isHeld ? heldRatio : Math.min(mostUsualRatio, Math.max(1, quantile(ratios, 0.25)));
   const days: number[] = [];
   for (let day = 0; day < own.length; day++) {
     if (flutters(own[day]!, usualOf[day]!, usualRatio)) days.push(day);

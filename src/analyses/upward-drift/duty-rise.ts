@@ -1,4 +1,4 @@
-import { fitRamp, isClear } from '../../maths/fit-ramp.ts';
+import { fitRamp, isClear, type Ramp } from '../../maths/fit-ramp.ts';
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
@@ -55,8 +55,17 @@ export function dutyRise(signals: CircuitSignals, members: readonly CircuitSigna
       dutyNow: median(signals.duty.filter(Number.isFinite).slice(-3)),
       dutyFull: settings.dutyFull.value,
       rampDays: ramp.end - ramp.start,
+      setPointMoved: setPointMoved(signals, ramp) ? 1 : 0,
     },
     shape: 'duty',
     projection: null,
   };
+}
+
+/** A colder set point asks for more feeding: that is intent. */
+function setPointMoved(signals: CircuitSignals, ramp: Ramp): boolean {
+  const { days } = signals.log.calendar;
+  const from = days[Math.max(0, ramp.start - 2)]!.from;
+  const to = days[Math.min(days.length - 1, ramp.end + 2)]!.to;
+  return signals.setPointSteps.some((step) => step.at >= from && step.at <= to);
 }
