@@ -7,14 +7,8 @@ import type { FindingsDocument } from '../../src/reporting/findings-schema.ts';
 import { syncFolder } from '../../src/store/atomic-write.ts';
 import type { ResultSummary } from '../../src/store/stored-export.ts';
 import { storeLog } from '../../src/store/stored-log.ts';
+import { resultNames } from './result-names.ts';
 import { siteReport } from './site-report.ts';
-
-export const resultNames = {
-  findings: 'findings.json',
-  report: 'report.json',
-  log: 'log.json',
-  siteFile: 'site.yaml',
-} as const;
 
 function summaryOf(document: FindingsDocument, guessedSite: boolean): ResultSummary {
   const findings = { act: 0, watch: 0, note: 0 };

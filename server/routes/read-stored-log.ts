@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { StoredLog } from '../../src/store/stored-log.ts';
-import { resultNames } from '../analysis/store-result.ts';
+import { resultNames } from '../analysis/result-names.ts';
 
 const kept = 4;
 

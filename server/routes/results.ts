@@ -2,7 +2,7 @@ import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { type Request, type RequestHandler, type Response, Router } from 'express';
-import { resultNames } from '../analysis/store-result.ts';
+import { resultNames } from '../analysis/result-names.ts';
 import type { Context } from '../context.ts';
 import { readyExport } from '../context.ts';
 import { only } from '../guards/methods.ts';
