@@ -3,6 +3,7 @@ import { addAudit } from './commands/audit.ts';
 import { addCheck } from './commands/check.ts';
 import { addDraftSite } from './commands/draft-site.ts';
 import { addNormalize } from './commands/normalize.ts';
+import { addNorms } from './commands/norms.ts';
 import { addServe } from './commands/serve.ts';
 import { addVerify } from './commands/verify.ts';
 import type { Console } from './console.ts';
@@ -18,6 +19,7 @@ Examples:
   rimelog check september/ --site site.yaml --json   a folder of files; findings for a program
   rimelog audit store.csv --tables tables/           the month in tables; --html for one report
   rimelog verify store.csv --circuit M01 --serviced 2026-09-12T10:30   did the repair hold?
+  rimelog norms store.csv --point "M01 air A" --reading 38   is this reading normal here?
   rimelog draft-site store.csv -o site.yaml          what the columns are, guessed, to be corrected
   rimelog normalize store.csv > tidy.csv             what was understood, as one tidy CSV
   rimelog serve                                      the page in a browser on this machine
@@ -46,6 +48,7 @@ function buildProgram(io: Console, finish: (code: ExitCode) => void): Command {
   addCheck(program, io, finish);
   addAudit(program, io, finish);
   addVerify(program, io, finish);
+  addNorms(program, io, finish);
   addNormalize(program, io, finish);
   addDraftSite(program, io, finish);
   addServe(program, io);
