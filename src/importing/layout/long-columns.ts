@@ -21,7 +21,8 @@ export function findLongColumns(
 ): LongColumns | null {
   const unit = rest.find((at) => isUnitColumn(nameOf(at), stats[at]!)) ?? null;
   const others = rest.filter((at) => at !== unit);
-  const hintedPoint = others.find((at) => pointWords.test(nameOf(at)) && holdsNames(stats[at]!, true));
+  const hinted = others.filter((at) => pointWords.test(nameOf(at)) && holdsNames(stats[at]!, true));
+  const hintedPoint = hinted.find((at) => !ownerWords.test(nameOf(at))) ?? hinted[0];
   const hintedValue = others.find(
     (at) =>
       at !== hintedPoint &&

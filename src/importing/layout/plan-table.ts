@@ -1,6 +1,8 @@
 import { findHeader } from '../header/find-header.ts';
+import { looksLikeHeader } from '../header/looks-like-header.ts';
 import { unitInHeader, unitNamed } from '../header/unit-words.ts';
 import { readCell } from '../values/cell-reader.ts';
+import { visibleText } from '../values/clean-text.ts';
 import { type CellType, cellType } from './cell-types.ts';
 import { findLongColumns } from './long-columns.ts';
 import type { SampleRow, TablePlan, TimeColumn, ValueColumn } from './table-plan.ts';
@@ -24,10 +26,27 @@ export function planTable(rows: readonly SampleRow[]): TablePlan | null {
   const time = findTimeColumn(rows, typeOf);
   if (time === null) return null;
   const isData = rows.map((row, index) => holdsTime(row, index, time, typeOf));
+  const end = endOfFirst(rows, isData);
+  if (end < rows.length) {
+    const first = planTable(rows.slice(0, end));
+    if (first !== null) return first;
+  }
   const width = usualWidth(rows, isData);
   const firstDataRow = firstOf(rows, isData, width);
   if (firstDataRow < 0) return null;
   return fill(rows, isData, typeOf, time, width, firstDataRow);
+}
+
+const fewestDataRows = 3;
+
+/** Where the header of a second table follows the first one's rows; the number of rows where none does. */
+function endOfFirst(rows: readonly SampleRow[], isData: readonly boolean[]): number {
+  let data = 0;
+  for (const [index, { cells }] of rows.entries()) {
+    if (isData[index]) data++;
+    else if (data >= fewestDataRows && looksLikeHeader(cells.map(visibleText))) return index;
+  }
+  return rows.length;
 }
 
 function holdsTime(row: SampleRow, index: number, time: TimeColumn, typeOf: TypeOf): boolean {

@@ -1,5 +1,6 @@
 import { rowCells } from '../dialect/row-cells.ts';
 import { textOf } from '../encoding/transcode.ts';
+import { looksLikeHeader } from '../header/looks-like-header.ts';
 import type { FileContext } from '../reading/file-context.ts';
 import { LineMap } from '../scan/line-map.ts';
 import { afterLineEnd, rowAt } from '../scan/row-span.ts';
@@ -240,17 +241,6 @@ function repeatsHeader(shown: readonly string[], header: readonly string[] | nul
     if (cell === header[at] || (header[at] ?? '').endsWith(` ${cell}`)) same++;
   }
   return filled > 0 && same >= 0.8 * filled;
-}
-
-/** At least two cells of text, none of them a number or a time. */
-function looksLikeHeader(shown: readonly string[]): boolean {
-  let names = 0;
-  for (const cell of shown) {
-    if (cell === '') continue;
-    if (/^[-+]?[\d.,]+$/u.test(cell)) return false;
-    if (/\p{L}/u.test(cell)) names++;
-  }
-  return names >= 2;
 }
 
 export function spanOf(times: Float64Array): { from: number; to: number } {
