@@ -1,4 +1,5 @@
 import type { ImportIssue } from '../../model/import-report.ts';
+import { groupedBy } from '../points/grouped-by.ts';
 import type { Point } from '../points/point.ts';
 import { nearestName } from '../site-file/nearest-name.ts';
 
@@ -6,6 +7,7 @@ import { nearestName } from '../site-file/nearest-name.ts';
 export class PointIndex {
   readonly issues: ImportIssue[] = [];
   readonly #byName = new Map<string, Point>();
+  #loose: Map<string, [string, Point][]> | null = null;
   readonly #ambiguous = new Map<string, readonly Point[]>();
 
   constructor(points: readonly Point[]) {
@@ -31,9 +33,8 @@ export class PointIndex {
   }
 
   #byLooseName(name: string): Point | undefined {
-    const loose = looseName(name);
-    const matches = new Set<Point>();
-    for (const [known, point] of this.#byName) if (looseName(known) === loose) matches.add(point);
+    this.#loose ??= groupedBy(this.#byName, ([known]) => looseName(known));
+    const matches = new Set((this.#loose.get(looseName(name)) ?? []).map(([, point]) => point));
     return matches.size === 1 ? [...matches][0] : undefined;
   }
 
@@ -50,7 +51,7 @@ export class PointIndex {
         examples: names,
       };
     }
-    const near = nearestName(name, this.#byName.keys());
+    const near = this.issues.length < mostSuggestions ? nearestName(name, this.#byName.keys()) : null;
     return {
       code: 'point-missing',
       line: null,
@@ -61,6 +62,9 @@ export class PointIndex {
     };
   }
 }
+
+/** Further missing points are named without the nearest column: the site file is of another store. */
+const mostSuggestions = 30;
 
 /** Case, repeated spaces and a unit in brackets do not tell two points apart unless both exist. */
 function looseName(name: string): string {

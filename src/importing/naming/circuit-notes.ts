@@ -15,6 +15,7 @@ const places: Readonly<{ [role in Role]?: string }> = {
   defrost: 'defrost.status',
   valve: 'valve',
   superheat: 'superheat',
+  differential: 'differential',
 };
 
 interface Guessed {

@@ -42,7 +42,8 @@ const circuitRoles: ReadonlySet<Role> = new Set<Role>([
 /** Circuits from the columns: air probes grouped, the other columns of a circuit brought to them. */
 export function guessCircuits(columns: readonly NamedColumn[]): GuessedCircuits {
   const air = airColumns(columns);
-  const others = columns.filter((column) => circuitRoles.has(column.role) && !air.includes(column));
+  const isAir = new Set(air);
+  const others = columns.filter((column) => circuitRoles.has(column.role) && !isAir.has(column));
   const movements = new Movements(columns.map(({ point }) => point));
   const grouping = circuitGroups(air, others, movements);
   const owners = ownersOf(grouping, others, columns, movements);
@@ -75,15 +76,22 @@ function ownersOf(
 ): Map<NameGroup, NamedColumn[]> {
   const owners = grouping.byBehaviour ? new Map<NameGroup, NamedColumn[]>() : ownersByName(grouping, others);
   const owned = new Set([...owners.values()].flat());
-  for (const column of columns) {
-    if (owned.has(column) || column.kind !== 'status' || column.role === 'compressor') continue;
-    if (column.role === 'other' && column.confidence > 0.5) continue;
+  const homeless = columns.filter((column) => mayMoveAir(column) && !owned.has(column));
+  if (homeless.length * grouping.groups.length > mostCompared) return owners;
+  for (const column of homeless) {
     const owner = ownerByBehaviour(column, grouping.groups, movements);
     if (owner === null) continue;
     const { role, confidence, because } = owner;
     owners.set(owner.group, [...(owners.get(owner.group) ?? []), { ...column, role, confidence, because }]);
   }
   return owners;
+}
+
+/** States times circuits: more than any store has, and the comparison would take long. */
+const mostCompared = 20_000;
+
+function mayMoveAir({ kind, role, confidence }: NamedColumn): boolean {
+  return kind === 'status' && role !== 'compressor' && !(role === 'other' && confidence > 0.5);
 }
 
 /** Names made short by what all of them begin with (`Store 12/Rack A/`), and unique. */
@@ -124,13 +132,23 @@ function circuitOf(group: NameGroup, owned: readonly NamedColumn[], id: string):
       .sort(byNaturalOrder);
   const list = (key: 'returnAir' | 'coilOut' | 'product' | 'defrostTermination', role: Role) =>
     names(role).length === 0 ? {} : { [key]: names(role) };
-  const setPoint = names('set-point')[0];
-  const valve = names('valve')[0];
-  const superheat = names('superheat')[0];
-  const defrost = names('defrost')[0];
+  const surest = (role: Role): string | undefined => {
+    const best = Math.max(
+      ...owned.filter((column) => column.role === role).map(({ confidence }) => confidence),
+    );
+    return names(role).find((name) =>
+      owned.some((column) => column.point.name === name && column.confidence === best),
+    );
+  };
+  const setPoint = surest('set-point');
+  const valve = surest('valve');
+  const superheat = surest('superheat');
+  const differential = owned.find((column) => column.role === 'differential')?.facts.median;
+  const defrost = surest('defrost');
   return {
     id,
     ...(setPoint === undefined ? {} : { setPoint: { point: setPoint } }),
+    ...(differential === undefined || !(differential >= 0) ? {} : { differential }),
     probes: inPlaceOrder(group.air).map((probe) => probe.column.point.name),
     ...list('returnAir', 'return-air'),
     ...list('coilOut', 'coil-out'),

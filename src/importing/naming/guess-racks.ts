@@ -35,6 +35,12 @@ export function guessRacks(
       `Which suction group do ${someNames(homeless.map((column) => column.point.name))} belong to?`,
     );
   }
+  const doubtful = groups
+    .flatMap(({ owned }) => owned)
+    .filter(({ role, confidence }) => role === 'compressor' && confidence < 0.5);
+  if (doubtful.length > 0) {
+    questions.push(`Is this a compressor: ${someNames(doubtful.map((column) => column.point.name))}?`);
+  }
   return { racks, groupOf: membership.groupOf, notes, questions };
 }
 

@@ -8,8 +8,9 @@ import { type GuessedCircuit, type GuessedCircuits, guessCircuits } from './gues
 import type { GuessNote } from './guess-note.ts';
 import { guessRacks } from './guess-racks.ts';
 import { type GuessedUnits, guessUnits } from './guess-units.ts';
-import { withRackPressures } from './reclassify.ts';
+import { withLoneMachines, withRackColumns } from './reclassify.ts';
 import { type NamedColumn, nameColumns } from './role.ts';
+import { counted } from './some-names.ts';
 
 /** A site file made from names, units and behaviour, with the grounds of each guess. */
 export interface SiteGuess {
@@ -33,7 +34,7 @@ export function guessFromColumns(
   known: SiteFile | null,
   zone: KnownZone,
 ): SiteGuess {
-  const columns = withRackPressures(named);
+  const columns = withLoneMachines(withRackColumns(named));
   const circuits = guessCircuits(columns);
   const units = unitsOf(columns, circuits, known);
   const racks = guessRacks(columns, circuits.circuits, celsiusOf(circuits.circuits, units, known));
@@ -157,7 +158,7 @@ function issuesOf(
       line: null,
       column: null,
       count: circuits.length,
-      message: `Without a site file ${circuits.length} circuits with ${probes} probes were guessed from names, units and behaviour (sureness ${confidence.toFixed(2)}). Look them over with rimelog draft-site, correct the file and give it as --site.`,
+      message: `Without a site file ${counted(circuits.length, 'circuit')} with ${counted(probes, 'probe')} and ${counted(groups.length, 'suction group')} were guessed from names, units and behaviour (sureness ${confidence.toFixed(2)}). Look them over with rimelog draft-site, correct the file and give it as --site.`,
       examples: circuits.slice(0, 3).map(({ id, probes: names }) => `${id}: ${names.join(', ')}`),
     },
   ];

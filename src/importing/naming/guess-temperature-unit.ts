@@ -11,12 +11,15 @@ const neighboursCount = 3;
 
 /**
  * How likely the median of a case's air stands at a Celsius value: chilled cases about 1.5 °C, frozen about
- * −21 °C, unprocessed produce about 8 °C, and a little anywhere (ranges of the trade; common practice).
+ * −21 °C, unprocessed produce about 8 °C, a shop about 21 °C, and a little anywhere (ranges of the trade; common
+ * practice).
  */
 function logLikelihood(celsius: number): number {
   const bell = (mean: number, spread: number): number =>
     Math.exp(-0.5 * ((celsius - mean) / spread) ** 2) / (spread * 2.507);
-  return Math.log(0.55 * bell(1.5, 2.5) + 0.3 * bell(-21, 3.5) + 0.15 * bell(8, 4) + 0.0003);
+  return Math.log(
+    0.55 * bell(1.5, 2.5) + 0.3 * bell(-21, 3.5) + 0.13 * bell(8, 4) + 0.02 * bell(21, 4) + 0.0003,
+  );
 }
 
 /** Log odds of °F against °C for one column of case air; 0 where it holds nothing. */
@@ -39,7 +42,11 @@ export function guessTemperatureUnit(
   const odds = columns.reduce((sum, column) => sum + fahrenheitOdds(column), prior);
   const unit = odds > 0 ? 'degF' : 'degC';
   const scale = unit === 'degF' ? '°F' : '°C';
-  const range = `${medians[0]?.toFixed(1) ?? '?'} to ${medians.at(-1)?.toFixed(1) ?? '?'}`;
+  const lowest = medians[0]?.toFixed(1) ?? '?';
+  const where =
+    medians.length === 1
+      ? `its median is ${lowest}`
+      : `the medians of ${medians.length} columns without a unit run from ${lowest} to ${medians.at(-1)?.toFixed(1) ?? '?'}`;
   const said = stated === 'degF' ? '°F' : '°C';
   const neighbours =
     stated === null
@@ -50,7 +57,7 @@ export function guessTemperatureUnit(
   return {
     unit,
     confidence: Math.min(0.99, 1 / (1 + Math.exp(-Math.abs(odds)))),
-    because: `the medians of ${medians.length} columns without a unit run from ${range}, where the air of chilled and frozen cases stands in ${scale}${neighbours}`,
+    because: `${where}, where the air of chilled and frozen cases stands in ${scale}${neighbours}`,
   };
 }
 

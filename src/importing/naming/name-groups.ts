@@ -1,5 +1,7 @@
 import { groupedBy } from '../points/grouped-by.ts';
 import { writtenName } from './circuit-name.ts';
+import { type NameReading, nameReadings } from './name-readings.ts';
+import { matchedShare, scoreOf } from './name-score.ts';
 import { keyText, type ResidualToken, residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';
 
@@ -32,43 +34,15 @@ export interface NameGrouping {
   readonly because: string;
 }
 
-/** A way of reading the names: which tokens name the circuit. */
-type Reading = (residual: readonly ResidualToken[]) => readonly ResidualToken[];
-
-const readings: readonly { readonly read: Reading; readonly because: string }[] = [
-  {
-    read: (all) => all.filter((token) => token.mark !== 'probe'),
-    because: 'their names share what comes before the probe',
-  },
-  {
-    read: (all) => all.filter((token) => token.mark !== 'probe' && token.mark !== 'case'),
-    because: 'their names share what comes before the case',
-  },
-  {
-    read: (all) => (isShort(all.at(-1)) ? all.slice(0, -1) : all),
-    because: 'their names share all but the last letter or number',
-  },
-  {
-    read: (all) => (isShort(all[0]) ? all.slice(1) : all),
-    because: 'their names share all but the first letter or number',
-  },
-  {
-    read: (all) => all.filter((token) => token.mark === 'circuit'),
-    because: 'their names carry the same circuit number',
-  },
-  { read: (all) => withoutLastDigits(all, 2), because: 'their numbers begin with the number of the circuit' },
-  { read: (all) => withoutLastDigits(all, 1), because: 'their numbers begin with the number of the circuit' },
-  { read: (all) => all, because: 'each has a name of its own' },
-];
-
 /** Groups air columns by name, in the reading under which the names and the circuit's other columns fit best. */
 export function groupByName(air: readonly NamedColumn[], others: readonly NamedColumn[]): NameGrouping {
   const byFile = new Set(air.map((column) => column.point.fileStems[0]!)).size > 1;
   let best: NameGrouping | null = null;
   for (const stemmed of byFile ? [false, true] : [false]) {
-    for (const { read, because } of readings) {
+    const keysOfOthers = others.map((column) => groupKey(stemOf(column, stemmed), residualOf(column)));
+    for (const { read, because, onlyWithOthers } of nameReadings) {
       const groups = grouped(air, read, stemmed);
-      const keysOfOthers = others.map((column) => groupKey(stemOf(column, stemmed), residualOf(column)));
+      if (onlyWithOthers && matchedShare(groups, keysOfOthers) < 0.5) continue;
       const score = scoreOf(groups, air.length, others, keysOfOthers);
       if (best === null || score > best.score + 1e-9) {
         best = { byFile: stemmed, groups, score, because: stemmed ? 'they stand in one file' : because };
@@ -78,7 +52,7 @@ export function groupByName(air: readonly NamedColumn[], others: readonly NamedC
   return best ?? { byFile: false, groups: [], score: 0, because: '' };
 }
 
-function grouped(air: readonly NamedColumn[], read: Reading, stemmed: boolean): NameGroup[] {
+function grouped(air: readonly NamedColumn[], read: NameReading['read'], stemmed: boolean): NameGroup[] {
   const placed = air.map((column) => {
     const residual = residualOf(column);
     const keyTokens = read(residual);
@@ -115,61 +89,8 @@ export function groupKey(stem: string | null, key: readonly ResidualToken[]): st
   return `${stem ?? ''}\n${keyText(key)}`;
 }
 
-/** `0401` is probe 01 of circuit 04. */
-function withoutLastDigits(all: readonly ResidualToken[], digits: number): readonly ResidualToken[] {
-  const last = all.at(-1);
-  if (last === undefined || !/^\d+$/.test(last.written) || last.written.length <= digits) return all;
-  const written = last.written.slice(0, -digits);
-  const text = written.replace(/^0+(?=\d)/, '');
-  return [...all.slice(0, -1), { ...last, text, written, to: last.to - digits }];
-}
-
 /** Words for a place, and at most one bare letter or number. */
 function isPlace(tokens: readonly ResidualToken[]): boolean {
   const bare = tokens.filter((token) => token.mark !== 'probe' && token.mark !== 'case');
   return bare.length <= 1 && bare.every((token) => token.text.length === 1 || /^\d+$/.test(token.text));
-}
-
-function isShort(token: ResidualToken | undefined): boolean {
-  return (
-    token !== undefined &&
-    token.mark !== 'circuit' &&
-    (token.text.length === 1 || /^\d{1,3}$/.test(token.text) || token.mark === 'probe')
-  );
-}
-
-/** Most cases of one line-up that one control loop serves; more under one name are several circuits. */
-const mostProbes = 8;
-
-function scoreOf(
-  groups: readonly NameGroup[],
-  airCount: number,
-  others: readonly NamedColumn[],
-  keysOfOthers: readonly string[],
-): number {
-  const share = (count: number, of: number): number => (of === 0 ? 0 : count / of);
-  const goodSize = groups.filter(({ air }) => air.length >= 2 && air.length <= mostProbes);
-  const inGoodSize = goodSize.reduce((sum, { air }) => sum + air.length, 0);
-  const distinctPlaces = groups.filter(
-    ({ air }) => new Set(air.map((probe) => `${probe.column.role}${probe.position}`)).size === air.length,
-  );
-  const keys = new Set(groups.map(({ id }) => id));
-  const matched = others.filter((_, index) => keys.has(keysOfOthers[index]!));
-  const roleTwice = groups.filter(({ id }) => {
-    const here = others.filter((_, index) => keysOfOthers[index] === id).map((column) => column.role);
-    return new Set(here).size < here.length;
-  });
-  const unnamed = groups.filter(({ key, stem }) => key.length === 0 && stem === null && groups.length > 1);
-  const misplaced = groups.flatMap(({ air }) => air).filter((probe) => !probe.isPlace);
-  const tooLarge = groups.filter(({ air }) => air.length > mostProbes);
-  return (
-    1.5 * share(matched.length, others.length) +
-    0.8 * share(inGoodSize, airCount) +
-    0.5 * share(distinctPlaces.length, groups.length) -
-    0.5 * share(roleTwice.length, groups.length) -
-    share(misplaced.length, airCount) -
-    0.5 * share(unnamed.length, groups.length) -
-    0.4 * share(tooLarge.length, groups.length) -
-    0.1 * share(groups.length, airCount)
-  );
 }

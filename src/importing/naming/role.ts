@@ -96,6 +96,7 @@ function kindOf(point: Point, facts: ColumnFacts, tokens: readonly Token[], has:
   }
   if (facts.readings === 0) return 'empty';
   const first = tokens[0]?.text;
+  if (has('instrument')) return 'number';
   if (has('pressure')) return 'pressure';
   if (facts.binary && !has('temperature', 'set', 'superheat', 'level')) return 'status';
   if (has('level', 'humidity')) return 'percent';
@@ -149,7 +150,7 @@ const named = (role: Role, confidence = 0.95, because = 'its name says so'): Gue
 });
 
 function statusRole(has: Has, facts: ColumnFacts): Guess {
-  if (has('alarm', 'light', 'door', 'heater', 'limit')) return named('other');
+  if (has('alarm', 'light', 'door', 'heater', 'limit', 'instrument')) return named('other');
   if (has('defrost')) return named('defrost');
   if (has('compressor')) return has('fan', 'oil') ? named('other') : named('compressor');
   if (has('fan')) return named('other');

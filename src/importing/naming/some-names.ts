@@ -4,3 +4,8 @@ export function someNames(names: readonly string[]): string {
     ? names.join(', ')
     : `${names.slice(0, 3).join(', ')} and ${names.length - 3} more`;
 }
+
+/** `1 circuit`, `3 circuits`. */
+export function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
+}

@@ -43,11 +43,13 @@ export const meanings = {
     'outdoor outside oat oad amb ambient exterior aussen exterieur exterieure extern externe esterna buiten weather',
   indoor: 'indoor indoors store space sales shop salesfloor raum ambiance sala verkaufsraum',
   humidity:
-    'humidity humid rh hum hygro feuchte luftfeuchte humidite humedad umidita vocht dewpoint dew wetbulb',
+    'humidity humid rh hum hygro hygrometer moisture feuchte luftfeuchte humidite humedad umidita vocht dewpoint dew wetbulb',
   fan: 'fan fans lufter luefter ventilator ventilateur ventilador ventola',
   light: 'light lights lighting licht eclairage luz lamp',
   door: 'door doors tur tuer porte puerta porta deur',
-  alarm: 'alarm alarms alm fault faults warn warning storung defaut alarma',
+  instrument:
+    'voltage volt volts battery batt rssi signal acceleration accel counter sequence lux ppm co2 leak noise uptime firmware',
+  alarm: 'alarm alarms alm error err fault faults warn warning storung defaut alarma',
   limit: 'limit limits lim hilim lolim',
   heater: 'heater heaters htr antisweat sweat heizung',
   average: 'average avg ave avrg mean mittel mittelwert moyenne media promedio gemiddelde avr',

@@ -26,14 +26,16 @@ export function nearestName(name: string, candidates: Iterable<string>): string 
   const wanted = plain(name).slice(0, longestCompared);
   let nearest: string | null = null;
   let smallest = Number.POSITIVE_INFINITY;
+  const farthest = Math.max(2, wanted.length * 0.4);
   for (const candidate of candidates) {
+    if (Math.abs(plain(candidate).length - wanted.length) > farthest) continue;
     const distance = editDistance(wanted, plain(candidate).slice(0, longestCompared));
     if (distance < smallest) {
       smallest = distance;
       nearest = candidate;
     }
   }
-  return smallest <= Math.max(2, wanted.length * 0.4) ? nearest : null;
+  return smallest <= farthest ? nearest : null;
 }
 
 const longestCompared = 80;
