@@ -32,6 +32,7 @@ export function defrostSlots(
   const found = recurringSlots(starts, grid, calendar);
   const planned = (plan.starts ?? []).map((minute): Slot => ({ minute, starts: [] }));
   const slots = found.length > 0 ? found : planned;
+  const usualADay = mostActive(slots, calendar);
   const seenByDay = new Int32Array(calendar.days.length);
   for (const start of starts) seenByDay[dayAt(calendar, start)]!++;
   const length =
@@ -49,11 +50,22 @@ export function defrostSlots(
       const came = defrosts.some((w) => w.from < due + tolerance && w.to > due - tolerance);
       const lifted =
         lift >= plainLift && liftIn(air, { from: due, to: due + length }, grid) >= cameShare * lift;
-      if (came || lifted || seenByDay[d]! >= slots.length) seen++;
+      if (came || lifted || seenByDay[d]! >= usualADay) seen++;
       else missed.push(due);
     });
     return { minute: slot.minute, expected, seen, missed };
   });
+}
+
+/** Most slots in use on one day, each from its first to its last start: a moved schedule has two sets, one at a time. */
+function mostActive(slots: readonly Slot[], calendar: Calendar): number {
+  const ranges = slots.map(({ starts }) => starts.map((start) => dayAt(calendar, start)));
+  const active = calendar.days.map(
+    (_, day) =>
+      ranges.filter((days) => days.length === 0 || (day >= Math.min(...days) && day <= Math.max(...days)))
+        .length,
+  );
+  return Math.max(...active);
 }
 
 /** The air is known around the slot, and the circuit was not shut off. */

@@ -1,8 +1,10 @@
 import type { Circuit, Log } from '../../model/log.ts';
+import { runThreshold } from '../run-threshold.ts';
 import type { CircuitSignals } from '../types.ts';
 import { defrostsFromSchedule } from './from-schedule.ts';
 import { defrostsFromShape } from './from-shape.ts';
 import { defrostsFromStatus } from './from-status.ts';
+import { boundByValve, startsOnTheClock } from './sharpen.ts';
 import type { Stretch } from './stretch.ts';
 
 export interface FoundDefrost extends Stretch {
@@ -30,7 +32,7 @@ export function findDefrosts(circuit: Circuit, air: Float64Array, log: Log): Fou
   if (status !== null) {
     const { windows, silent } = defrostsFromStatus(status, air, grid);
     const silentSamples = silent.reduce((sum, stretch) => sum + stretch.to - stretch.from, 0);
-    const shape = windows.length === 0 || silent.length > 0 ? defrostsFromShape(air, grid, calendar) : [];
+    const shape = windows.length === 0 || silent.length > 0 ? byShape(circuit, air, log) : [];
     const idle = windows.length === 0 && shape.length >= idleDays && calendar.days.length >= idleDays;
     if (silentSamples < silentShare * grid.count && !idle) {
       const standIns = shape.filter((one) => silent.some((s) => one.from >= s.from && one.to <= s.to));
@@ -39,8 +41,14 @@ export function findDefrosts(circuit: Circuit, air: Float64Array, log: Log): Fou
   }
   const scheduled = defrostsFromSchedule(circuit.defrost, air, grid, calendar);
   if (scheduled !== null) return { source: 'schedule', found: tagged(scheduled, 'schedule') };
-  const shaped = defrostsFromShape(air, grid, calendar);
+  const shaped = byShape(circuit, air, log);
   return { source: shaped.length > 0 ? 'shape' : 'none', found: tagged(shaped, 'shape') };
+}
+
+function byShape({ valve }: Circuit, air: Float64Array, { grid, calendar }: Log): Stretch[] {
+  const found = defrostsFromShape(air, grid, calendar);
+  const bound = valve === null ? found : boundByValve(found, valve.values, runThreshold(valve), grid);
+  return startsOnTheClock(bound, grid, calendar);
 }
 
 function tagged(stretches: readonly Stretch[], source: FoundDefrost['source']): FoundDefrost[] {

@@ -42,7 +42,11 @@ export function recurringSlots(starts: readonly number[], grid: Grid, calendar: 
       left = left.filter((start) => !best.includes(start));
       continue;
     }
-    slots.push({ minute: middleMinute(best), starts: best.map((start) => start.sample) });
+    const minute = middleMinute(best);
+    const isNew = slots.every(
+      (slot) => Math.abs(minutesBetween(slot.minute, minute)) > 2 * slotToleranceMinutes,
+    );
+    if (isNew) slots.push({ minute, starts: best.map((start) => start.sample) });
     left = left.filter((start) => !best.includes(start));
   }
   return slots.sort((a, b) => a.minute - b.minute);
