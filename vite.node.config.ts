@@ -8,10 +8,10 @@ const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.
 /** Makes the command runnable, and clears what an older build left; dist/ also holds the pages. */
 const finish: Plugin = {
   name: 'finish',
-  writeBundle(_, bundle) {
-    chmodSync('dist/rimelog.js', 0o755);
-    for (const name of readdirSync('dist/chunks')) {
-      if (!(`chunks/${name}` in bundle)) rmSync(`dist/chunks/${name}`);
+  writeBundle({ dir = 'dist' }, bundle) {
+    chmodSync(`${dir}/rimelog.js`, 0o755);
+    for (const name of readdirSync(`${dir}/chunks`)) {
+      if (!(`chunks/${name}` in bundle)) rmSync(`${dir}/chunks/${name}`);
     }
   },
 };
