@@ -23,15 +23,17 @@ export interface CutTimes {
 
 /**
  * The common time axis: the step is the finest usual interval among the sampled columns, brought to a step
- * that divides the day; a minute where only changes are logged. The first sample stands on the phase that the
+ * that divides the day; a minute where mostly changes are logged. The first sample stands on the phase that the
  * sampled rows themselves keep, so that regular rows fall on the grid as they are.
  */
 export function chooseGrid(points: readonly Point[], cut: CutTimes): Grid {
   const sampled = points.filter((point) => point.logging === 'sampled' && point.times.length > 1);
+  const mostlyChanges = sampled.length < points.length / 2;
   const finest = finestOf(sampled);
   let step = finest === null ? minute : nearestStep(finest.intervalMs);
+  if (mostlyChanges) step = Math.min(step, minute);
   const phase = finest === null ? 0 : phaseOf(finest.point.times, step);
-  const span = spanOf(sampled.length > 0 ? sampled : points, cut);
+  const span = spanOf(mostlyChanges ? points : sampled, cut);
   for (const coarser of sensibleSteps) {
     if ((span.toMs - span.fromMs) / step <= mostValues / points.length) break;
     step = Math.max(step, coarser);
@@ -72,14 +74,17 @@ function phaseOf(times: Float64Array, step: number): number {
   return 0;
 }
 
+const oldestLeadMs = 24 * hour;
+
 function spanOf(points: readonly Point[], cut: CutTimes): { fromMs: number; toMs: number } {
-  let fromMs = Number.POSITIVE_INFINITY;
-  let toMs = Number.NEGATIVE_INFINITY;
-  for (const { times } of points) {
-    if (times.length === 0) continue;
-    fromMs = Math.min(fromMs, times[0]!);
-    toMs = Math.max(toMs, times.at(-1)!);
-  }
+  const firsts = points.flatMap(({ times }) => times.at(0) ?? []).sort((a, b) => a - b);
+  // A state that last changed long before the export began is told with its old time.
+  const usualFirst = firsts[firsts.length >> 1] ?? Number.POSITIVE_INFINITY;
+  const fromMs = firsts.find((first) => first >= usualFirst - oldestLeadMs) ?? usualFirst;
+  const toMs = points.reduce(
+    (last, { times }) => Math.max(last, times.at(-1) ?? last),
+    Number.NEGATIVE_INFINITY,
+  );
   if (fromMs > toMs) {
     throw new ImportRefusal(
       'no-readings',

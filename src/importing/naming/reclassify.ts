@@ -20,7 +20,11 @@ export function withRackColumns(columns: readonly NamedColumn[]): NamedColumn[] 
       const because = 'it is named discharge and stands beside a suction pressure and compressors';
       return { ...column, kind: 'pressure', role: 'discharge-pressure', confidence: 0.8, because };
     }
-    const ofRack = column.role === 'coil-out' || column.role === 'set-point' || column.role === 'return-air';
+    const ofRack =
+      isDischargeGas(column) ||
+      column.role === 'coil-out' ||
+      column.role === 'set-point' ||
+      column.role === 'return-air';
     return ofRack
       ? { ...column, role: 'other', confidence: 0.8, because: 'it carries the name of the rack' }
       : column;
@@ -30,10 +34,16 @@ export function withRackColumns(columns: readonly NamedColumn[]): NamedColumn[] 
 /** Only air, defrosts and valves make a name that of a circuit. */
 function saysCircuit(column: NamedColumn): boolean {
   return (
-    (column.role === 'air' && !isBareDischarge(column)) ||
+    (column.role === 'air' && !isBareDischarge(column) && !isDischargeGas(column)) ||
     column.role === 'defrost' ||
     column.role === 'valve'
   );
+}
+
+/** Compressors discharge far above any air of a case. */
+function isDischargeGas({ role, tokens, point, facts }: NamedColumn): boolean {
+  const hotFrom = point.unit === 'degC' ? 25 : point.unit === 'degF' ? 75 : 60;
+  return role === 'air' && tokens.some((token) => token.meaning === 'discharge') && facts.median > hotFrom;
 }
 
 function isBareDischarge({ role, tokens, point }: NamedColumn): boolean {

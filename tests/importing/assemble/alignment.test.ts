@@ -139,6 +139,26 @@ describe('change-of-value columns', () => {
     expect([...valve.changes!.values]).toEqual([1, 0]);
   });
 
+  test('one slow sampled column does not coarsen a log of changes, nor does a state from long ago lengthen it', () => {
+    const hours = Array.from({ length: 25 }, (_, index) => start + index * 3_600_000);
+    const toggles = Array.from({ length: 200 }, (_, index) => index * 420);
+    const { log } = assembled([
+      { point: 'air', unit: 'degC', values: hours.map(() => 2), times: hours },
+      changes(
+        toggles.map((_, index) => index % 2),
+        toggles,
+      ),
+      changes(
+        toggles.map((_, index) => index % 2),
+        toggles,
+        { point: 'fan' },
+      ),
+      changes([1, 0], [-40 * 86_400, 7200], { point: 'light' }),
+    ]);
+    expect(log.grid).toEqual({ startMs: start, stepMs: minuteMs, count: 1441 });
+    expect(log.unassigned.find(({ point }) => point === 'light')!.values[0]).toBe(1);
+  });
+
   test('a stretch in which every point is silent is a gap; one quiet column is none', () => {
     const times = Array.from({ length: 240 }, (_, index) => index * 60).filter(
       (second) => second < 3600 || second > 10_800,
