@@ -6,6 +6,7 @@ import { addNormalize } from './commands/normalize.ts';
 import { addNorms } from './commands/norms.ts';
 import { addServe } from './commands/serve.ts';
 import { addVerify } from './commands/verify.ts';
+import { addVisit } from './commands/visit.ts';
 import type { Console } from './console.ts';
 import { ExitCode } from './exit-codes.ts';
 import { reportFailure } from './failure.ts';
@@ -17,6 +18,7 @@ Examples:
   rimelog check store.csv                            the list, worst first
   rimelog check store.csv --html report.html         the same, and a page with plots to mail
   rimelog check september/ --site site.yaml --json   a folder of files; findings for a program
+  rimelog visit store.csv                            one sheet before driving out
   rimelog audit store.csv --tables tables/           the month in tables; --html for one report
   rimelog verify store.csv --circuit M01 --serviced 2026-09-12T10:30   did the repair hold?
   rimelog norms store.csv --point "M01 air A" --reading 38   is this reading normal here?
@@ -46,6 +48,7 @@ function buildProgram(io: Console, finish: (code: ExitCode) => void): Command {
     .addHelpText('after', closing)
     .showHelpAfterError('(rimelog --help shows examples)');
   addCheck(program, io, finish);
+  addVisit(program, io, finish);
   addAudit(program, io, finish);
   addVerify(program, io, finish);
   addNorms(program, io, finish);

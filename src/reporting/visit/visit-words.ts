@@ -1,0 +1,64 @@
+import type { Log } from '../../model/log.ts';
+import { formatMinutes, formatTemperature } from '../../units/display.ts';
+import type { PhoneQuestion } from '../../visit/phone-first.ts';
+import type { Stop, VisitSheet } from '../../visit/visit-sheet.ts';
+import { displayMeasure } from '../display-measure.ts';
+import { confidenceText, paceOf } from '../finding-facts.ts';
+import { dayText } from '../local-time.ts';
+import { placeTitle } from '../report-order.ts';
+import { causeWords } from '../words.ts';
+
+export const stopTitle = (stop: Stop, log: Log): string => placeTitle(stop.lead, log);
+
+/** `since Fri 11 Sep · 0.41 °F a day · high, 93 %`. */
+export function stopFacts({ lead }: Stop, log: Log): string {
+  const pace = paceOf(lead.measures);
+  return [
+    `since ${dayText(log, lead.onset)}`,
+    ...(pace === null ? [] : [displayMeasure(pace, log)]),
+    `confidence ${confidenceText(lead.confidence)}`,
+  ].join(' · ');
+}
+
+/** What the air is like now, or null where it stayed under its limit. */
+export function exposureText({ exposure }: Stop, log: Log): string | null {
+  if (exposure === null || exposure.aboveMinutes === 0) return null;
+  const { point, aboveMinutes, limit } = exposure;
+  return `Air at ${point} was above ${formatTemperature(limit.value, log.units)} for ${formatMinutes(aboveMinutes)} of the last day, defrosts left out.`;
+}
+
+export function causeText({ cause }: Stop): string | null {
+  return cause === null ? null : `${causeWords[cause.cause]} (${Math.round(cause.likelihood * 100)} %)`;
+}
+
+/** A question for the phone, or for whoever can see the controller. */
+export function questionText(question: PhoneQuestion, log: Log): string {
+  const since = dayText(log, question.since);
+  switch (question.about) {
+    case 'goods':
+      return `${question.circuit}: ask the store to check the goods now with a calibrated thermometer, by its own plan. The air was above its limit in the last day.`;
+    case 'switched-off':
+      return `${question.circuit}: was it switched off on purpose, ${since}? For cleaning, or by a visit? Who may switch it on again?`;
+    case 'held-open':
+      return `${question.circuit}: is an override set, since ${since}? Who set it, and can it be released?`;
+    case 'defrost-schedule':
+      return `${question.circuit}: what does the defrost schedule say, and was it changed or switched off about ${since}?`;
+    case 'doors-and-load':
+      return `${question.circuit}: doors, curtains, stocking, a promotion since ${since}? Is anything on the return grille?`;
+    case 'set-point':
+      return `${question.circuit}: the set point went from ${formatTemperature(question.from, log.units)} to ${formatTemperature(question.to, log.units)} on ${since}. Was that meant?`;
+    case 'compressors':
+      return `${question.suctionGroup}: does an alarm stand at the rack, is a compressor locked out or off, was the suction set point changed about ${since}?`;
+    case 'thermometer':
+      return `${question.circuit}: ask somebody to hang a thermometer in the air beside ${question.probe} for ten minutes. Does it agree with the probe?`;
+  }
+}
+
+export function visitHeadline({ stops, phoneFirst }: VisitSheet): string {
+  if (stops.length === 0) return 'No stop is needed: nothing here is above a note.';
+  const calls =
+    phoneFirst.length === 0
+      ? ''
+      : `; ${phoneFirst.length === 1 ? 'one question' : `${phoneFirst.length} questions`} for the phone first`;
+  return `${stops.length === 1 ? 'One stop' : `${stops.length} stops`}, worst first${calls}.`;
+}

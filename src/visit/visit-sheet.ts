@@ -1,0 +1,81 @@
+import type { Diagnosis, Finding, RankedCause, Severity } from '../model/finding.ts';
+import { severities } from '../model/finding.ts';
+import type { Signals } from '../signals/types.ts';
+import { type ExposureNow, exposureNow } from './exposure-now.ts';
+import { type PhoneQuestion, phoneQuestions } from './phone-first.ts';
+
+/** A circuit or suction group that is worth a stop. */
+export interface Stop {
+  readonly circuit: string | null;
+  readonly suctionGroup: string | null;
+  readonly severity: Severity;
+  /** The finding that leads here, then the others of the same place. */
+  readonly lead: Finding;
+  readonly others: readonly Finding[];
+  readonly exposure: ExposureNow | null;
+  readonly cause: RankedCause | null;
+  /** What it costs to let it wait: exposure now × rate × confidence; for the order alone. */
+  readonly weight: number;
+}
+
+export interface VisitSheet {
+  /** Worst first. */
+  readonly stops: readonly Stop[];
+  /** Free checks, before anybody drives. */
+  readonly phoneFirst: readonly PhoneQuestion[];
+  /** Everything that the probable causes call for, each once. */
+  readonly bring: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+/** Neither a case that is not warm yet nor a fault that does not creep is worth nothing. */
+const leastKelvinHours = 0.5;
+const leastKelvinPerDay = 0.2;
+
+/** The stops of one visit: what must not wait before what can, each by exposure now × rate × confidence. */
+export function visitSheet(signals: Signals, diagnosis: Diagnosis): VisitSheet {
+  const findings = diagnosis.findings.filter(({ severity }) => severity !== 'note');
+  const places = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const place = finding.circuit === null ? `group ${finding.suctionGroup}` : `circuit ${finding.circuit}`;
+    places.set(place, [...(places.get(place) ?? []), finding]);
+  }
+  const stops = [...places.values()].map((own) => stopOf(own, signals));
+  stops.sort(
+    (a, b) => severities.indexOf(b.severity) - severities.indexOf(a.severity) || b.weight - a.weight,
+  );
+  return {
+    stops,
+    phoneFirst: phoneQuestions(stops, signals),
+    bring: [...new Set(stops.flatMap(({ cause }) => cause?.bring ?? []))],
+    findings,
+  };
+}
+
+function stopOf(findings: readonly Finding[], signals: Signals): Stop {
+  const [lead, ...others] = findings;
+  const { circuit, suctionGroup } = lead!;
+  const own = signals.circuits.find((each) => each.circuit.id === circuit);
+  const exposure = own === undefined ? null : exposureNow(own, findings);
+  return {
+    circuit,
+    suctionGroup,
+    severity: severities[Math.max(...findings.map(({ severity }) => severities.indexOf(severity)))]!,
+    lead: lead!,
+    others,
+    exposure,
+    cause: lead!.causes[0] ?? null,
+    weight:
+      Math.max(leastKelvinHours, exposure?.kelvinHours ?? 0) *
+      Math.max(leastKelvinPerDay, rateOf(findings)) *
+      lead!.confidence,
+  };
+}
+
+/** The fastest rise that was measured here, K a day. */
+function rateOf(findings: readonly Finding[]): number {
+  const rates = findings.flatMap(({ measures, end }) =>
+    end === null ? measures.filter(({ unit }) => unit === 'K/d').map(({ value }) => value) : [],
+  );
+  return Math.max(0, ...rates.filter(Number.isFinite));
+}
