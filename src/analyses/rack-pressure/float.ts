@@ -5,16 +5,15 @@ import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
 
+/** A target that moves by less than this within a day, kPa, stands still. */
+const plainMove = 2;
+
 /** A logged target that used to move on most days and has stood still for a week: its float was switched off. */
 export function floatStopped(group: GroupSignals, { log }: Signals): Evidence[] {
   const target = group.group.pressureSetPoint;
   if (target === null || typeof target === 'number') return [];
-  const moved = log.calendar.days.map(({ from, to }) => {
-    for (let i = from + 1; i < to; i++)
-      if (Math.abs(target.values[i]! - target.values[i - 1]!) > Math.max(0.5, target.resolution / 2))
-        return true;
-    return false;
-  });
+  const least = Math.max(plainMove, 2 * target.resolution);
+  const moved = log.calendar.days.map(({ from, to }) => rangeOf(target.values, from, to) > least);
   const lastMove = moved.lastIndexOf(true);
   const still = moved.length - 1 - lastMove;
   const before = moved.slice(0, lastMove + 1);
@@ -31,4 +30,14 @@ export function floatStopped(group: GroupSignals, { log }: Signals): Evidence[] 
       points: [target.point, group.group.pressure?.point],
     }),
   ];
+}
+
+function rangeOf(values: Float64Array, from: number, to: number): number {
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let i = from; i < to; i++) {
+    if (values[i]! < lowest) lowest = values[i]!;
+    if (values[i]! > highest) highest = values[i]!;
+  }
+  return highest - lowest;
 }

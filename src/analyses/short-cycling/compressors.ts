@@ -97,15 +97,8 @@ function fromPressure(group: GroupSignals, site: Signals): Verdict {
   if (pressure === null || visibleStarts(grid.stepMs) <= settings.inferredCycles.value)
     return { evidence: [], abstentions: [unseen] };
   const runs = inferredRuns(pressure.values, pressure.resolution, grid);
-  const never = Number.POSITIVE_INFINITY;
-  const judged = judgeMachine(
-    runs,
-    pressure.values,
-    never,
-    2 * settings.inferredCycles.value,
-    grid,
-    calendar,
-  );
+  const never = Number.MAX_VALUE;
+  const judged = judgeMachine(runs, pressure.values, never, Number.POSITIVE_INFINITY, grid, calendar);
   const isCycling = judged !== null && judged.period.rate > settings.inferredCycles.value;
   return {
     evidence: isCycling ? [evidenceOf(judged, pressure, 'inferred', group, site)] : [],

@@ -1,0 +1,153 @@
+import { describe, expect, test } from 'vitest';
+import { levelChange } from '../../src/analyses/defrost-recovery/change.ts';
+import { analyse } from '../../src/analyses/defrost-recovery/index.ts';
+import { dayOfOnset, measureOf, shapesOf, verdictOf } from '../support/analyse-case.ts';
+import { gridOf, recordOf } from '../support/hand-made-log.ts';
+import { dailyDefrosts, produceDefrosts, type SimpleCase, simpleCase } from '../support/simple-case.ts';
+
+const days = 20;
+const day = (minute: number) => minute / 1440;
+const judge = (options: SimpleCase = {}, stepMinutes = 1) =>
+  verdictOf(analyse, [simpleCase(gridOf(days, stepMinutes), options)], days, stepMinutes);
+
+describe('a healthy line-up', () => {
+  // A produce line-up at 37 °F with a 2 °F dead band, off-cycle defrost four times a day for 45 minutes: common
+  // practice, no source.
+  test.each([1, 5])('is silent, read every %d min', (stepMinutes) => {
+    expect(judge({}, stepMinutes).evidence).toEqual([]);
+  });
+  test('is silent without a status as well', () => {
+    expect(judge({ columns: { setPoint: true } }).evidence).toEqual([]);
+  });
+  test('is silent when its set point is raised, and when a busy day slows one recovery', () => {
+    expect(judge({ setPoint: (minute) => (day(minute) < 10 ? 2.8 : 4.5) }).evidence).toEqual([]);
+    const load = (minute: number) => (Math.floor(day(minute)) === 12 ? 0.012 : 0.008);
+    expect(judge({ load }).evidence).toEqual([]);
+  });
+});
+
+describe('recovery', () => {
+  test('that lengthens day by day is a trend of the whole circuit', () => {
+    const cooling = (minute: number) => 0.35 - 0.012 * Math.max(0, day(minute) - 6);
+    const { evidence } = judge({ cooling });
+    const trend = evidence.find((one) => one.shape === 'lengthening')!;
+    expect(trend.probe).toBeNull();
+    expect(measureOf(trend, 'recoveryNow')).toBeGreaterThan(1.5 * measureOf(trend, 'recoveryAtStart'));
+    expect(Math.abs(dayOfOnset(trend) - 6)).toBeLessThan(4);
+    expect(trend.features.trendProbability!).toBeLessThan(0.05);
+  });
+
+  test('that lengthens at one end names that probe', () => {
+    const cooling = (minute: number, probe: number) =>
+      probe === 2 ? 0.35 - 0.013 * Math.max(0, day(minute) - 6) : 0.35;
+    const { evidence } = judge({ cooling });
+    expect(evidence.length).toBeGreaterThan(0);
+    expect(evidence.every((one) => one.probe === 'M01 air C')).toBe(true);
+  });
+
+  test('that fails before the next defrost is told as failed, with the time it was watched', () => {
+    const cooling = (minute: number) => (day(minute) < 12 ? 0.35 : 0.13);
+    const { evidence } = judge({ cooling });
+    const failed = evidence.find((one) => one.shape === 'not-recovered')!;
+    expect(failed.features.failedShare).toBeGreaterThanOrEqual(0.5);
+    expect(measureOf(failed, 'recovery')).toBeGreaterThan(120);
+    expect(Math.abs(dayOfOnset(failed) - 12)).toBeLessThan(1);
+  });
+});
+
+describe('heat and end of the defrosts', () => {
+  const heated = (strength: (minute: number) => number): SimpleCase => ({
+    setPoint: () => -20,
+    shop: 20,
+    load: (minute) => (electric(minute) ? 0.008 * strength(minute) : 0.004),
+    isDefrosting: electric,
+  });
+  const electric = dailyDefrosts([180, 900], 30);
+
+  test('a heater that fails halves the rise and is told from that day on', () => {
+    const { evidence } = judge(heated((minute) => (day(minute) < 11 ? 1 : 0.35)));
+    const weak = evidence.find((one) => one.shape === 'weak-rise')!;
+    expect(weak.features.riseRatio).toBeLessThan(0.5);
+    expect(Math.abs(dayOfOnset(weak) - 11)).toBeLessThan(0.6);
+    expect(weak.probe).toBeNull();
+  });
+
+  test('a circuit that is merely warmer before its defrosts has no failed heater', () => {
+    const cooling = (minute: number) => (day(minute) < 11 ? 0.35 : 0.16);
+    expect(shapesOf(judge({ cooling }))).not.toContain('weak-rise');
+  });
+
+  test('defrosts that go on to their longest time are extended, by the clock', () => {
+    const short = dailyDefrosts([180, 900], 24);
+    const long = dailyDefrosts([180, 900], 45);
+    const { evidence } = judge({
+      isDefrosting: (minute) => (day(minute) < 11 ? short(minute) : long(minute)),
+    });
+    const extended = evidence.find((one) => one.shape === 'extended')!;
+    expect(measureOf(extended, 'defrostLength')).toBe(45);
+    expect(measureOf(extended, 'usualDefrostLength')).toBe(24);
+    expect(extended.features.endedByTheClock).toBe(1);
+  });
+
+  test('defrosts cut short ended early', () => {
+    const usual = dailyDefrosts([180, 900], 40);
+    const cut = dailyDefrosts([180, 900], 12);
+    const { evidence } = judge({
+      isDefrosting: (minute) => (day(minute) < 11 ? usual(minute) : cut(minute)),
+    });
+    expect(shapesOf({ evidence, abstentions: [] })).toContain('ended-early');
+  });
+
+  test('a coil that goes past its usual end temperature was not ended by it', () => {
+    const grid = gridOf(days);
+    const circuit = simpleCase(grid);
+    const coil = Float64Array.from({ length: grid.count }, (_, i) =>
+      produceDefrosts(i) ? (i % 360) / 10 - 4 + (day(i) < 11 ? 0 : 6) : -6,
+    );
+    const record = recordOf('M01 coil', 'temperature', coil);
+    const { evidence } = verdictOf(analyse, [{ ...circuit, defrostTermination: [record] }], days);
+    expect(evidence.map((one) => one.shape)).toEqual(['overheated']);
+  });
+});
+
+describe('missed defrosts', () => {
+  test('a time of day at which they no longer come is told, with how many', () => {
+    const isDefrosting = (minute: number) =>
+      produceDefrosts(minute) && !(day(minute) > 12 && minute % 1440 >= 480 && minute % 1440 < 600);
+    const { evidence } = judge({ isDefrosting });
+    expect(evidence.map((one) => one.kind)).toEqual(['defrost-missed']);
+    expect(measureOf(evidence[0]!, 'missedDefrosts')).toBe(8);
+    expect(dayOfOnset(evidence[0]!)).toBeCloseTo(12.33, 1);
+    expect(evidence[0]!.end).toBeNull();
+  });
+
+  test('all of them missing is told too', () => {
+    const { evidence } = judge({ isDefrosting: (minute) => produceDefrosts(minute) && day(minute) < 15 });
+    expect(evidence[0]!.kind).toBe('defrost-missed');
+    expect(evidence[0]!.features.allSince).toBe(1);
+  });
+
+  test('a single one is only a remark', () => {
+    const isDefrosting = (minute: number) =>
+      produceDefrosts(minute) && !(day(minute) > 12.2 && day(minute) < 12.5);
+    const { evidence } = judge({ isDefrosting });
+    expect(evidence[0]!.shape).toBe('single');
+    expect(evidence[0]!.certainty).toBeLessThan(0.5);
+  });
+});
+
+test('where no defrost can be seen it says so and what would show them', () => {
+  const { evidence, abstentions } = judge({ isDefrosting: () => false, columns: {} });
+  expect(evidence).toEqual([]);
+  expect(abstentions[0]!.needs).toContain('defrost status');
+});
+
+describe('a change of level in a row of events', () => {
+  test('is placed at its first event', () => {
+    const change = levelChange([5, 6, 5, 5, 6, 5, 12, 11, 12, 13])!;
+    expect(change).toMatchObject({ at: 6, before: 5, after: 12 });
+  });
+  test('of fewer than three on a side is none', () => {
+    expect(levelChange([1, 1, 9, 9])).toBeNull();
+  });
+});

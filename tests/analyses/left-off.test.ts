@@ -1,0 +1,93 @@
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../src/analyses/left-off/index.ts';
+import { dayOfOnset, measureOf, verdictOf } from '../support/analyse-case.ts';
+import { gridOf, groupOf } from '../support/hand-made-log.ts';
+import { type SimpleCase, simpleCase } from '../support/simple-case.ts';
+
+const days = 12;
+const grid = gridOf(days);
+const day = (minute: number) => minute / 1440;
+const judge = (options: SimpleCase = {}) => verdictOf(analyse, [simpleCase(grid, options)], days);
+
+describe('a circuit that was stopped', () => {
+  test('and stayed so is off since the minute its valve shut, with what it did', () => {
+    const { evidence } = judge({ isOff: (minute) => day(minute) > 9.5 });
+    expect(evidence).toHaveLength(1);
+    expect(evidence[0]!.shape).toBe('off');
+    expect(evidence[0]!.end).toBeNull();
+    expect(dayOfOnset(evidence[0]!)).toBeCloseTo(9.5, 1);
+    expect(measureOf(evidence[0]!, 'hoursOff')).toBeCloseTo(60, -1);
+    expect(evidence[0]!.features.defrostsMissed).toBeGreaterThanOrEqual(8);
+  });
+
+  test('is told by its air alone where no valve is logged, and the limits of that are said', () => {
+    const { evidence, abstentions } = judge({
+      isOff: (minute) => day(minute) > 9.5,
+      columns: { setPoint: true },
+    });
+    expect(evidence.map((one) => one.shape)).toEqual(['off']);
+    expect(abstentions[0]!.needs).toBe('the valve of the circuit');
+  });
+
+  test('and put back within hours was a visit', () => {
+    expect(judge({ isOff: (minute) => day(minute) > 6 && day(minute) < 6.2 }).evidence).toEqual([]);
+  });
+
+  test('together with its group was a stop of the rack', () => {
+    const isOff = (minute: number) => day(minute) > 6 && day(minute) < 6.7;
+    const circuits = ['M01', 'M02', 'M03'].map((id, i) =>
+      simpleCase(grid, { id, seed: i + 1, suctionGroup: 'S1', isOff }),
+    );
+    expect(verdictOf(analyse, circuits, days, 1, [groupOf()]).evidence).toEqual([]);
+  });
+
+  test('for most of a day and put back is remarked on, with its end', () => {
+    const { evidence } = judge({ isOff: (minute) => day(minute) > 6 && day(minute) < 6.8 });
+    expect(evidence.map((one) => one.shape)).toEqual(['was-off']);
+    expect(evidence[0]!.end).not.toBeNull();
+  });
+});
+
+describe('an override', () => {
+  test('left on holds the valve open and the air under the set point', () => {
+    const { evidence } = judge({ isForced: (minute) => day(minute) > 8.3 });
+    expect(evidence.map((one) => one.shape)).toEqual(['override-on']);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 8.3)).toBeLessThan(0.2);
+    expect(measureOf(evidence[0]!, 'underCutOut')).toBeGreaterThan(0.5);
+  });
+
+  test('is not a valve that is open because the case is warm', () => {
+    const cooling = (minute: number) => (day(minute) < 8 ? 0.35 : 0.14);
+    expect(judge({ cooling }).evidence).toEqual([]);
+  });
+
+  test('is not a valve that one warm reading drives while the others freeze', () => {
+    const offset = (minute: number, probe: number) => (probe === 0 && day(minute) > 8 ? 12 : 0);
+    expect(judge({ offset }).evidence).toEqual([]);
+  });
+
+  test('is not a set point that was lowered', () => {
+    expect(judge({ setPoint: (minute) => (day(minute) < 8 ? 2.8 : 0.5) }).evidence).toEqual([]);
+  });
+});
+
+describe('a set point', () => {
+  // After a service visit every circuit must be back on and its set point back at the old value: common practice, no
+  // source.
+  const visit = (minute: number) => day(minute) > 6 && day(minute) < 6.1;
+  test('changed at a visit and not put back is told, with both values', () => {
+    const setPoint = (minute: number) => (day(minute) < 6.05 ? 2.8 : 5);
+    const { evidence } = judge({ isOff: visit, setPoint });
+    expect(evidence.map((one) => one.shape)).toEqual(['set-point-left']);
+    expect(measureOf(evidence[0]!, 'setPointChange')).toBeCloseTo(2.2, 6);
+  });
+
+  test('changed at a visit and put back is not', () => {
+    const setPoint = (minute: number) => (day(minute) > 6.05 && day(minute) < 7 ? 5 : 2.8);
+    expect(judge({ isOff: visit, setPoint }).evidence).toEqual([]);
+  });
+
+  test('changed without a visit is a change of intent', () => {
+    expect(judge({ setPoint: (minute) => (day(minute) < 6 ? 2.8 : 5) }).evidence).toEqual([]);
+  });
+});

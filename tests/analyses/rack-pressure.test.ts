@@ -1,0 +1,210 @@
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../src/analyses/rack-pressure/index.ts';
+import type { Circuit, SuctionGroup } from '../../src/model/log.ts';
+import type { Record } from '../../src/model/record.ts';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
+import { dayOfOnset, measureOf, shapesOf } from '../support/analyse-case.ts';
+import { gridOf, groupOf, handMadeLog, recordOf, valuesOf } from '../support/hand-made-log.ts';
+import { noise, simpleCase } from '../support/simple-case.ts';
+
+const days = 16;
+const grid = gridOf(days, 5);
+const day = (minute: number) => minute / 1440;
+const psig = (gauge: number) => gauge * 6.894757 + 101.325;
+
+function pressureOf(gauge: (minute: number) => number): Record {
+  const random = noise(7);
+  const values = valuesOf(grid, (minute) => psig(gauge(minute) + random() + 1.5 * Math.sin(minute / 200)));
+  return recordOf('S1 suction', 'pressure', values, { exportUnit: '[psi]', resolution: 0.69 });
+}
+
+function judge(
+  group: Partial<SuctionGroup>,
+  circuits: readonly Circuit[] = [],
+  unassigned: readonly Record[] = [],
+) {
+  const parts = { days, stepMinutes: 5, circuits, suctionGroups: [groupOf(group)], unassigned };
+  const site = computeSignals(handMadeLog(parts));
+  return analyse(site.groups[0]!, site);
+}
+
+const fiveCircuits = (
+  cooling: (minute: number) => number,
+  isOff: (minute: number) => boolean = () => false,
+) =>
+  ['M01', 'M02', 'M03', 'M04', 'M05'].map((id, i) =>
+    simpleCase(grid, { id, seed: i + 1, probes: 2, suctionGroup: 'S1', cooling, isOff }),
+  );
+
+describe('suction pressure', () => {
+  test('that holds its target is silent', () => {
+    expect(judge({ pressure: pressureOf(() => 45), pressureSetPoint: psig(45) }).evidence).toEqual([]);
+  });
+
+  test('that rises and warms its circuits is one finding of the group, with their share', () => {
+    const circuits = fiveCircuits((minute) => (day(minute) < 9 ? 0.35 : 0.135));
+    const gauge = (minute: number) => (day(minute) < 9 ? 45 : 52);
+    const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) }, circuits);
+    expect(evidence.map((one) => one.shape)).toEqual(['high']);
+    expect(evidence[0]!.features.shareWarm).toBe(1);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 9)).toBeLessThan(0.1);
+    // R-448A, 45 to 52 psig: 3.6 K of dew temperature (CoolProp tables here)
+    expect(measureOf(evidence[0]!, 'saturatedRise')).toBeGreaterThan(3);
+    expect(measureOf(evidence[0]!, 'saturatedRise')).toBeLessThan(4.2);
+  });
+
+  test('that creeps up is found before it is high in any one hour', () => {
+    const gauge = (minute: number) => 45 + 0.42 * Math.max(0, day(minute) - 6);
+    const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) });
+    expect(evidence.map((one) => one.shape)).toEqual(['high']);
+  });
+
+  test('that follows a raised target is told as that', () => {
+    const gauge = (minute: number) => (day(minute) < 9 ? 45 : 52);
+    const target = recordOf(
+      'S1 target',
+      'pressure',
+      valuesOf(grid, (minute) => psig(gauge(minute))),
+    );
+    const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: target });
+    expect(evidence.map((one) => one.shape)).toEqual(['target-raised']);
+  });
+
+  test('that is high with every machine running is a lack of capacity', () => {
+    const gauge = (minute: number) => (day(minute) < 9 ? 45 : 53);
+    const running = (share: number) =>
+      recordOf(
+        `comp ${share}`,
+        'status',
+        valuesOf(grid, (minute) => (day(minute) > 9 || (minute / 5) % 4 < share ? 1 : 0)),
+      );
+    const { evidence } = judge({
+      pressure: pressureOf(gauge),
+      pressureSetPoint: psig(45),
+      compressors: [running(1), running(2)],
+    });
+    expect(evidence.map((one) => one.shape)).toEqual(['capacity-shortfall']);
+    expect(evidence[0]!.features.allRunningShare).toBeGreaterThan(0.95);
+  });
+
+  test('of an unknown refrigerant is judged by its own norm, without a temperature', () => {
+    const gauge = (minute: number) => (day(minute) < 9 ? 45 : 52);
+    const { evidence } = judge({ pressure: pressureOf(gauge), refrigerant: null });
+    expect(evidence.map((one) => one.shape)).toEqual(['high']);
+    expect(measureOf(evidence[0]!, 'saturatedRise')).toBeNaN();
+  });
+
+  test('far under target and norm for days is low', () => {
+    const { evidence } = judge({
+      pressure: pressureOf((minute) => (day(minute) < 11 ? 45 : 32)),
+      pressureSetPoint: psig(45),
+    });
+    expect(shapesOf({ evidence, abstentions: [] })).toContain('low');
+  });
+});
+
+describe('a service visit', () => {
+  // A suction group near 50 psig pulled down to about 10 for a repair, circuits shut, is a visit and no rack fault:
+  // common practice, no source.
+  test('is recognised, and nothing else is said of the rack', () => {
+    const inVisit = (minute: number) => day(minute) > 8.4 && day(minute) < 8.5;
+    const gauge = (minute: number) => (inVisit(minute) ? 10 : 50);
+    const circuits = fiveCircuits(() => 0.35, inVisit);
+    const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(50) }, circuits);
+    expect(evidence.map((one) => one.shape)).toEqual(['service-visit']);
+    expect(evidence[0]!.features.circuitsOffShare).toBe(1);
+    expect(evidence[0]!.end).not.toBeNull();
+  });
+
+  test('is not a compressor that trips on low pressure again and again', () => {
+    const gauge = (minute: number) => (day(minute) > 9 && minute % 180 < 10 ? 10 : 45);
+    const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) });
+    expect(evidence.map((one) => one.shape)).toEqual(['low-pressure-trips']);
+    expect(measureOf(evidence[0]!, 'tripsADay')).toBe(8);
+  });
+});
+
+describe('condensing', () => {
+  const outdoor = recordOf(
+    'Outdoor air',
+    'temperature',
+    valuesOf(grid, (minute) => 18 + 7 * Math.sin((2 * Math.PI * minute) / 1440)),
+  );
+  // R-448A dew pressure by the tables here: condensing 8 K above outdoor and never under 25 °C.
+  const kilopascal = (celsius: number) => 1083 * Math.exp(0.0262 * (celsius - 25));
+  const discharge = (extra: (minute: number) => number) =>
+    recordOf(
+      'Discharge',
+      'pressure',
+      valuesOf(grid, (minute) => kilopascal(Math.max(25, outdoor.values[minute / 5]! + 8 + extra(minute)))),
+    );
+
+  test('that follows the weather is silent, also through a hot spell', () => {
+    expect(
+      judge({ pressure: pressureOf(() => 45), discharge: discharge(() => 0) }, [], [outdoor]).evidence,
+    ).toEqual([]);
+    const hot = { ...outdoor, values: outdoor.values.map((value, i) => value + (i > 9 * 288 ? 9 : 0)) };
+    const values = hot.values.map((value) => kilopascal(Math.max(25, value + 8)));
+    const through = recordOf('Discharge', 'pressure', values);
+    expect(judge({ pressure: pressureOf(() => 45), discharge: through }, [], [hot]).evidence).toEqual([]);
+  });
+
+  test('that stands well above the weather is told', () => {
+    const { evidence } = judge(
+      { pressure: pressureOf(() => 45), discharge: discharge((minute) => (day(minute) < 9 ? 0 : 9)) },
+      [],
+      [outdoor],
+    );
+    expect(evidence.map((one) => one.shape)).toEqual(['condensing-high']);
+    expect(measureOf(evidence[0]!, 'condensingRise')).toBeGreaterThan(4);
+  });
+});
+
+describe('the receiver', () => {
+  const level = (percent: (minute: number) => number) =>
+    recordOf(
+      'Liquid level',
+      'fraction',
+      valuesOf(grid, (minute) => percent(minute) / 100),
+    );
+  // A level anywhere between 0 and 14 %, usually 6 to 8, can be normal for one rack; a channel that reads 0.93 for ever
+  // is not connected: common practice, no source.
+  test('that wanders between 2 and 14 per cent is normal for this rack', () => {
+    expect(
+      judge({
+        pressure: pressureOf(() => 45),
+        liquidLevel: level((minute) => 8 + 6 * Math.sin(minute / 700)),
+      }).evidence,
+    ).toEqual([]);
+  });
+  test('that reads 0.93 for ever says nothing', () => {
+    expect(judge({ pressure: pressureOf(() => 45), liquidLevel: level(() => 0.93) }).evidence).toEqual([]);
+  });
+  test('that falls to a quarter of its usual level is low for this rack', () => {
+    const { evidence } = judge({
+      pressure: pressureOf(() => 45),
+      liquidLevel: level((minute) => (day(minute) < 11 ? 32 : 7) + 3 * Math.sin(minute / 300)),
+    });
+    expect(evidence.map((one) => one.shape)).toEqual(['level-low']);
+  });
+});
+
+test('a target that floated and stands still for a week has lost its float', () => {
+  const target = recordOf(
+    'S1 target',
+    'pressure',
+    valuesOf(grid, (minute) => psig(45 + (day(minute) < 8 ? 3 * Math.sin(minute / 500) : 0))),
+  );
+  const gauge = (minute: number) => 45 + (day(minute) < 8 ? 3 * Math.sin(minute / 500) : 0);
+  expect(shapesOf(judge({ pressure: pressureOf(gauge), pressureSetPoint: target }))).toEqual([
+    'float-stopped',
+  ]);
+});
+
+test('without a pressure column a group that is warm together is told, and what would tell more', () => {
+  const circuits = fiveCircuits((minute) => (day(minute) < 9 ? 0.35 : 0.135));
+  const { evidence, abstentions } = judge({}, circuits);
+  expect(evidence.map((one) => one.shape)).toEqual(['group-warm']);
+  expect(evidence[0]!.certainty).toBeLessThan(0.7);
+  expect(abstentions[0]!.needs).toBe('suction pressure of the group');
+});

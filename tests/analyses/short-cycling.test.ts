@@ -1,0 +1,171 @@
+import { describe, expect, test } from 'vitest';
+import { analyse, analyseCompressors, meta } from '../../src/analyses/short-cycling/index.ts';
+import { mostInAnHour } from '../../src/analyses/short-cycling/start-rate.ts';
+import type { Record } from '../../src/model/record.ts';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
+import { dayOfOnset, measureOf, verdictOf } from '../support/analyse-case.ts';
+import {
+  gridOf,
+  groupOf,
+  handMadeLog,
+  recordOf,
+  startOfHistory,
+  valuesOf,
+} from '../support/hand-made-log.ts';
+import { simpleCase } from '../support/simple-case.ts';
+
+const days = 14;
+
+/** Runs `on` minutes and stands `off` minutes, over and over. */
+const cycling = (on: number, off: number) => (minute: number) => (minute % (on + off) < on ? 1 : 0);
+
+function ofCompressor(run: (minute: number) => number, stepMinutes = 1, parts: Partial<Record> = {}) {
+  const grid = gridOf(days, stepMinutes);
+  const compressor = recordOf('S1 comp 1', 'status', valuesOf(grid, run), parts);
+  const log = handMadeLog({
+    days,
+    stepMinutes,
+    circuits: [],
+    suctionGroups: [groupOf({ compressors: [compressor] })],
+  });
+  const site = computeSignals(log);
+  return analyseCompressors(site.groups[0]!, site);
+}
+
+describe('compressors', () => {
+  test('a machine that ran 10 and stood 10 minutes and then 2 and 2 is found from the hour on', () => {
+    const change = 8.25 * 1440;
+    const { evidence } = ofCompressor((minute) =>
+      minute < change ? cycling(10, 10)(minute) : cycling(2, 2)(minute),
+    );
+    expect(evidence).toHaveLength(1);
+    expect(evidence[0]!.probe).toBe('S1 comp 1');
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 8.25)).toBeLessThan(0.1);
+    expect(measureOf(evidence[0]!, 'mostStartsInAnHour')).toBe(15);
+    expect(measureOf(evidence[0]!, 'usualStartsPerHour')).toBeCloseTo(3, 1);
+    expect(measureOf(evidence[0]!, 'shortRunShare')).toBeCloseTo(100, 0);
+    expect(evidence[0]!.end).toBeNull();
+    expect(evidence[0]!.certainty).toBeGreaterThan(0.9);
+  });
+
+  // Limits: scroll 12 starts an hour (a compressor maker's application guide), semi-hermetic reciprocating 8 to 10
+  // (common practice, no source); 10 is used where the kind is unknown.
+  test.each([
+    [4, 6, 0],
+    [3, 4, 0],
+    [2, 3, 1],
+  ])('%d min running and %d standing all the time: %d findings', (on, off, findings) => {
+    expect(ofCompressor(cycling(on, off)).evidence).toHaveLength(findings);
+  });
+
+  test('a busy hour or two are no finding', () => {
+    const busy = (minute: number) => minute > 5 * 1440 && minute < 5 * 1440 + 120;
+    expect(
+      ofCompressor((minute) => (busy(minute) ? cycling(1, 2)(minute) : cycling(10, 10)(minute))).evidence,
+    ).toEqual([]);
+  });
+
+  test('what has stopped has an end', () => {
+    const bad = (minute: number) => minute > 4 * 1440 && minute < 8 * 1440;
+    const { evidence } = ofCompressor((minute) =>
+      bad(minute) ? cycling(2, 2)(minute) : cycling(10, 10)(minute),
+    );
+    expect((evidence[0]!.end! - startOfHistory) / 86_400_000).toBeCloseTo(8, 0);
+  });
+
+  test('the logging interval says what it cannot show, instead of silence', () => {
+    const { evidence, abstentions } = ofCompressor(cycling(10, 10), 5);
+    expect(evidence).toEqual([]);
+    expect(abstentions).toHaveLength(1);
+    expect(abstentions[0]!.reason).toContain('logged every 5 min: runs shorter than 10 min cannot be seen');
+    expect(ofCompressor(cycling(10, 10), 1).abstentions).toEqual([]);
+  });
+
+  test('every change counts where changes are logged, however short', () => {
+    const grid = gridOf(days);
+    const times: number[] = [];
+    const values: number[] = [];
+    for (let second = 0; second < days * 86_400; second += 90) {
+      times.push(startOfHistory + second * 1000);
+      values.push(values.length % 2 === 0 ? 1 : 0);
+    }
+    const changes = { times: Float64Array.from(times), values: Float64Array.from(values) };
+    const parts = {
+      logging: 'change-of-value' as const,
+      changes,
+      last: startOfHistory + grid.count * grid.stepMs,
+    };
+    const { evidence } = ofCompressor(() => 1, 1, parts);
+    expect(measureOf(evidence[0]!, 'startsPerHour')).toBeCloseTo(20, 0);
+    expect(measureOf(evidence[0]!, 'shortestTenthOfRuns')).toBeCloseTo(1.5, 6);
+  });
+
+  test('without run status, fast swings of the suction are told as inferred and never as certain', () => {
+    const grid = gridOf(days);
+    const saw = (minute: number) => (minute < 8 * 1440 ? minute % 20 : minute % 4) * 8;
+    const pressure = recordOf(
+      'S1 suction',
+      'pressure',
+      valuesOf(grid, (minute) => 400 + saw(minute)),
+    );
+    const site = computeSignals(handMadeLog({ days, circuits: [], suctionGroups: [groupOf({ pressure })] }));
+    const { evidence, abstentions } = analyseCompressors(site.groups[0]!, site);
+    expect(evidence[0]!.shape).toBe('inferred');
+    expect(evidence[0]!.certainty).toBeLessThan(0.5);
+    expect(abstentions[0]!.needs).toBe('run status of each compressor');
+  });
+
+  test('no start is counted across a gap', () => {
+    const gap = (minute: number) => Math.floor(minute / 3) % 2 === 0;
+    const { evidence } = ofCompressor((minute) => (gap(minute) ? Number.NaN : Math.floor(minute / 6) % 2));
+    expect(evidence).toEqual([]);
+  });
+});
+
+describe('valves', () => {
+  const grid = gridOf(days);
+  test('a valve with its usual differential is silent', () => {
+    expect(verdictOf(analyse, [simpleCase(grid)], days).evidence).toEqual([]);
+  });
+
+  test('a valve that was pulsed from a day on is found, its circuit and its shrunk swing named', () => {
+    const circuit = simpleCase(grid);
+    const pulsed = circuit.valve!.values.map((open, i) => (i < 9 * 1440 ? open : cycling(1, 2)(i)));
+    const valve = { ...circuit.valve!, values: pulsed };
+    const { evidence } = verdictOf(analyse, [{ ...circuit, valve }], days);
+    expect(evidence).toHaveLength(1);
+    expect(evidence[0]!.circuit).toBe('M01');
+    expect(evidence[0]!.shape).toBe('valve');
+    expect(dayOfOnset(evidence[0]!)).toBeCloseTo(9, 1);
+  });
+
+  test('a tight differential is told by the swing of the air where the valve is read every 5 minutes', () => {
+    const coarse = gridOf(days, 5);
+    const circuit = simpleCase(coarse);
+    const probes = circuit.probes.map((probe) => ({
+      ...probe,
+      record: {
+        ...probe.record,
+        values: probe.record.values.map((value, i) => (i < 9 * 288 ? value : 2.8 + (value - 2.8) / 4)),
+      },
+    }));
+    const { evidence, abstentions } = verdictOf(analyse, [{ ...circuit, probes }], days, 5);
+    expect(evidence.map((one) => one.shape)).toEqual(['valve-inferred']);
+    expect(abstentions[0]!.reason).toContain('openings shorter than 10 min cannot be seen');
+  });
+});
+
+test('the most starts within any 60 minutes are counted across the full hours', () => {
+  const at = (minutes: number[]) => minutes.map((minute) => minute * 60_000);
+  expect(mostInAnHour(at([0, 55, 56, 57, 58, 61, 62, 63, 200]), 0)).toBe(7);
+  expect(mostInAnHour(at([0, 60, 120]), 0)).toBe(1);
+  expect(mostInAnHour([], 0)).toBe(0);
+});
+
+test('every threshold has a unit, a meaning and a source', () => {
+  for (const setting of Object.values(meta.settings)) {
+    expect(setting.unit).not.toBe('');
+    expect(setting.meaning.length).toBeGreaterThan(10);
+    expect(setting.source.length).toBeGreaterThan(5);
+  }
+});

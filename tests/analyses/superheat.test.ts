@@ -1,0 +1,116 @@
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../src/analyses/superheat/index.ts';
+import type { Circuit } from '../../src/model/log.ts';
+import { dayOfOnset, measureOf, shapesOf, verdictOf } from '../support/analyse-case.ts';
+import { gridOf, groupOf, recordOf, valuesOf } from '../support/hand-made-log.ts';
+import { simpleCase } from '../support/simple-case.ts';
+
+const days = 12;
+const grid = gridOf(days);
+const day = (minute: number) => minute / 1440;
+/** Slow enough cycles that the valve feeds for more than five minutes. */
+const slow = { differential: 2.2, cooling: () => 0.3 };
+
+/** Superheat that reads 12 K while shut and falls to `settled` within minutes of feeding. */
+function withSuperheat(settled: (minute: number) => number, differenceOf = 12): Circuit {
+  const circuit = simpleCase(grid, slow);
+  let value = differenceOf;
+  const values = circuit.valve!.values.map((open, minute) => {
+    value += ((open > 0 ? settled(minute) : differenceOf) - value) / 1.5;
+    return value;
+  });
+  return { ...circuit, superheat: recordOf('M01 superheat', 'temperature-difference', values) };
+}
+const judge = (circuit: Circuit) => verdictOf(analyse, [circuit], days);
+
+describe('superheat', () => {
+  // Near 22 °F while not calling or just after opening it means nothing; settled at 6 to 8 °F it is good: common
+  // practice, no source.
+  test('of 22 °F while shut and 7 °F settled is silent', () => {
+    expect(judge(withSuperheat(() => 3.9)).evidence).toEqual([]);
+  });
+
+  test('that has risen and stays high is starving, from its day on', () => {
+    const { evidence } = judge(withSuperheat((minute) => (day(minute) < 6 ? 3.9 : 11)));
+    expect(evidence.map((one) => one.shape)).toEqual(['starving']);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 6)).toBeLessThan(1.1);
+    expect(measureOf(evidence[0]!, 'superheat')).toBeCloseTo(11, 0);
+    expect(measureOf(evidence[0]!, 'usualSuperheat')).toBeCloseTo(3.9, 0);
+  });
+
+  test('under 3 °F is flooding', () => {
+    expect(shapesOf(judge(withSuperheat(() => 0.8)))).toEqual(['flooding']);
+  });
+
+  test('that swings within minutes hunts, one that is steady does not', () => {
+    const hunting = judge(withSuperheat((minute) => 5 + 8 * Math.sin((2 * Math.PI * minute) / 4)));
+    expect(shapesOf(hunting)).toContain('hunting');
+  });
+
+  test('is not judged while the air is far from its set point', () => {
+    const circuit = withSuperheat(() => 3.9);
+    const { evidence, abstentions } = judge({ ...circuit, setPoint: -10 });
+    expect(evidence).toEqual([]);
+    expect(abstentions[0]!.reason).toContain(
+      'never feeds for more than 5 minutes with the air near its set point',
+    );
+  });
+});
+
+describe('superheat from the coil outlet', () => {
+  // R-448A: dew pressure 429.1 kPa at −5 °C (CoolProp 8.0.1).
+  const pressure = recordOf(
+    'S1 suction',
+    'pressure',
+    valuesOf(grid, () => 429.1),
+  );
+  const coil = recordOf(
+    'M01 coil out',
+    'temperature',
+    valuesOf(grid, () => 5),
+  );
+  const circuit = { ...simpleCase(grid, { ...slow, suctionGroup: 'S1' }), coilOut: [coil] };
+
+  test('is its distance from the dew point at the suction pressure', () => {
+    const { evidence } = verdictOf(analyse, [circuit], days, 1, [groupOf({ pressure })]);
+    expect(evidence).toEqual([]);
+    const warmer = {
+      ...circuit,
+      coilOut: [
+        recordOf(
+          'M01 coil out',
+          'temperature',
+          valuesOf(grid, () => 8),
+        ),
+      ],
+    };
+    const starved = verdictOf(analyse, [warmer], days, 1, [groupOf({ pressure })]).evidence;
+    expect(measureOf(starved[0]!, 'superheat')).toBeCloseTo(13, 0);
+  });
+
+  test.each([
+    [
+      'an unknown refrigerant',
+      groupOf({ pressure, refrigerant: 'R-999Z' }),
+      'the refrigerant in the site file',
+    ],
+    // A pack built for R-502 may hold R-507A (common practice, no source): nobody's guess is taken.
+    [
+      'R-502, of which no table is relied on',
+      groupOf({ pressure, refrigerant: 'R-502' }),
+      'the refrigerant in the site file',
+    ],
+    ['no pressure', groupOf(), 'suction pressure'],
+  ])('is not guessed with %s', (_, group, needs) => {
+    const { evidence, abstentions } = verdictOf(analyse, [circuit], days, 1, [group]);
+    expect(evidence).toEqual([]);
+    expect(abstentions[0]!.needs).toBe(needs);
+  });
+
+  test('is not judged without the valve', () => {
+    const { abstentions } = verdictOf(analyse, [{ ...circuit, valve: null }], days, 1, [
+      groupOf({ pressure }),
+    ]);
+    expect(abstentions[0]!.needs).toBe('the valve');
+  });
+});
