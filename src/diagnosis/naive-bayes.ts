@@ -1,10 +1,10 @@
 import type { CauseId, Origin } from '../model/finding.ts';
 
-/** What a feature looks like under one cause: a normal bump on a low floor. */
-export interface Expected {
-  readonly mean: number;
-  readonly deviation: number;
-}
+/** What a feature looks like under one cause: a normal bump on a low floor, or how often a yes is expected. */
+export type Expected = { readonly mean: number; readonly deviation: number } | { readonly share: number };
+
+export const near = (mean: number, deviation: number): Expected => ({ mean, deviation });
+export const yes = (share: number): Expected => ({ share });
 
 export interface Hypothesis {
   readonly cause: CauseId;
@@ -13,8 +13,8 @@ export interface Hypothesis {
   readonly features: Readonly<{ [feature: string]: Expected }>;
 }
 
-/** Half of the features come from the same few defrosts: each counts for this much of an independent one. */
-const share = 0.75;
+/** Most measured features come from the same few defrosts: each counts for this much of an independent one. */
+const correlatedWeight = 0.75;
 /** Chance that a feature is spoiled by something not modelled, spread over this many units. */
 const spoiled = 0.1;
 const spoiledWidth = 6;
@@ -25,7 +25,7 @@ export interface Weighed {
 }
 
 /**
- * Naive Bayes: log prior + Σ share · log( (1 − ε)·N(x; mean, deviation² + error²) + ε / width ), normalised over
+ * Naive Bayes: log prior + Σ log share + Σ weight · log( (1 − ε)·N(x; mean, deviation² + error²) + ε / width ), normalised over
  * the hypotheses; likeliest first. A feature counts only when the log gave it and every hypothesis speaks of it;
  * `<name>Error`, where given, widens its bump.
  */
@@ -39,7 +39,7 @@ export function weigh(
   const scores = hypotheses.map((hypothesis) => {
     let score = Math.log(hypothesis.prior);
     for (const name of shared) {
-      score += share * logDensity(features[name]!, hypothesis.features[name]!, features[`${name}Error`] ?? 0);
+      score += logLikelihood(features[name]!, hypothesis.features[name]!, features[`${name}Error`] ?? 0);
     }
     return score;
   });
@@ -51,8 +51,9 @@ export function weigh(
     .sort((a, b) => b.likelihood - a.likelihood);
 }
 
-function logDensity(value: number, { mean, deviation }: Expected, error: number): number {
-  const variance = deviation * deviation + error * error;
-  const bump = Math.exp(-((value - mean) ** 2) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
-  return Math.log((1 - spoiled) * bump + spoiled / spoiledWidth);
+function logLikelihood(value: number, expected: Expected, error: number): number {
+  if ('share' in expected) return Math.log(value === 1 ? expected.share : 1 - expected.share);
+  const variance = expected.deviation * expected.deviation + error * error;
+  const bump = Math.exp(-((value - expected.mean) ** 2) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
+  return correlatedWeight * Math.log((1 - spoiled) * bump + spoiled / spoiledWidth);
 }

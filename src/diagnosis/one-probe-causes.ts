@@ -1,6 +1,4 @@
-import type { Expected, Hypothesis } from './naive-bayes.ts';
-
-const near = (mean: number, deviation: number): Expected => ({ mean, deviation });
+import { type Hypothesis, near, yes } from './naive-bayes.ts';
 
 /**
  * Truth or lie, for one probe that left its neighbours. Means and spreads of `defrostOffsetRatio`,
@@ -15,8 +13,8 @@ export const oneProbeCauses: readonly Hypothesis[] = [
     origin: 'case',
     prior: 0.36,
     features: {
-      creeping: near(0.97, 0.2),
-      warm: near(0.99, 0.12),
+      creeping: yes(0.96),
+      warm: yes(0.98),
       defrostOffsetRatio: near(0, 0.9),
       dayNightRatio: near(0.5, 0.35),
       riseRatio: near(0.6, 0.35),
@@ -24,7 +22,7 @@ export const oneProbeCauses: readonly Hypothesis[] = [
       recoveryRatio: near(1.1, 0.9),
       phaseCorrelation: near(0.7, 0.3),
       offOffsetRatio: near(0.3, 0.35),
-      largest: near(0, 0.15),
+      largest: yes(0.002),
     },
   },
   {
@@ -32,8 +30,8 @@ export const oneProbeCauses: readonly Hypothesis[] = [
     origin: 'case',
     prior: 0.2,
     features: {
-      creeping: near(0.03, 0.2),
-      warm: near(0.98, 0.12),
+      creeping: yes(0.05),
+      warm: yes(0.97),
       defrostOffsetRatio: near(0.45, 0.3),
       dayNightRatio: near(0.38, 0.28),
       riseRatio: near(0.65, 0.28),
@@ -41,7 +39,7 @@ export const oneProbeCauses: readonly Hypothesis[] = [
       recoveryRatio: near(1.1, 0.7),
       phaseCorrelation: near(0.8, 0.2),
       offOffsetRatio: near(0.3, 0.35),
-      largest: near(0, 0.15),
+      largest: yes(0.002),
     },
   },
   {
@@ -49,8 +47,8 @@ export const oneProbeCauses: readonly Hypothesis[] = [
     origin: 'probe',
     prior: 0.17,
     features: {
-      creeping: near(0.03, 0.2),
-      warm: near(0.5, 0.5),
+      creeping: yes(0.05),
+      warm: yes(0.5),
       defrostOffsetRatio: near(0.95, 0.13),
       dayNightRatio: near(0, 0.14),
       riseRatio: near(0.99, 0.08),
@@ -58,7 +56,7 @@ export const oneProbeCauses: readonly Hypothesis[] = [
       recoveryRatio: near(1, 0.2),
       phaseCorrelation: near(0.95, 0.06),
       offOffsetRatio: near(1, 0.15),
-      largest: near(0.03, 0.2),
+      largest: yes(0.03),
     },
   },
   {
@@ -66,8 +64,8 @@ export const oneProbeCauses: readonly Hypothesis[] = [
     origin: 'probe',
     prior: 0.16,
     features: {
-      creeping: near(0.97, 0.2),
-      warm: near(0.6, 0.5),
+      creeping: yes(0.96),
+      warm: yes(0.6),
       defrostOffsetRatio: near(0.95, 0.13),
       dayNightRatio: near(0, 0.14),
       riseRatio: near(0.99, 0.08),
@@ -75,7 +73,7 @@ export const oneProbeCauses: readonly Hypothesis[] = [
       recoveryRatio: near(1, 0.2),
       phaseCorrelation: near(0.95, 0.06),
       offOffsetRatio: near(1, 0.15),
-      largest: near(0.01, 0.2),
+      largest: yes(0.01),
     },
   },
   {
@@ -83,8 +81,8 @@ export const oneProbeCauses: readonly Hypothesis[] = [
     origin: 'probe',
     prior: 0.03,
     features: {
-      creeping: near(0.03, 0.2),
-      warm: near(0.9, 0.3),
+      creeping: yes(0.05),
+      warm: yes(0.85),
       defrostOffsetRatio: near(0.45, 0.3),
       dayNightRatio: near(0.45, 0.25),
       riseRatio: near(0.7, 0.25),
@@ -92,7 +90,7 @@ export const oneProbeCauses: readonly Hypothesis[] = [
       recoveryRatio: near(1.1, 0.5),
       phaseCorrelation: near(0.7, 0.25),
       offOffsetRatio: near(0.4, 0.35),
-      largest: near(0.02, 0.2),
+      largest: yes(0.02),
     },
   },
   {
@@ -100,8 +98,8 @@ export const oneProbeCauses: readonly Hypothesis[] = [
     origin: 'probe',
     prior: 0.03,
     features: {
-      creeping: near(0.03, 0.2),
-      warm: near(0.5, 0.5),
+      creeping: yes(0.05),
+      warm: yes(0.5),
       defrostOffsetRatio: near(1, 0.3),
       dayNightRatio: near(0, 0.3),
       riseRatio: near(0.2, 0.4),
@@ -109,7 +107,7 @@ export const oneProbeCauses: readonly Hypothesis[] = [
       recoveryRatio: near(1, 0.6),
       phaseCorrelation: near(0.1, 0.3),
       offOffsetRatio: near(1, 0.3),
-      largest: near(1, 0.2),
+      largest: yes(0.97),
     },
   },
   {
@@ -117,8 +115,8 @@ export const oneProbeCauses: readonly Hypothesis[] = [
     origin: 'case',
     prior: 0.06,
     features: {
-      creeping: near(0.2, 0.4),
-      warm: near(0.98, 0.12),
+      creeping: yes(0.25),
+      warm: yes(0.97),
       defrostOffsetRatio: near(0.7, 0.35),
       dayNightRatio: near(1.2, 0.45),
       riseRatio: near(0.9, 0.2),
@@ -126,7 +124,7 @@ export const oneProbeCauses: readonly Hypothesis[] = [
       recoveryRatio: near(1.2, 0.4),
       phaseCorrelation: near(0.85, 0.15),
       offOffsetRatio: near(0.5, 0.35),
-      largest: near(0, 0.15),
+      largest: yes(0.002),
     },
   },
 ];

@@ -1,6 +1,4 @@
-import type { Expected, Hypothesis } from './naive-bayes.ts';
-
-const near = (mean: number, deviation: number): Expected => ({ mean, deviation });
+import { type Hypothesis, near, yes } from './naive-bayes.ts';
 
 /**
  * Why all probes of one circuit stand higher together while the other circuits do not. `dutyRise` is the rise of
@@ -14,7 +12,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     origin: 'case',
     prior: 0.42,
     features: {
-      creeping: near(0.75, 0.4),
+      creeping: yes(0.75),
       dutyRise: near(0.3, 0.2),
       swingRatio: near(0.6, 0.35),
       recoveryRatio: near(2, 0.9),
@@ -27,7 +25,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     origin: 'case',
     prior: 0.24,
     features: {
-      creeping: near(0.93, 0.25),
+      creeping: yes(0.9),
       dutyRise: near(0.25, 0.2),
       swingRatio: near(0.7, 0.35),
       recoveryRatio: near(1.6, 0.7),
@@ -40,7 +38,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     origin: 'case',
     prior: 0.14,
     features: {
-      creeping: near(0.3, 0.45),
+      creeping: yes(0.3),
       dutyRise: near(0.2, 0.15),
       swingRatio: near(0.9, 0.3),
       recoveryRatio: near(1.3, 0.5),
@@ -53,7 +51,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     origin: 'control',
     prior: 0.2,
     features: {
-      creeping: near(0.03, 0.2),
+      creeping: yes(0.05),
       dutyRise: near(-0.05, 0.08),
       swingRatio: near(1, 0.12),
       recoveryRatio: near(1, 0.25),

@@ -84,25 +84,35 @@ interface Knees {
   cost: number;
 }
 
+/**
+ * The best pair of knees; a step (neighbouring knees) unless a longer ramp is worth its further parameter by the
+ * Bayesian information criterion: n · ln(cost of the step ÷ cost of the ramp) > ln n.
+ */
 function bestKnees(t: Float64Array, y: Float64Array, weights: Float64Array): Knees {
+  const last = t.length - 1;
   const stride = Math.max(1, Math.ceil(t.length / candidateLimit));
-  let best: Knees = { before: 0, after: 0, start: 0, end: 0, cost: Number.POSITIVE_INFINITY };
+  let step = levels(t, y, weights, 0, 1);
+  for (let start = 1; start < last; start++) {
+    const fit = levels(t, y, weights, start, start + 1);
+    if (fit.cost < step.cost) step = fit;
+  }
+  let ramp = step;
   const consider = (start: number, end: number): void => {
     const fit = levels(t, y, weights, start, end);
-    if (fit.cost < best.cost) best = fit;
+    if (fit.cost < ramp.cost) ramp = fit;
   };
-  for (let start = 0; start < t.length - 1; start += stride) {
-    for (let end = start + 1; end < t.length; end += stride) consider(start, end);
-    consider(start, t.length - 1);
+  for (let start = 0; start < last; start += stride) {
+    for (let end = start + 2; end < last; end += stride) consider(start, end);
+    consider(start, last);
   }
   if (stride > 1) {
-    const { start, end } = best;
-    for (let s = Math.max(0, start - stride); s <= Math.min(t.length - 2, start + stride); s++) {
-      for (let e = Math.max(s + 1, end - stride); e <= Math.min(t.length - 1, end + stride); e++)
-        consider(s, e);
+    const { start, end } = ramp;
+    for (let s = Math.max(0, start - stride); s <= Math.min(last - 1, start + stride); s++) {
+      for (let e = Math.max(s + 1, end - stride); e <= Math.min(last, end + stride); e++) consider(s, e);
     }
   }
-  return best;
+  const gain = t.length * Math.log(step.cost / ramp.cost);
+  return ramp.cost === 0 || gain > Math.log(t.length) ? ramp : step;
 }
 
 /** Share of the way from `before` to `after` at time `at`. */

@@ -17,10 +17,12 @@ export const scope = 'circuit';
 /** What is wrong with the record of one circuit; with the first circuit also what concerns the whole export. */
 export function analyse(signals: CircuitSignals, _group: GroupSignals | null, site: Signals): Verdict {
   const { circuit, log } = signals;
-  const facts = recordsOfCircuit(circuit).map(factsOf);
+  const records = recordsOfCircuit(circuit);
+  const facts = records.map(factsOf);
+  const missing = siteGaps(log, records).reduce((sum, gap) => sum + gap.to - gap.from, 0);
   const where = { circuit: circuit.id, suctionGroup: circuit.suctionGroup };
   const evidence = [
-    ...facts.flatMap((one) => [...notConnected(one, where, log), ...thin(one, where, log)]),
+    ...facts.flatMap((one) => [...notConnected(one, where, log), ...thin(one, where, log, missing)]),
     ...twins(facts, where, log),
     ...unitChanges(signals),
   ];
@@ -67,9 +69,9 @@ function notConnected({ record, known, lowest, highest }: RecordFacts, where: Wh
   ];
 }
 
-function thin({ record, known }: RecordFacts, where: Where, log: Log): Evidence[] {
-  const gone = siteGaps(log, [record]).reduce((sum, gap) => sum + gap.to - gap.from, 0);
-  const coverage = known / log.grid.count;
+/** @param missing samples in gaps of every record of the circuit, which are nobody's own */
+function thin({ record, known }: RecordFacts, where: Where, log: Log, missing: number): Evidence[] {
+  const coverage = known / Math.max(1, log.grid.count - missing);
   if (known === 0 || coverage >= settings.leastCoverage.value) return [];
   return [
     recordNote({
@@ -81,13 +83,6 @@ function thin({ record, known }: RecordFacts, where: Where, log: Log): Evidence[
       certainty: 0.95,
       measures: [
         { name: 'share of samples with a reading', value: 100 * coverage, low: null, high: null, unit: '%' },
-        {
-          name: 'time in long gaps',
-          value: (gone * log.grid.stepMs) / 3_600_000,
-          low: null,
-          high: null,
-          unit: 'h',
-        },
       ],
     }),
   ];

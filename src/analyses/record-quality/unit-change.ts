@@ -15,6 +15,9 @@ export function unitChangeDay(daily: Float64Array): number | null {
     const before = median(daily.subarray(Math.max(0, day - daysLookedAt), day));
     const after = median(daily.subarray(day, day + daysLookedAt));
     if (!(Math.abs(after - before) >= leastStep)) continue;
+    const isFirst =
+      Math.abs(daily[day]! - after) < leastStep / 2 && Math.abs(daily[day - 1]! - before) < leastStep / 2;
+    if (!isFirst) continue;
     const celsiusReadAsFahrenheit = (before - 32) / 1.8;
     const fahrenheitReadAsCelsius = before * 1.8 + 32;
     const miss = Math.min(

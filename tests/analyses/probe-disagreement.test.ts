@@ -1,0 +1,143 @@
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../../src/analyses/probe-disagreement/index.ts';
+import { accusedProbes } from '../../src/analyses/probe-disagreement/votes.ts';
+import type { Evidence } from '../../src/model/evidence.ts';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
+import { type Curve, handMadeStore, startMs, still } from './support/hand-made-store.ts';
+
+const dayMs = 86_400_000;
+
+function seen(probes: readonly Curve[], days = 16, minutes = 5): readonly Evidence[] {
+  const signals = computeSignals(handMadeStore({ days, minutes, circuits: [{ id: 'M01', probes }] }));
+  return analyse(signals.circuits[0]!, signals.groups[0]!, signals).evidence;
+}
+
+const stepAt =
+  (day: number, size: number): Curve =>
+  (now) =>
+    now < day ? 0 : size;
+
+describe('votes of pairs', () => {
+  const days = (change: number): Float64Array =>
+    Float64Array.from({ length: 20 }, (_, d) => (d < 10 ? 0 : change));
+
+  it('name the probe that most of its pairs accuse, and none of its neighbours', () => {
+    const pairs = [
+      { first: 0, second: 1, days: days(2) },
+      { first: 0, second: 2, days: days(2) },
+      { first: 1, second: 2, days: days(0) },
+    ];
+    expect(accusedProbes(pairs, [0, 1, 2])).toEqual([{ probe: 0, votes: 1 }]);
+  });
+
+  it('name a second one after the first is taken out', () => {
+    const shifts = [2, 0, -3, 0];
+    const pairs = [0, 1, 2, 3].flatMap((first) =>
+      [0, 1, 2, 3]
+        .filter((second) => second > first)
+        .map((second) => ({ first, second, days: days(shifts[first]! - shifts[second]!) })),
+    );
+    expect(accusedProbes(pairs, [0, 1, 2, 3]).map(({ probe }) => probe)).toEqual([2, 0]);
+  });
+
+  it('stay silent for less than the smallest shift, and speak just above it', () => {
+    const pair = (change: number) => [{ first: 0, second: 1, days: days(change) }];
+    expect(accusedProbes(pair(0.85), [0, 1])).toEqual([]);
+    expect(accusedProbes(pair(0.95), [0, 1])).toEqual([{ probe: 0, votes: 1 }]);
+  });
+});
+
+describe('probe disagreement', () => {
+  it('is silent about probes that keep their places', () => {
+    expect(seen([still, still, still])).toEqual([]);
+  });
+
+  it('puts a step within two hours', () => {
+    const [step, ...others] = seen([still, stepAt(8.3, 2), still]);
+    expect(others).toEqual([]);
+    expect(step).toMatchObject({ probe: 'M01 air B', shape: 'step', end: null });
+    expect(Math.abs(step!.onset - (startMs + 8.3 * dayMs))).toBeLessThanOrEqual(2 * 3_600_000);
+    expect(step!.features.shift).toBeCloseTo(2, 1);
+  });
+
+  it('keeps the whole offset of a lying probe through defrost', () => {
+    const [step] = seen([still, stepAt(8.3, 2), still]);
+    expect(step!.features.defrostOffsetRatio).toBeCloseTo(1, 1);
+    expect(step!.features.riseRatio).toBeCloseTo(1, 1);
+    expect(Math.abs(step!.features.dayNightRatio!)).toBeLessThan(0.15);
+  });
+
+  it('sees that an iced end is colder than its neighbours late in defrost', () => {
+    const ice: Curve = (day, defrost) => {
+      const grown = Math.max(0, Math.min(1, (day - 7) / 4));
+      return grown * (2 * (1 - defrost) - 3 * defrost);
+    };
+    const [creep] = seen([ice, still, still]);
+    expect(creep).toMatchObject({ probe: 'M01 air A', shape: 'creep' });
+    expect(creep!.features.defrostOffsetRatio).toBeLessThan(-1);
+  });
+
+  it('reports a probe that left its neighbours six hours before the end', () => {
+    const [sudden] = seen([still, still, stepAt(15.75, 3)]);
+    expect(sudden).toMatchObject({ probe: 'M01 air C', shape: 'step' });
+    expect(Math.abs(sudden!.onset - (startMs + 15.75 * dayMs))).toBeLessThanOrEqual(2 * 3_600_000);
+  });
+
+  it('writes down the warm one of two, with a single pair to vote', () => {
+    const [pair] = seen([stepAt(8, 2), still]);
+    expect(pair).toMatchObject({ probe: 'M01 air A', shape: 'step' });
+    expect(pair!.features.probes).toBe(2);
+  });
+
+  it('calls a reading that stands still through defrosts stuck, from the sample it stopped', () => {
+    const log = handMadeStore({ days: 10, circuits: [{ id: 'M01', probes: [still, still, still] }] });
+    const { values } = log.circuits[0]!.probes[1]!.record;
+    const from = 1500;
+    values.fill(values[from]!, from);
+    const signals = computeSignals(log);
+    const { evidence } = analyse(signals.circuits[0]!, signals.groups[0]!, signals);
+    expect(evidence).toHaveLength(1);
+    expect(evidence[0]).toMatchObject({ shape: 'stuck', probe: 'M01 air B' });
+    expect(evidence[0]!.onset).toBe(startMs + from * log.grid.stepMs);
+  });
+
+  it('calls a reading far from all neighbours that does not move open or short', () => {
+    const log = handMadeStore({ days: 10, circuits: [{ id: 'M01', probes: [still, still, still] }] });
+    log.circuits[0]!.probes[2]!.record.values.fill(66, 1500);
+    const signals = computeSignals(log);
+    const { evidence } = analyse(signals.circuits[0]!, signals.groups[0]!, signals);
+    expect(evidence.map(({ shape, probe }) => [shape, probe])).toEqual([['open-or-short', 'M01 air C']]);
+  });
+
+  it('calls two probes that exchange their places at one moment swapped, and neither of them a liar', () => {
+    const swap =
+      (own: number, other: number): Curve =>
+      (day) =>
+        day < 8.2 ? own : other;
+    const evidence = seen([swap(1, -0.6), swap(-0.6, 1), still, still]);
+    expect(evidence.map(({ shape }) => shape)).toEqual(['swapped']);
+    expect(evidence[0]!.points).toEqual(['M01 air A', 'M01 air B']);
+  });
+
+  it('sees flutter by its own quiet days, from the hour it began', () => {
+    const jumps = [0.9, -0.9, 0.9, 0.9, -0.9];
+    const shake: Curve = (day) => (day < 9.4 ? 0 : jumps[Math.round(day * 288) % 5]!);
+    const flutter = seen([still, shake, still]).find(({ shape }) => shape === 'flutter');
+    expect(flutter).toMatchObject({ probe: 'M01 air B' });
+    expect(Math.abs(flutter!.onset - (startMs + 9.4 * dayMs))).toBeLessThanOrEqual(3 * 3_600_000);
+  });
+
+  it('has nothing to compare a single probe with, and says so', () => {
+    const signals = computeSignals(handMadeStore({ days: 8, circuits: [{ id: 'M01', probes: [still] }] }));
+    const { evidence, abstentions } = analyse(signals.circuits[0]!, signals.groups[0]!, signals);
+    expect(evidence).toEqual([]);
+    expect(abstentions[0]).toMatchObject({ circuit: 'M01', needs: 'a second air probe' });
+  });
+
+  it('says what half-hourly logging hides', () => {
+    const log = handMadeStore({ days: 8, minutes: 30, circuits: [{ id: 'M01', probes: [still, still] }] });
+    const signals = computeSignals(log);
+    const { abstentions } = analyse(signals.circuits[0]!, signals.groups[0]!, signals);
+    expect(abstentions[0]!.reason).toContain('30 min');
+  });
+});

@@ -1,0 +1,151 @@
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../../src/analyses/upward-drift/index.ts';
+import { projectToLimit } from '../../src/analyses/upward-drift/projection.ts';
+import { findRise } from '../../src/analyses/upward-drift/rise.ts';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
+import { type HandMadeCircuit, handMadeStore, startMs, still } from './support/hand-made-store.ts';
+
+const dayMs = 86_400_000;
+
+/** Repeatable scatter of about 0.1 K. */
+const scatter = (day: number): number => 0.15 * Math.sin(7.3 * day * day + day);
+const series = (length: number, at: (day: number) => number): Float64Array =>
+  Float64Array.from({ length }, (_, day) => at(day) + scatter(day));
+
+describe('findRise', () => {
+  it('finds a slow rise over the whole history and its slope inside the interval', () => {
+    const rise = findRise(series(28, (day) => 0.08 * day))!;
+    expect(rise.shape).toBe('creep');
+    expect(rise.slopeLow).toBeLessThan(0.08);
+    expect(rise.slopeHigh).toBeGreaterThan(0.08);
+    expect(rise.plainProbability).toBeLessThan(0.001);
+    expect(rise.correctedProbability).toBeGreaterThanOrEqual(rise.plainProbability);
+  });
+
+  it('finds a rise of the last days, to which the trend test is blind', () => {
+    const rise = findRise(series(28, (day) => Math.max(0, 0.5 * (day - 23))))!;
+    expect(Math.abs(rise.ramp.start - 23)).toBeLessThanOrEqual(1);
+  });
+
+  it('ignores what came and went, what falls, and what is smaller than its setting', () => {
+    expect(findRise(series(28, (day) => (day > 8 && day < 14 ? 2 : 0)))).toBeNull();
+    expect(findRise(series(28, (day) => -0.1 * day))).toBeNull();
+    expect(findRise(series(28, (day) => 0.7 * (day / 27)))).toBeNull();
+    expect(findRise(series(28, (day) => (day / 27) * 1.1))).not.toBeNull();
+  });
+
+  it('asks for more where fewer than five days came before', () => {
+    const stepAt = (day: number) => findRise(series(28, (now) => (now < day ? 0 : 1.1)));
+    expect(stepAt(12)).not.toBeNull();
+    expect(stepAt(2)).toBeNull();
+  });
+
+  it('knows a step from a creep, and a creep that has levelled off', () => {
+    expect(findRise(series(28, (day) => (day < 14 ? 0 : 2)))!.shape).toBe('step');
+    const levelled = findRise(series(28, (day) => Math.min(2, Math.max(0, 0.4 * (day - 8)))))!;
+    expect([levelled.shape, levelled.levelled]).toEqual(['creep', true]);
+  });
+});
+
+describe('projectToLimit', () => {
+  const onsetDay = 8;
+  const rising = series(24, (day) => 2 + Math.max(0, 0.1 * (day - onsetDay)));
+  const rise = { onsetDay, slope: 0.1, slopeLow: 0.08, slopeHigh: 0.12, levelled: false };
+
+  it('divides what is left by the slope, with the slowest and the fastest slope as limits', () => {
+    const found = projectToLimit(rising, 5, rise);
+    // By hand: (5 − 3.5) ÷ 0.1 = 15 days, 1.5 ÷ 0.12 = 12.5 and 1.5 ÷ 0.08 = 18.75, the level known to ±0.1.
+    expect(found.days!).toBeCloseTo(15, -0.5);
+    expect(found.earliest!).toBeLessThan(13.5);
+    expect(found.latest!).toBeGreaterThan(18);
+    expect(found.reason).toBeNull();
+  });
+
+  it.each([
+    ['it is too young', { ...rise, onsetDay: 21 }, 5],
+    ['its slope may be zero', { ...rise, slopeLow: -0.01 }, 5],
+    ['it has levelled off', { ...rise, levelled: true }, 5],
+    ['the limit is further off than twice the history', rise, 12],
+  ])('gives no date when %s, and says why', (_, given, limit) => {
+    const found = projectToLimit(rising, limit, given);
+    expect(found.days).toBeNull();
+    expect(found.reason).toMatch(/reliable date|levelled off/);
+  });
+
+  it('says since when a limit is passed', () => {
+    const found = projectToLimit(rising, 3, rise);
+    expect(found.days!).toBeLessThanOrEqual(-3);
+    expect(found.earliest!).toBeLessThan(found.days!);
+  });
+
+  it('covers the true day in about nine of ten creeps', () => {
+    let covered = 0;
+    let dated = 0;
+    for (let k = 0; k < 120; k++) {
+      const jitter = (day: number): number =>
+        0.2 * Math.sin(12.9898 * (day + 1) * (k + 3)) * Math.cos(k + 5.1 * day);
+      const days = Float64Array.from(
+        { length: 24 },
+        (_, day) => 2 + 0.12 * Math.max(0, day - 9) + jitter(day),
+      );
+      const found = findRise(days.map((value) => value - 2));
+      if (found === null) continue;
+      const date = projectToLimit(days, 5, {
+        onsetDay: found.ramp.start,
+        slope: found.slope,
+        slopeLow: found.slopeLow,
+        slopeHigh: found.slopeHigh,
+        levelled: found.levelled,
+      });
+      if (date.days === null) continue;
+      dated++;
+      const truth = 9 + 3 / 0.12 - 23;
+      if (date.earliest! <= truth && truth <= date.latest!) covered++;
+    }
+    expect(dated).toBeGreaterThan(80);
+    expect(covered / dated).toBeGreaterThan(0.85);
+  });
+});
+
+describe('upward drift', () => {
+  const quiet = (id: string): HandMadeCircuit => ({ id, probes: [still, still, still] });
+  const seen = (circuits: readonly HandMadeCircuit[], days = 20) => {
+    const signals = computeSignals(handMadeStore({ days, circuits }));
+    return signals.circuits.map((one) => analyse(one, signals.groups[0]!, signals).evidence);
+  };
+  const creep = (day: number): number => Math.max(0, Math.min(3, 0.4 * (day - 9)));
+
+  it('sees a circuit whose air goes up while its neighbours do not', () => {
+    const [own, ...others] = seen([{ ...quiet('M01'), together: creep }, quiet('M02'), quiet('M03')]);
+    expect(others.flat()).toEqual([]);
+    expect(own!.map(({ probe, shape }) => [probe, shape])).toEqual([[null, 'creep']]);
+    expect(Math.abs(own![0]!.onset - (startMs + 9 * dayMs))).toBeLessThan(1.5 * dayMs);
+  });
+
+  it('takes no notice of what all circuits of the group feel', () => {
+    const humid = (id: string): HandMadeCircuit => ({ ...quiet(id), together: creep });
+    expect(seen(['M01', 'M02', 'M03', 'M04'].map(humid)).flat()).toEqual([]);
+  });
+
+  it('names the probe that leaves all its neighbours, not the neighbours of one that reads cold', () => {
+    const [warm] = seen([{ id: 'M01', probes: [creep, still, still] }, quiet('M02'), quiet('M03')]);
+    expect(warm!.map(({ probe }) => probe)).toEqual(['M01 air A']);
+    const cold = (day: number): number => -creep(day);
+    const [others] = seen([{ id: 'M01', probes: [cold, still, still] }, quiet('M02'), quiet('M03')]);
+    expect(others!.filter(({ probe }) => probe !== null)).toEqual([]);
+  });
+
+  it('takes the valve as the early witness while the air still holds', () => {
+    const busy = (day: number): number => 0.5 + Math.max(0, Math.min(0.45, 0.06 * (day - 8)));
+    const [own] = seen([{ ...quiet('M01'), duty: busy }, quiet('M02'), quiet('M03')]);
+    expect(own!.map(({ shape }) => shape)).toEqual(['duty']);
+    expect(own![0]!.features.dutyNow).toBeGreaterThan(0.9);
+  });
+
+  it('says when days are too few', () => {
+    const signals = computeSignals(handMadeStore({ days: 5, circuits: [quiet('M01')] }));
+    const { evidence, abstentions } = analyse(signals.circuits[0]!, signals.groups[0]!, signals);
+    expect(evidence).toEqual([]);
+    expect(abstentions[0]!.needs).toBe('7 days of history');
+  });
+});
