@@ -85,15 +85,19 @@ function isAirByValuesOnly(column: NamedColumn): boolean {
   return column.confidence <= 0.5;
 }
 
-/** A column that is air only by its values, alone under its name among well-named circuits, is no circuit. */
+/**
+ * A column that is air only by its values, alone under its name among well-named circuits, is no circuit; nor is
+ * a name under which nothing was ever read.
+ */
 function withoutStrays(grouping: NameGrouping): { kept: NameGroup[]; leftOver: NamedColumn[] } {
+  const reads = ({ air }: NameGroup): boolean => air.some((probe) => probe.column.facts.readings > 0);
   const isStray = ({ air }: NameGroup): boolean => air.length === 1 && isAirByValuesOnly(air[0]!.column);
   const strays = grouping.groups.filter(isStray);
   if (grouping.score < namesTell || strays.length > grouping.groups.length / 2) {
-    return { kept: [...grouping.groups], leftOver: [] };
+    return { kept: grouping.groups.filter(reads), leftOver: [] };
   }
   return {
-    kept: grouping.groups.filter((group) => !isStray(group)),
+    kept: grouping.groups.filter((group) => !isStray(group) && reads(group)),
     leftOver: strays.flatMap(({ air }) => air.map((probe) => probe.column)),
   };
 }

@@ -1,9 +1,11 @@
 import type { SiteCircuit } from '../site-file/site-file.ts';
+import { circuitOf } from './circuit-entry.ts';
 import { type CircuitGroups, circuitGroups } from './circuit-groups.ts';
+import { circuitIds } from './circuit-ids.ts';
 import { circuitNotes, circuitQuestions } from './circuit-notes.ts';
 import type { GuessNote } from './guess-note.ts';
 import { Movements } from './movements.ts';
-import type { NameGroup, PlacedProbe } from './name-groups.ts';
+import type { NameGroup } from './name-groups.ts';
 import { byNaturalOrder } from './natural-order.ts';
 import { ownersByName } from './owners.ts';
 import { residualOf } from './residual.ts';
@@ -94,25 +96,6 @@ function mayMoveAir({ kind, role, confidence }: NamedColumn): boolean {
   return kind === 'status' && role !== 'compressor' && !(role === 'other' && confidence > 0.5);
 }
 
-/** Names made short by what all of them begin with (`Store 12/Rack A/`), and unique. */
-function circuitIds(groups: readonly NameGroup[]): Map<NameGroup, string> {
-  const inOrder = [...groups].sort((a, b) => byNaturalOrder(a.id, b.id));
-  const shared = sharedPath(inOrder.map((group) => group.name));
-  const taken = new Set<string>();
-  return new Map(inOrder.map((group) => [group, uniqueId(group.name.slice(shared), taken)] as const));
-}
-
-function sharedPath(names: readonly string[]): number {
-  const [first, ...rest] = names;
-  if (first === undefined || rest.length === 0) return 0;
-  let shared = 0;
-  for (let at = 0; at < first.length; at++) {
-    if (!rest.every((name) => name[at] === first[at])) break;
-    if (/[/\\|:>]/.test(first[at]!)) shared = at + 1;
-  }
-  return shared;
-}
-
 /** Air probes; where a circuit logs only one temperature that its name calls control or average, that one. */
 function airColumns(columns: readonly NamedColumn[]): NamedColumn[] {
   const air = columns.filter((column) => column.role === 'air');
@@ -124,75 +107,6 @@ function airColumns(columns: readonly NamedColumn[]): NamedColumn[] {
   return [];
 }
 
-function circuitOf(group: NameGroup, owned: readonly NamedColumn[], id: string): SiteCircuit {
-  const names = (role: Role): string[] =>
-    owned
-      .filter((column) => column.role === role)
-      .map((column) => column.point.name)
-      .sort(byNaturalOrder);
-  const list = (key: 'returnAir' | 'coilOut' | 'product' | 'defrostTermination', role: Role) =>
-    names(role).length === 0 ? {} : { [key]: names(role) };
-  const surest = (role: Role): string | undefined => {
-    const best = Math.max(
-      ...owned.filter((column) => column.role === role).map(({ confidence }) => confidence),
-    );
-    return names(role).find((name) =>
-      owned.some((column) => column.point.name === name && column.confidence === best),
-    );
-  };
-  const setPoint = surest('set-point');
-  const valve = surest('valve');
-  const superheat = surest('superheat');
-  const differential = owned.find((column) => column.role === 'differential')?.facts.median;
-  const defrost = surest('defrost');
-  return {
-    id,
-    ...(setPoint === undefined ? {} : { setPoint: { point: setPoint } }),
-    ...(differential === undefined || !(differential >= 0) ? {} : { differential }),
-    probes: inPlaceOrder(group.air).map((probe) => probe.column.point.name),
-    ...list('returnAir', 'return-air'),
-    ...list('coilOut', 'coil-out'),
-    ...list('product', 'product'),
-    ...list('defrostTermination', 'defrost-termination'),
-    ...(valve === undefined ? {} : { valve }),
-    ...(superheat === undefined ? {} : { superheat }),
-    ...(defrost === undefined ? {} : { defrost: { status: defrost } }),
-  };
-}
-
-const placeOrder = [
-  'left',
-  'links',
-  'gauche',
-  'izquierda',
-  'sinistra',
-  'center',
-  'centre',
-  'middle',
-  'mitte',
-  'milieu',
-  'centro',
-];
-
-/** Left to right where words or L, C, R say so, else by number or letter. */
-function inPlaceOrder(air: readonly PlacedProbe[]): PlacedProbe[] {
-  const places = new Set(air.map((probe) => probe.position));
-  const order = places.has('l') && places.has('r') ? ['l', 'c', 'm', 'r'] : placeOrder;
-  const rank = (place: string): number => {
-    const at = order.indexOf(place);
-    return at < 0 ? order.length : at;
-  };
-  return [...air].sort((a, b) => byPlace(a, b, rank));
-}
-
-function byPlace(a: PlacedProbe, b: PlacedProbe, rank: (place: string) => number): number {
-  return (
-    rank(a.position) - rank(b.position) ||
-    byNaturalOrder(a.position, b.position) ||
-    byNaturalOrder(a.column.point.name, b.column.point.name)
-  );
-}
-
 function rackOf({ air }: NameGroup): string | null {
   const token = residualOf(air[0]!.column).find(({ mark }) => mark === 'rack');
   return token?.written.toUpperCase() ?? null;
@@ -201,11 +115,4 @@ function rackOf({ air }: NameGroup): string | null {
 function medianOf(group: NameGroup): number {
   const medians = group.air.map((probe) => probe.column.facts.median).sort((a, b) => a - b);
   return medians[medians.length >> 1] ?? Number.NaN;
-}
-
-function uniqueId(wanted: string, taken: Set<string>): string {
-  let id = wanted;
-  for (let number = 2; taken.has(id); number++) id = `${wanted} (${number})`;
-  taken.add(id);
-  return id;
 }

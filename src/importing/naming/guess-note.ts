@@ -6,3 +6,6 @@ export interface GuessNote {
   readonly confidence: number;
   readonly because: string;
 }
+
+/** Below this a guess is asked for. */
+export const sureEnough = 0.75;

@@ -95,3 +95,13 @@ test('five thousand columns with hostile names are guessed without hanging', () 
   expect(guessSite(readingsOf(many)).site.circuits!.length).toBeGreaterThan(1000);
   expect(Date.now() - started).toBeLessThan(20_000);
 });
+
+test('a dead probe among its neighbours stays a probe; a circuit that never reads anything is none', () => {
+  const nothing = Array<number>(rows).fill(Number.NaN);
+  const guess = guessWith([
+    { point: 'C03 probe 3', values: nothing },
+    { point: 'C09 probe 1', values: nothing },
+  ]);
+  expect(guess.site.circuits!.find(({ id }) => id === 'C03')!.probes).toContain('C03 probe 3');
+  expect(guess.site.circuits!.map(({ id }) => id)).not.toContain('C09');
+});
