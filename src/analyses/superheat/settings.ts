@@ -50,7 +50,7 @@ export const settings = {
     unit: 'K',
     meaning:
       'median second difference of superheat from one reading to the next, while feeding, of a valve that hunts',
-    source: `${practice} (±6 °F at 1 to 5 min: at 1-min logging a sine of 3.3 K and 5 min has 2.9 K)`,
+    source: `${practice} (±6 °F at 1 to 5 min: a sine of 3.3 K and 5 min read every minute has 3.2 K)`,
   },
   huntingInterval: {
     value: 2,
