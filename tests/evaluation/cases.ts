@@ -27,7 +27,8 @@ export interface EvaluationCase {
 export interface CaseWishes {
   readonly set: SeedSet;
   readonly stores: number;
-  readonly only: FaultName | 'healthy' | null;
+  /** One fault, `healthy`, or `projection`: creeps that go far past their limit. */
+  readonly only: FaultName | 'healthy' | 'projection' | null;
   readonly simulator: 'one' | 'two' | null;
 }
 
@@ -61,6 +62,14 @@ function storeRequest(seed: number, i: number, only: CaseWishes['only'], random:
   };
   const alike = (count: number): LookAlikeName[] => shuffled(lookAlikeNames, random).slice(0, count);
   if (only === 'healthy') return { ...base, lookAlikes: alike(4) };
+  if (only === 'projection') {
+    const creeps = shuffled(
+      ['iced-end', 'airflow-blocked', 'circuit-drift', 'probe-creep', 'underfeed'] as const,
+      random,
+    );
+    const far = creeps.slice(0, 3).map((name) => ({ fault: name, size: random.between(9, 14) }));
+    return { ...base, days: 30, faults: far };
+  }
   if (only !== null) return { ...base, faults: [fault(only, random)], lookAlikes: alike(1) };
   // Of eight stores two are healthy, two have a fault of the rack and four have three faults on three circuits.
   switch (i % 8) {

@@ -8,7 +8,7 @@ import { evaluationReport } from './report.ts';
 import { runAll } from './run-all.ts';
 
 /**
- * `npm run evaluate -- [--set tuning|holdout] [--stores N] [--skip N] [--only FAULT|healthy] [--simulator one|two]
+ * `npm run evaluate -- [--set tuning|holdout] [--stores N] [--skip N] [--only FAULT|healthy|projection] [--simulator one|two]
  * [--through export|log] [--lead] [--workers N] [--out NAME]`: store-months with a known truth through the whole pipeline.
  */
 const { values } = parseArgs({
@@ -27,7 +27,10 @@ const set = oneOf('set', values.set, Object.keys(seedSets)) as SeedSet;
 const only =
   values.only === undefined
     ? null
-    : (oneOf('only', values.only, ['healthy', ...faultNames]) as FaultName | 'healthy');
+    : (oneOf('only', values.only, ['healthy', 'projection', ...faultNames]) as
+        | FaultName
+        | 'healthy'
+        | 'projection');
 const simulator =
   values.simulator === undefined
     ? null

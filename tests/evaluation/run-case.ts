@@ -81,7 +81,7 @@ async function diagnoseStore(
   return diagnoseExport(store, one.dialect);
 }
 
-/** Faults whose cycles take less than four minutes: readings five minutes apart cannot show them. */
+/** Faults whose cycles take three to four minutes (mild ones five): two readings a cycle are the least that shows them. */
 const cycling = new Set(['compressor-short-cycle', 'low-pressure-trips', 'valve-short-cycle']);
 
 function outcomeOf(
@@ -109,7 +109,8 @@ function outcomeOf(
     probePoint:
       circuit === undefined || fault.probe === null ? null : pointName(circuit.air[fault.probe]!, dialect),
     probes: circuit?.air.length ?? 0,
-    visible: !cycling.has(fault.fault) || dialect.logging.intervalMinutes <= 2,
+    visible:
+      !cycling.has(fault.fault) || dialect.logging.intervalMinutes <= (fault.strength === 'mild' ? 2 : 1),
     finding: finding === null ? null : summarise(finding, right(finding)),
     said: about.map((other) => summarise(other, right(other))),
     early: fault.reachedThree === null ? null : early !== null,
