@@ -59,7 +59,7 @@ export function loggingKind(
   profile: ColumnProfile,
   ofTable: Regularity | null,
 ): 'sampled' | 'change-of-value' {
-  const readings = profile.numbers + profile.marks;
+  const { readings } = profile;
   if (readings < 3 || profile.repeats > mostRepeats * (readings - 1)) return 'sampled';
   if (ofTable !== null && ofTable.share >= regularShare && readings >= 0.9 * times.length) return 'sampled';
   const own = regularity(times, values);

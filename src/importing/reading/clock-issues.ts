@@ -8,13 +8,13 @@ import type { OddWindow } from '../time/zone.ts';
  * Tells the two comings of an hour apart and reports what was met: gives the times of the second coming.
  * `sequence` holds the times of one odd hour in the order of the file.
  */
-export function judgeOddHour(
+export function judgeOddHour<T extends OddTime>(
   window: OddWindow,
-  sequence: readonly OddTime[],
+  sequence: readonly T[],
   intervalMs: number,
   lines: LineMap,
   issues: IssueLog,
-): readonly OddTime[] {
+): readonly T[] {
   if (sequence.length === 0) return [];
   const line = lines.lineOf(Math.min(sequence[0]!.row, sequence.at(-1)!.row));
   if (window.kind === 'never') {

@@ -1,15 +1,16 @@
 import { loggingKind } from '../layout/logging-kind.ts';
 import type { LongTable } from '../layout/long-table.ts';
-import { inOrder, orderByTime, plausibleSpan, usualStep } from '../time/put-in-order.ts';
+import { usualStep } from '../time/put-in-order.ts';
 import { type OddTime, oddTimes, offsetLookup, runsBackwards, settleTimes } from '../time/settle-times.ts';
 import { oddWindows, type ZoneTransitions } from '../time/zone.ts';
 import { columnProfile } from '../values/column-profile.ts';
 import { judgeColumn } from '../values/judge-column.ts';
 import { settleStates } from '../values/settle-states.ts';
+import { Arrangement, readingsIn } from './arrangement.ts';
 import { judgeOddHour } from './clock-issues.ts';
 import type { FileContext } from './file-context.ts';
+import { reportReadings } from './order-issues.ts';
 import type { ReadingPart } from './reading-part.ts';
-import { onceEach, repeatedTimes, timesOnce } from './repeated-times.ts';
 
 interface PointTimes {
   readonly times: Float64Array;
@@ -29,50 +30,25 @@ export function finishLong(table: LongTable, zone: ZoneTransitions, context: Fil
   let firstBack = Number.POSITIVE_INFINITY;
   for (const [index, point] of table.points.entries()) {
     const { rows } = taken[index]!;
-    let { times } = taken[index]!;
+    const fileTimes = taken[index]!.times;
     const { tally } = point;
-    let values: Float64Array = point.values.take();
+    const fileValues = point.values.take();
     const rowOf = (reading: number): number => rows[reading]!;
-    settleTimes(times, rowOf, hasOffset, zone, seconds[index]!);
-    const profile = columnProfile(values);
+    const lineOf = (reading: number): number | null => table.lines.lineOf(rowOf(reading));
+    settleTimes(fileTimes, rowOf, hasOffset, zone, seconds[index]!);
+    const profile = columnProfile(fileValues);
     const rejectedCells = tally.rejected + tally.texts.count;
-    const status = settleStates(values, profile, tally, issues);
-    if (!status)
-      judgeColumn(values, profile, tally, context, (reading) => table.lines.lineOf(rowOf(reading)));
-    counts.values += profile.numbers + profile.marks + rejectedCells;
+    const status = settleStates(fileValues, profile, tally, issues);
+    if (!status) judgeColumn(fileValues, profile, tally, context, lineOf);
+    counts.values += profile.readings + rejectedCells;
     counts.valuesRejected += tally.rejected;
-    const ordering = orderByTime(times);
-    if (ordering.order !== null) {
-      times = inOrder(times, ordering.order);
-      values = inOrder(values, ordering.order);
-      stepsBack += ordering.stepsBack;
-      if (ordering.stepsBack > 0) firstBack = Math.min(firstBack, rowOf(ordering.firstStepBack));
-    }
-    ({ times, values } = withoutMissing(times, values));
-    const span = plausibleSpan(times);
-    if (span.from > 0 || span.to < times.length) {
-      const count = times.length - (span.to - span.from);
-      counts.rowsRejected += count;
-      counts.valuesRejected += count;
-      issues.add('time-implausible', { column: tally.name, count });
-      times = times.slice(span.from, span.to);
-      values = values.slice(span.from, span.to);
-    }
-    const repeats = repeatedTimes(times);
-    if (repeats !== null) {
-      const conflicts = new Uint8Array(repeats.starts.length);
-      const once = onceEach(values, repeats, conflicts);
-      const differing = conflicts.reduce(
-        (sum, mark, at) => sum + mark * (repeats.ends[at]! - repeats.starts[at]! - 1),
-        0,
-      );
-      counts.rowsRejected += once.dropped;
-      counts.valuesRejected += once.dropped;
-      if (differing > 0) issues.add('row-in-conflict', { column: tally.name, count: differing });
-      if (once.dropped > differing)
-        issues.add('row-repeated', { column: tally.name, count: once.dropped - differing });
-      times = timesOnce(times, repeats);
-      values = once.values;
+    const arrangement = new Arrangement(fileTimes);
+    const { times, values } = withoutMissing(arrangement.times, arrangement.arrange(fileValues));
+    const outcome = arrangement.outcome();
+    reportReadings(outcome, tally.name, lineOf, context);
+    if (outcome.stepsBack.count > 0) {
+      stepsBack += outcome.stepsBack.count;
+      firstBack = Math.min(firstBack, rowOf(outcome.stepsBack.first));
     }
     parts.push({ tally, times, values, status, logging: loggingKind(times, values, profile, null) });
   }
@@ -93,25 +69,26 @@ function secondHours(
   const windows = oddWindows(zone);
   const met = taken.map(({ times, rows }) => oddTimes(times, (index) => rows[index]!, hasOffset, windows));
   for (const [number, window] of windows.entries()) {
-    const together = met.flatMap((perPoint, point) => perPoint[number]!.map((time) => ({ ...time, point })));
+    const perPoint = met.map((hours, point) => hours[number]!.map((time): PointTime => ({ ...time, point })));
+    const together = perPoint.flat().sort((a, b) => a.row - b.row);
     if (together.length === 0) continue;
-    together.sort((a, b) => a.row - b.row);
     const longest = taken.reduce((most, each) => (each.times.length > most.times.length ? each : most));
     if (runsBackwards(longest.times)) together.reverse();
-    const interleaved =
-      together.filter((time, at) => at > 0 && time.wallMs < together[at - 1]!.wallMs).length <= 1;
-    const sequences: (OddTime & { point: number })[][] = interleaved
-      ? [together]
-      : met.map((perPoint, point) => perPoint[number]!.map((time) => ({ ...time, point })));
-    for (const [at, sequence] of sequences.entries()) {
-      const step = interleaved ? 0 : usualStep(taken[at]!.times);
-      for (const time of judgeOddHour(window, sequence, step, table.lines, issues)) {
-        const owner = sequence.find((each) => each === time)?.point ?? at;
-        seconds[owner]!.add(time.index);
+    const stepsBack = together.filter((time, at) => at > 0 && time.wallMs < together[at - 1]!.wallMs).length;
+    const sequences = stepsBack <= 1 ? [together] : perPoint;
+    const step = stepsBack <= 1 ? 0 : usualStep(longest.times);
+    for (const sequence of sequences) {
+      for (const { point, index } of judgeOddHour(window, sequence, step, table.lines, issues)) {
+        seconds[point]!.add(index);
       }
     }
   }
   return seconds;
+}
+
+interface PointTime extends OddTime {
+  /** Position of the point in the table. */
+  readonly point: number;
 }
 
 function withoutMissing(
@@ -129,12 +106,6 @@ function withoutMissing(
     keptValues[to++] = values[at]!;
   }
   return { times: keptTimes, values: keptValues };
-}
-
-function readingsIn(values: Float64Array): number {
-  let count = 0;
-  for (let at = 0; at < values.length; at++) if (!Number.isNaN(values[at]!)) count++;
-  return count;
 }
 
 /** In a change-of-value log a point that hardly moved has too few readings to be told: it is logged like the rest. */

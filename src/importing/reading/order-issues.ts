@@ -1,36 +1,51 @@
 import type { LineMap } from '../scan/line-map.ts';
-import type { Ordering } from '../time/put-in-order.ts';
 import { usualStep } from '../time/put-in-order.ts';
+import type { ArrangementOutcome } from './arrangement.ts';
 import type { FileContext } from './file-context.ts';
-import type { RepeatedTimes } from './repeated-times.ts';
 
-/** Reports rows out of order and rows of one time, and counts the rows left out. */
-export function reportOrder(
-  ordering: Ordering,
-  repeats: RepeatedTimes | null,
-  conflicts: Uint8Array,
-  order: Int32Array | null,
+/** Reports what became of the rows of a wide table, and counts those left out. */
+export function reportRows(
+  outcome: ArrangementOutcome,
   lines: LineMap,
   { issues, counts }: FileContext,
 ): void {
-  const lineAt = (position: number): number | null =>
-    lines.lineOf(order === null ? position : order[position]!);
-  let conflicting = 0;
-  for (let stretch = 0; stretch < conflicts.length; stretch++) {
-    const start = repeats!.starts[stretch]!;
-    const end = repeats!.ends[stretch]!;
-    const dropped = end - start - 1;
-    counts.rowsRejected += dropped;
-    conflicting += conflicts[stretch]! * dropped;
-    issues.add(conflicts[stretch] === 1 ? 'row-in-conflict' : 'row-repeated', {
-      line: lineAt(end - 1),
-      count: dropped,
-    });
+  const { dropped, stepsBack, implausible, repeated, conflicting } = outcome;
+  counts.valuesRejected += dropped;
+  for (const [code, { count, first }] of [
+    ['time-implausible', implausible],
+    ['row-repeated', repeated],
+    ['row-in-conflict', conflicting],
+  ] as const) {
+    if (count === 0) continue;
+    counts.rowsRejected += count;
+    issues.add(code, { line: lines.lineOf(first), count });
   }
-  if (ordering.stepsBack === 0) return;
-  const line = lines.lineOf(ordering.firstStepBack);
-  const clock = ordering.stepsBack <= 3 && conflicting >= 3 * ordering.stepsBack;
-  issues.add(clock ? 'clock-set-back' : 'rows-out-of-order', { line, count: ordering.stepsBack });
+  if (stepsBack.count === 0) return;
+  const clock = stepsBack.count <= 3 && conflicting.count >= 3 * stepsBack.count;
+  issues.add(clock ? 'clock-set-back' : 'rows-out-of-order', {
+    line: lines.lineOf(stepsBack.first),
+    count: stepsBack.count,
+  });
+}
+
+/** The same for one point of a long table, where every row is a reading. Steps back are the caller's to add up. */
+export function reportReadings(
+  outcome: ArrangementOutcome,
+  column: string,
+  lineOf: (index: number) => number | null,
+  { issues, counts }: FileContext,
+): void {
+  const { dropped, implausible, repeated, conflicting } = outcome;
+  counts.valuesRejected += dropped;
+  for (const [code, { count, first }] of [
+    ['time-implausible', implausible],
+    ['row-repeated', repeated],
+    ['row-in-conflict', conflicting],
+  ] as const) {
+    if (count === 0) continue;
+    counts.rowsRejected += count;
+    issues.add(code, { line: lineOf(first), column, count });
+  }
 }
 
 const longGap = 3_600_000;

@@ -39,6 +39,7 @@ export function settleDateOrder(context: FileContext, tables: readonly Table[]):
     for (const table of tables) table.reorderTimes(reorderedTime, time.order, verdict.order);
     time.settleOn(verdict.order);
   }
+  if (evidence.possible().length === 1) return;
   issues.choose(
     'order of day and month',
     orderNames[verdict.order],

@@ -53,6 +53,17 @@ export function usualStep(times: Float64Array): number {
 
 const farDays = 300 * 86_400_000;
 
+/** True where times ascend without repeats and without a gap of most of a year: nothing to put in order. */
+export function isOrderly(times: Float64Array): boolean {
+  let before = Number.NEGATIVE_INFINITY;
+  for (let at = 0; at < times.length; at++) {
+    const time = times[at]!;
+    if (!(time > before) || (at > 0 && time - before >= farDays)) return false;
+    before = time;
+  }
+  return true;
+}
+
 /**
  * Ascending times [from, to) that belong together: everything but small groups that lie most of a year away,
  * as a logger writes after it lost its clock.

@@ -109,7 +109,7 @@ export function runsBackwards(times: Float64Array): boolean {
  * it; in a sequence without order, every time that comes again. `intervalMs` is the usual step: an hourly log
  * shows 01:00 and 01:00 again with nothing between.
  */
-export function secondComing(inside: readonly OddTime[], intervalMs: number): readonly OddTime[] {
+export function secondComing<T extends OddTime>(inside: readonly T[], intervalMs: number): readonly T[] {
   const back: number[] = [];
   for (let at = 1; at < inside.length; at++) if (inside[at]!.wallMs < inside[at - 1]!.wallMs) back.push(at);
   if (back.length === 1) return inside.slice(back[0]);

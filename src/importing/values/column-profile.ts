@@ -1,62 +1,64 @@
-/** What one pass over a column's numbers shows. State marks are counted apart, missing ones left out. */
+/** What one pass over a column's numbers shows. Missing ones are left out. */
 export interface ColumnProfile {
-  /** Readings that are numbers, and those that are marks of states. */
-  readonly numbers: number;
-  readonly marks: number;
-  readonly zeros: number;
-  readonly ones: number;
+  readonly readings: number;
   readonly min: number;
-  readonly minCount: number;
-  /** Next number above the smallest; +Infinity where there is none. */
-  readonly aboveMin: number;
   readonly max: number;
-  readonly maxCount: number;
-  readonly belowMax: number;
   /** Readings that repeat the one before. */
   readonly repeats: number;
+  /** Largest step from one reading to the next, and the reading it leads to (-1 for none). */
+  readonly largestStep: number;
+  readonly stepAt: number;
 }
 
 export function columnProfile(values: Float64Array): ColumnProfile {
-  let numbers = 0;
-  let marks = 0;
-  let zeros = 0;
-  let ones = 0;
+  let readings = 0;
   let min = Number.POSITIVE_INFINITY;
-  let minCount = 0;
-  let aboveMin = Number.POSITIVE_INFINITY;
   let max = Number.NEGATIVE_INFINITY;
-  let maxCount = 0;
-  let belowMax = Number.NEGATIVE_INFINITY;
   let repeats = 0;
+  let largestStep = 0;
+  let stepAt = -1;
   let before = Number.NaN;
   for (let at = 0; at < values.length; at++) {
     const value = values[at]!;
     if (Number.isNaN(value)) continue;
+    readings++;
     if (value === before) repeats++;
+    else {
+      const step = value > before ? value - before : before - value;
+      if (step > largestStep) {
+        largestStep = step;
+        stepAt = at;
+      }
+    }
     before = value;
-    if (value === 0) zeros++;
-    else if (value === 1) ones++;
-    if (value > aboveMin && value < belowMax) {
-      numbers++;
-      continue;
-    }
-    if (value >= Number.MAX_VALUE || value <= -Number.MAX_VALUE) {
-      marks++;
-      continue;
-    }
-    numbers++;
-    if (value < min) {
-      aboveMin = min;
-      min = value;
-      minCount = 1;
-    } else if (value === min) minCount++;
+    if (value < min) min = value;
+    if (value > max) max = value;
+  }
+  return { readings, min, max, repeats, largestStep, stepAt };
+}
+
+/** How often each end of a column's numbers is read, and the next number inside it. */
+export interface ScaleEnds {
+  readonly minCount: number;
+  readonly aboveMin: number;
+  readonly maxCount: number;
+  readonly belowMax: number;
+}
+
+export function scaleEnds(
+  values: Float64Array,
+  { min, max }: { readonly min: number; readonly max: number },
+): ScaleEnds {
+  let minCount = 0;
+  let aboveMin = Number.POSITIVE_INFINITY;
+  let maxCount = 0;
+  let belowMax = Number.NEGATIVE_INFINITY;
+  for (let at = 0; at < values.length; at++) {
+    const value = values[at]!;
+    if (value === min) minCount++;
     else if (value < aboveMin) aboveMin = value;
-    if (value > max) {
-      belowMax = max;
-      max = value;
-      maxCount = 1;
-    } else if (value === max) maxCount++;
+    if (value === max) maxCount++;
     else if (value > belowMax) belowMax = value;
   }
-  return { numbers, marks, zeros, ones, min, minCount, aboveMin, max, maxCount, belowMax, repeats };
+  return { minCount, aboveMin, maxCount, belowMax };
 }

@@ -1,7 +1,7 @@
 import { celsiusFrom, exportTemperatureFrom } from '../../units/convert.ts';
 import { type ExportUnit, quantityOf } from '../../units/export-units.ts';
 import type { FileContext } from '../reading/file-context.ts';
-import type { ColumnProfile } from './column-profile.ts';
+import { type ColumnProfile, columnProfile } from './column-profile.ts';
 import { findRails } from './rails.ts';
 import { findScaleChange } from './unit-change.ts';
 import type { ValueTally } from './value-tally.ts';
@@ -10,6 +10,8 @@ export type LineOf = (index: number) => number | null;
 
 /** Readings in a row that make a standstill worth saying. */
 const standstillReadings = 50;
+/** Set points stand still as a rule. */
+const setPointName = /(?:^|[^a-z])(?:set|set ?-?p(?:oin)?ts?|sp|target|soll(?:wert)?|consigne)(?:[^a-z]|$)/iu;
 
 /**
  * What the numbers of one column, in the order of the file, say about themselves: units that change, ends of
@@ -17,29 +19,36 @@ const standstillReadings = 50;
  */
 export function judgeColumn(
   values: Float64Array,
-  profile: ColumnProfile,
+  met: ColumnProfile,
   tally: ValueTally,
   context: FileContext,
   lineOf: LineOf,
 ): void {
-  if (profile.numbers === 0) return;
-  settleStatedUnits(values, tally, context);
-  if (context.overrides.keepRails !== true) takeOutRails(values, profile, tally, context, lineOf);
-  takeOutOtherScale(values, tally, context, lineOf);
-  if (profile.min === profile.max && profile.numbers >= standstillReadings) {
+  if (met.readings === 0) return;
+  const changed = settleStatedUnits(values, tally, context) || tally.states.count > 0;
+  let profile = changed ? columnProfile(values) : met;
+  if (context.overrides.keepRails !== true && takeOutRails(values, profile, tally, context, lineOf)) {
+    profile = columnProfile(values);
+  }
+  takeOutOtherScale(values, profile, tally, context, lineOf);
+  if (
+    profile.min === profile.max &&
+    profile.readings >= standstillReadings &&
+    !setPointName.test(tally.name)
+  ) {
     context.issues.add('never-changes', { column: tally.name, example: String(profile.min) });
   }
 }
 
-/** Units that the cells themselves name: later readings in another unit are brought to the first one. */
+/** Units that the cells themselves name: later readings in another unit are brought to the first one. True where there are any. */
 function settleStatedUnits(
   values: Float64Array,
   tally: ValueTally,
   { issues, overrides }: FileContext,
-): void {
+): boolean {
   const segments = tally.unitSegments;
   const first = segments[0];
-  if (first === undefined) return;
+  if (first === undefined) return false;
   if (tally.unit === null || first.from <= firstReading(values)) {
     tally.unit = first.unit;
     tally.unitSource = 'cell';
@@ -66,6 +75,7 @@ function settleStatedUnits(
       convertible ? '--unit-change reject' : '--unit-change keep',
     );
   }
+  return true;
 }
 
 function firstReading(values: Float64Array): number {
@@ -89,9 +99,9 @@ function takeOutRails(
   tally: ValueTally,
   { issues }: FileContext,
   lineOf: LineOf,
-): void {
+): boolean {
   const rails = findRails(values, profile, tally.unit);
-  if (rails.values.size === 0) return;
+  if (rails.values.size === 0) return false;
   const code = rails.notConnected ? 'not-connected' : 'probe-rail';
   let count = 0;
   let first = -1;
@@ -112,6 +122,7 @@ function takeOutRails(
     issuesReason(rails.notConnected),
     '--keep-rails',
   );
+  return true;
 }
 
 function issuesReason(notConnected: boolean): string {
@@ -122,12 +133,13 @@ function issuesReason(notConnected: boolean): string {
 
 function takeOutOtherScale(
   values: Float64Array,
+  profile: ColumnProfile,
   tally: ValueTally,
   { issues, overrides }: FileContext,
   lineOf: LineOf,
 ): void {
   if (overrides.unitChange === 'keep') return;
-  const change = findScaleChange(values, tally.unit);
+  const change = findScaleChange(values, profile, tally.unit);
   if (change === null) return;
   const earlierIsOther = tally.unit !== null && change.after === tally.unit;
   const [from, to] = earlierIsOther ? [0, change.from] : [change.from, values.length];

@@ -1,5 +1,5 @@
 import type { ExportUnit } from '../../units/export-units.ts';
-import type { ColumnProfile } from './column-profile.ts';
+import { type ColumnProfile, scaleEnds } from './column-profile.ts';
 
 /** What counts as an impossible reading and as an error code: common practice, no source. */
 export const railSettings = {
@@ -8,6 +8,8 @@ export const railSettings = {
   highestDegF: 130,
   /** A level apart from the rest by this many times their spread, entered and left in one step, is no reading. */
   apart: 1,
+  /** A level is entered and left by steps of at least this. */
+  shortestStep: 2,
   /** Readings of one value that make it a level. */
   levelReadings: 3,
   /** The rest must take this many values, or a level apart may be a changed set point or an off state. */
@@ -36,7 +38,7 @@ const mostPeeled = 4;
 
 /** The constants at the ends of a column's numbers that behave as a broken or missing probe does. */
 export function findRails(values: Float64Array, profile: ColumnProfile, unit: ExportUnit | null): Rails {
-  if (profile.numbers === 0 || !mayHaveRails(profile, unit)) return none;
+  if (profile.readings === 0 || !mayHaveRails(values, profile, unit)) return none;
   const sorted = sortedNumbers(values);
   const found = new Set<number>();
   let from = 0;
@@ -67,18 +69,20 @@ export function findRails(values: Float64Array, profile: ColumnProfile, unit: Ex
   return { values: found, notConnected: from >= to };
 }
 
-/** Cheap look at the ends before anything is sorted. */
-function mayHaveRails(profile: ColumnProfile, unit: ExportUnit | null): boolean {
-  const { min, max, minCount, maxCount, aboveMin, belowMax } = profile;
+/** A look at the steps and the ends before anything is sorted: a rail is entered by a long step, or is all there is. */
+function mayHaveRails(values: Float64Array, profile: ColumnProfile, unit: ExportUnit | null): boolean {
+  const { min, max, largestStep } = profile;
+  const { levelReadings, apart, shortestStep } = railSettings;
+  if (min === max || max < -9000) return errorCodes.has(min) || isImpossible(min, unit) || max < -9000;
+  if (largestStep < shortestStep) return isImpossible(min, unit) || isImpossible(max, unit);
   if (errorCodes.has(min) || errorCodes.has(max) || isImpossible(min, unit) || isImpossible(max, unit))
     return true;
-  const rest = Math.max(max - aboveMin, belowMax - min, 0);
-  const { levelReadings, apart } = railSettings;
+  const { minCount, maxCount, aboveMin, belowMax } = scaleEnds(values, profile);
   return (
-    (minCount >= levelReadings && aboveMin - min > apart * Math.max(0, max - aboveMin)) ||
-    (maxCount >= levelReadings && max - belowMax > apart * Math.max(0, belowMax - min)) ||
-    Math.abs(min) > 9000 ||
-    (Math.abs(max) > 9000 && rest > 0)
+    (minCount >= levelReadings && aboveMin - min > apart * (max - aboveMin)) ||
+    (maxCount >= levelReadings && max - belowMax > apart * (belowMax - min)) ||
+    (minCount >= 2 && outsideTrade(min, unit)) ||
+    (maxCount >= 2 && outsideTrade(max, unit))
   );
 }
 

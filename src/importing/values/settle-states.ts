@@ -2,13 +2,32 @@ import type { IssueLog } from '../issues/issue-log.ts';
 import type { ColumnProfile } from './column-profile.ts';
 import { type Noted, stateCooling, stateDefrost, stateOff, stateOn, type ValueTally } from './value-tally.ts';
 
+interface Kinds {
+  readonly marks: number;
+  readonly others: number;
+}
+
+/** Marks of states, and numbers other than 0 and 1. */
+function kindsIn(values: Float64Array): Kinds {
+  let marks = 0;
+  let others = 0;
+  for (let at = 0; at < values.length; at++) {
+    const value = values[at]!;
+    if (value === 0 || value === 1 || Number.isNaN(value)) continue;
+    if (isStateMark(value)) marks++;
+    else others++;
+  }
+  return { marks, others };
+}
+
 /** Whether a column holds states, after all its cells are known. */
-function holdsStates({ marks, numbers, zeros, ones }: ColumnProfile, tally: ValueTally): boolean {
-  const others = numbers - zeros - ones;
+function holdsStates(values: Float64Array, profile: ColumnProfile, tally: ValueTally): boolean {
+  const { readings, min, max } = profile;
+  if (readings === 0 || (tally.states.count === 0 && (min < 0 || max > 1))) return false;
+  const { marks, others } = kindsIn(values);
   if (marks > 0) return others === 0 || marks >= 9 * others;
-  if (others > 0 || numbers === 0 || tally.unit !== null) return false;
-  const both = ones > 0 && zeros > 0;
-  return both || !namesMeasure(tally.name);
+  if (others > 0 || tally.unit !== null) return false;
+  return min < max || !namesMeasure(tally.name);
 }
 
 const measureWords =
@@ -36,14 +55,13 @@ export function settleStates(
   tally: ValueTally,
   issues: IssueLog,
 ): boolean {
-  const status = holdsStates(profile, tally);
+  const status = holdsStates(values, profile, tally);
   const column = tally.name;
   if (tally.texts.count > 0) {
-    const readings = profile.numbers + profile.marks;
-    issues.addNoted(readings === 0 ? 'column-of-text' : 'value-unreadable', column, tally.texts);
+    issues.addNoted(profile.readings === 0 ? 'column-of-text' : 'value-unreadable', column, tally.texts);
     tally.rejected += tally.texts.count;
   }
-  if (profile.marks === 0) return status;
+  if (tally.states.count === 0) return status;
   let rejected = 0;
   for (let at = 0; at < values.length; at++) {
     const value = values[at]!;

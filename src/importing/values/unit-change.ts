@@ -1,5 +1,6 @@
 import { celsiusFrom, exportTemperatureFrom } from '../../units/convert.ts';
 import type { ExportUnit } from '../../units/export-units.ts';
+import type { ColumnProfile } from './column-profile.ts';
 
 /** How a change of scale is told from a change of temperature: common practice, no source. */
 export const unitChangeSettings = {
@@ -24,10 +25,18 @@ export interface ScaleChange {
  * The reading from which a column that says nothing of it is in the other temperature scale: its largest jump,
  * where both the step itself and the level on its two sides fit F = 1.8 C + 32. Null where there is none.
  */
-export function findScaleChange(values: Float64Array, unit: ExportUnit | null): ScaleChange | null {
+export function findScaleChange(
+  values: Float64Array,
+  profile: ColumnProfile,
+  unit: ExportUnit | null,
+): ScaleChange | null {
   if (unit !== null && unit !== 'degF' && unit !== 'degC') return null;
-  const jump = largestJump(values);
-  if (jump === null) return null;
+  if (profile.largestStep < unitChangeSettings.leastJump) return null;
+  const jump = {
+    at: profile.stepAt,
+    before: readingBefore(values, profile.stepAt),
+    after: values[profile.stepAt]!,
+  };
   const { compared, fewest, leastJump, levelTolerance, stepTolerance } = unitChangeSettings;
   const left = numbersBefore(values, jump.at, compared);
   const right = numbersFrom(values, jump.at, compared);
@@ -47,26 +56,10 @@ export function findScaleChange(values: Float64Array, unit: ExportUnit | null): 
   return null;
 }
 
-interface Jump {
-  readonly at: number;
-  readonly before: number;
-  readonly after: number;
-}
-
-function largestJump(values: Float64Array): Jump | null {
-  let best: Jump | null = null;
-  let size: number = unitChangeSettings.leastJump;
-  let before = Number.NaN;
-  for (let at = 0; at < values.length; at++) {
-    const value = values[at]!;
-    if (Number.isNaN(value)) continue;
-    if (Math.abs(value - before) > size) {
-      size = Math.abs(value - before);
-      best = { at, before, after: value };
-    }
-    before = value;
-  }
-  return best;
+function readingBefore(values: Float64Array, index: number): number {
+  let at = index - 1;
+  while (at > 0 && Number.isNaN(values[at]!)) at--;
+  return values[at]!;
 }
 
 function numbersBefore(values: Float64Array, end: number, most: number): number[] {

@@ -105,3 +105,19 @@ test('a dead probe among its neighbours stays a probe; a circuit that never read
   expect(guess.site.circuits!.find(({ id }) => id === 'C03')!.probes).toContain('C03 probe 3');
   expect(guess.site.circuits!.map(({ id }) => id)).not.toContain('C09');
 });
+
+test('a set point that is written only when it changes is found among thousands of empty cells', () => {
+  const cells = Array.from({ length: 40_000 }, (_, index) =>
+    index === 1234 || index === 30_001 ? 36 : Number.NaN,
+  );
+  const air = Array.from({ length: 40_000 }, (_, index) => 36 + Math.round(10 * Math.sin(index / 9)) / 10);
+  const guess = guessSite(
+    readingsOf([
+      { point: 'M01 air', values: air },
+      { point: 'M01 set', values: cells, logging: 'change-of-value' },
+    ]),
+  );
+  expect(guess.site.circuits).toEqual([
+    expect.objectContaining({ probes: ['M01 air'], setPoint: { point: 'M01 set' } }),
+  ]);
+});
