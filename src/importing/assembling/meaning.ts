@@ -1,6 +1,7 @@
 import { type ExportUnit, quantityOf } from '../../units/export-units.ts';
 import type { Quantity } from '../../units/quantities.ts';
 import type { Point } from '../points/point.ts';
+import { spreadSample } from '../points/spread-sample.ts';
 
 /** What the place that a site file gives to a point asks of it. */
 export type Place =
@@ -91,8 +92,7 @@ function takesTwoValues(point: Point): boolean {
 const runningShare = 0.25;
 
 function thresholdOf(point: Point): number {
-  const stride = Math.max(1, Math.floor(point.values.length / 4000));
-  const sample = point.values.filter((value, index) => index % stride === 0 && !Number.isNaN(value)).sort();
+  const sample = spreadSample(point.values, 4000).sort();
   const high = sample[Math.floor(0.95 * (sample.length - 1))] ?? 1;
   return high > 0 ? high * runningShare : highestOf(point) * runningShare;
 }

@@ -1,4 +1,6 @@
-const valuesRead = 4000;
+import { spreadSample } from '../points/spread-sample.ts';
+
+const valuesRead = 2000;
 const stepsThatMustFit = 0.98;
 
 /**
@@ -7,18 +9,14 @@ const stepsThatMustFit = 0.98;
  * be told.
  */
 export function resolutionOf(values: Float64Array): number {
-  const stride = Math.max(1, Math.floor(values.length / valuesRead));
-  const seen = new Set<number>();
-  for (let index = 0; index < values.length; index += stride) {
-    const value = values[index]!;
-    if (Number.isFinite(value)) seen.add(value);
-  }
-  if (seen.size < 3) return 0;
-  const sorted = Float64Array.from(seen).sort();
-  const differences: number[] = [];
-  for (let index = 1; index < sorted.length; index++) differences.push(sorted[index]! - sorted[index - 1]!);
+  const sorted = distinctSorted(values);
+  if (sorted.length < 3) return 0;
+  const differences = sorted.subarray(1).map((value, index) => value - sorted[index]!);
   const largest = Math.max(Math.abs(sorted[0]!), Math.abs(sorted.at(-1)!));
-  const step = Math.min(...differences.filter((difference) => difference > largest * 1e-9));
+  const step = differences.reduce(
+    (least, difference) => (difference > largest * 1e-9 ? Math.min(least, difference) : least),
+    Number.POSITIVE_INFINITY,
+  );
   const fitting = differences.filter((difference) => {
     const multiple = difference / step;
     return Math.abs(multiple - Math.round(multiple)) < 0.05;
@@ -29,4 +27,14 @@ export function resolutionOf(values: Float64Array): number {
 /** 0.09999999999999787 is 0.1. */
 function roundedStep(step: number): number {
   return Number(step.toPrecision(6));
+}
+
+/** A spread sample of the values, each once, ascending. */
+function distinctSorted(values: Float64Array): Float64Array {
+  const sorted = spreadSample(values, valuesRead).sort();
+  let kept = 0;
+  for (let index = 0; index < sorted.length; index++) {
+    if (kept === 0 || sorted[index] !== sorted[kept - 1]) sorted[kept++] = sorted[index]!;
+  }
+  return sorted.subarray(0, kept);
 }

@@ -1,4 +1,5 @@
 import type { Point } from '../points/point.ts';
+import { spreadSample } from '../points/spread-sample.ts';
 
 /** What the values of a column look like, whatever it is called. */
 export interface ColumnFacts {
@@ -21,15 +22,16 @@ export interface ColumnFacts {
   readonly onMinutes: number;
 }
 
-const valuesRead = 3000;
+const valuesRead = 1500;
 const mostDistinct = 12;
 
 export function factsOf(point: Point): ColumnFacts {
-  const sample = sampleOf(point.values);
-  const sorted = Float64Array.from(sample).sort();
+  const sample = spreadSample(point.values, valuesRead);
+  const sorted = sample.slice().sort();
   const at = (share: number): number => sorted[Math.round(share * (sorted.length - 1))] ?? Number.NaN;
   const distinct = new Set<number>();
-  for (const value of sample) if (distinct.size < mostDistinct) distinct.add(value);
+  for (let index = 0; index < sample.length && distinct.size < mostDistinct; index++)
+    distinct.add(sample[index]!);
   const binary =
     point.status || (distinct.size > 0 && [...distinct].every((value) => value === 0 || value === 1));
   return {
@@ -45,29 +47,24 @@ export function factsOf(point: Point): ColumnFacts {
   };
 }
 
-function sampleOf(values: Float64Array): number[] {
-  const stride = Math.max(1, Math.floor(values.length / valuesRead));
-  const sample: number[] = [];
-  for (let index = 0; index < values.length; index += stride) {
-    if (Number.isFinite(values[index]!)) sample.push(values[index]!);
-  }
-  return sample;
-}
-
 function switching({ times, values }: Point) {
   let onMs = 0;
   let starts = 0;
   let startedAt = Number.NaN;
   const runs: number[] = [];
+  let on = values[0]! > 0.5;
+  let since = times[0] ?? Number.NaN;
   for (let index = 1; index < times.length; index++) {
-    const before = values[index - 1]! > 0.5;
+    if (Number.isNaN(values[index]!)) continue;
     const now = values[index]! > 0.5;
-    if (before) onMs += times[index]! - times[index - 1]!;
-    if (now && !before) {
+    if (on) onMs += times[index]! - since;
+    if (now && !on) {
       starts++;
       startedAt = times[index]!;
     }
-    if (before && !now && !Number.isNaN(startedAt)) runs.push((times[index]! - startedAt) / 60_000);
+    if (on && !now && !Number.isNaN(startedAt)) runs.push((times[index]! - startedAt) / 60_000);
+    on = now;
+    since = times[index]!;
   }
   const spanMs = times.length > 1 ? times.at(-1)! - times[0]! : Number.NaN;
   runs.sort((a, b) => a - b);
