@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { addAudit } from './commands/audit.ts';
 import { addCheck } from './commands/check.ts';
+import { addCompare } from './commands/compare.ts';
 import { addDraftSite } from './commands/draft-site.ts';
 import { addNormalize } from './commands/normalize.ts';
 import { addNorms } from './commands/norms.ts';
@@ -22,6 +23,7 @@ Examples:
   rimelog audit store.csv --tables tables/           the month in tables; --html for one report
   rimelog verify store.csv --circuit M01 --serviced 2026-09-12T10:30   did the repair hold?
   rimelog norms store.csv --point "M01 air A" --reading 38   is this reading normal here?
+  rimelog compare october.csv --against september.csv   what changed
   rimelog draft-site store.csv -o site.yaml          what the columns are, guessed, to be corrected
   rimelog normalize store.csv > tidy.csv             what was understood, as one tidy CSV
   rimelog serve                                      the page in a browser on this machine
@@ -52,6 +54,7 @@ function buildProgram(io: Console, finish: (code: ExitCode) => void): Command {
   addAudit(program, io, finish);
   addVerify(program, io, finish);
   addNorms(program, io, finish);
+  addCompare(program, io, finish);
   addNormalize(program, io, finish);
   addDraftSite(program, io, finish);
   addServe(program, io);

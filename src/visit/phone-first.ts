@@ -6,7 +6,7 @@ import type { Stop } from './visit-sheet.ts';
 /** What somebody in the store, or at the controller's screen, can tell before anybody drives. */
 export type PhoneQuestion =
   | {
-      readonly about: 'switched-off' | 'held-open' | 'doors-and-load' | 'defrost-schedule';
+      readonly about: 'goods' | 'switched-off' | 'held-open' | 'doors-and-load' | 'defrost-schedule';
       readonly circuit: string;
       readonly since: EpochMs;
     }
@@ -18,24 +18,20 @@ export type PhoneQuestion =
       readonly to: Celsius;
     }
   | { readonly about: 'compressors'; readonly suctionGroup: string; readonly since: EpochMs }
-  | {
-      readonly about: 'thermometer';
-      readonly circuit: string;
-      readonly probe: string;
-      readonly since: EpochMs;
-    }
-  | { readonly about: 'goods'; readonly circuit: string; readonly since: EpochMs };
+  /** Which of these probes lie? One thermometer tells. */
+  | { readonly about: 'thermometer'; readonly probes: readonly string[] };
 
 /** Set-point changes this long before the end are still worth asking about. */
 const recentMs = 14 * 86_400_000;
 
-/** In the order of the stops, what costs nothing first; each question once. */
+/** What concerns the goods first, then in the order of the stops, then what one thermometer can tell. */
 export function phoneQuestions(stops: readonly Stop[], signals: Signals): PhoneQuestion[] {
-  const questions = stops.flatMap((stop) => [...questionsOf(stop), ...goodsOf(stop)]);
+  const probes = stops.flatMap(probeToHold);
   return [
-    ...questions.filter(({ about }) => about === 'goods'),
-    ...questions.filter(({ about }) => about !== 'goods'),
+    ...stops.flatMap(goodsOf),
+    ...stops.flatMap(questionsOf),
     ...setPointQuestions(stops, signals),
+    ...(probes.length === 0 ? [] : [{ about: 'thermometer', probes } as const]),
   ];
 }
 
@@ -54,10 +50,13 @@ function questionsOf({ circuit, suctionGroup, lead, cause }: Stop): PhoneQuestio
     case 'door-or-load':
       return [{ about: 'doors-and-load', circuit, since }];
     default:
-      if (lead.kind === 'defrost-missed') return [{ about: 'defrost-schedule', circuit, since }];
-      if (lead.probe === null) return [];
-      return [{ about: 'thermometer', circuit, probe: lead.probe, since }];
+      return lead.kind === 'defrost-missed' ? [{ about: 'defrost-schedule', circuit, since }] : [];
   }
+}
+
+/** One probe that stands off its neighbours: somebody can hold a thermometer beside it. */
+function probeToHold({ circuit, lead }: Stop): string[] {
+  return circuit === null || lead.probe === null || lead.kind === 'left-off' ? [] : [lead.probe];
 }
 
 /** Warm air now: the store has to look at its goods, whatever the cause. */

@@ -23,8 +23,6 @@ export interface VisitSheet {
   readonly stops: readonly Stop[];
   /** Free checks, before anybody drives. */
   readonly phoneFirst: readonly PhoneQuestion[];
-  /** Everything that the probable causes call for, each once. */
-  readonly bring: readonly string[];
   readonly findings: readonly Finding[];
 }
 
@@ -47,7 +45,6 @@ export function visitSheet(signals: Signals, diagnosis: Diagnosis): VisitSheet {
   return {
     stops,
     phoneFirst: phoneQuestions(stops, signals),
-    bring: [...new Set(stops.flatMap(({ cause }) => cause?.bring ?? []))],
     findings,
   };
 }

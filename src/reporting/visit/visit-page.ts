@@ -29,13 +29,15 @@ const style = `
 .tight{margin:0;padding-left:1.2em}.tight li{margin:2px 0}
 @media (max-width:700px){.stop{grid-template-columns:minmax(0,1fr)}}
 @media print{
-@page{margin:9mm 11mm}
-body{font-size:8.2pt;line-height:1.28}
-h1{font-size:14pt;margin:0 0 2px}.kicker{display:none}.lead{font-size:10.5pt;margin:4px 0}
-header{padding-bottom:4px}.air{font-size:7.6pt;margin:0 0 2px}
-.sheet h2{margin:8px 0 2px;font-size:10pt}.stop{padding:4px 0}.stop h3{font-size:9.6pt}
-.stop p,.tight li,p,li{max-width:none}
-footer{margin-top:8px;padding-top:4px;font-size:7.6pt}footer p{margin:0}
+@page{margin:8mm 10mm}
+html,body{font-size:7.8pt;line-height:1.23}
+h1{font-size:13pt;margin:0 0 1px}.kicker{display:none}.lead{font-size:10pt;margin:3px 0}
+header{padding-bottom:3px}header p{margin:0;max-width:none}.air{font-size:7.2pt}
+.badge{font-size:6.4pt;line-height:1.3;border-width:1px;padding:0 4px}
+.sheet h2{margin:6px 0 1px;font-size:9.4pt}.stop{padding:3px 0;grid-template-columns:minmax(0,1fr) minmax(0,1.15fr)}
+.stop h3{font-size:9pt}
+.stop p,.stop li,.tight li,.sheet p{max-width:none;margin:0}
+footer{margin-top:5px;padding-top:2px;font-size:7.2pt}footer p{margin:0}
 }
 `;
 
@@ -59,7 +61,6 @@ ${list(
 ${shown.length === 0 ? null : html`<h2>Stops, worst first</h2>`}
 ${shown.map((stop, index) => stopSection(stop, index, log))}
 ${rest.length === 0 ? null : html`<p>Then: ${rest.map((stop) => stopTitle(stop, log)).join('; ')}.</p>`}
-${sheet.bring.length === 0 ? null : html`<h2>Bring</h2><p>${sheet.bring.join(', ')}</p>`}
 ${list('What this export cannot tell', cannotTell(diagnosis, log))}
 ${care(sheet)}
 </div>`,

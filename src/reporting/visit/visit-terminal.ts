@@ -34,7 +34,6 @@ export function visitReport(sheet: VisitSheet, { log, report, diagnosis }: Shown
       sheet.phoneFirst.map((question) => questionText(question, log)),
     ),
     ...sheet.stops.map((stop, index) => stopLines(stop, index, log, paint)),
-    list('Bring', sheet.bring.length === 0 ? [] : [sheet.bring.join(', ')]),
     list('What this export cannot tell', cannotTell(diagnosis, log)),
     list(
       'Take care',

@@ -5,6 +5,7 @@ import type { Stop, VisitSheet } from '../../visit/visit-sheet.ts';
 import { displayMeasure } from '../display-measure.ts';
 import { confidenceText, paceOf } from '../finding-facts.ts';
 import { dayText } from '../local-time.ts';
+import { placesText } from '../open-questions.ts';
 import { placeTitle } from '../report-order.ts';
 import { causeWords } from '../words.ts';
 
@@ -33,6 +34,11 @@ export function causeText({ cause }: Stop): string | null {
 
 /** A question for the phone, or for whoever can see the controller. */
 export function questionText(question: PhoneQuestion, log: Log): string {
+  if (question.about === 'thermometer') {
+    const [first, ...more] = question.probes;
+    const probes = more.length === 0 ? first : `each of ${placesText(question.probes, 8)}`;
+    return `Ask somebody to hang a thermometer in the air beside ${probes} for ten minutes: does it agree with the probe?`;
+  }
   const since = dayText(log, question.since);
   switch (question.about) {
     case 'goods':
@@ -49,8 +55,6 @@ export function questionText(question: PhoneQuestion, log: Log): string {
       return `${question.circuit}: the set point went from ${formatTemperature(question.from, log.units)} to ${formatTemperature(question.to, log.units)} on ${since}. Was that meant?`;
     case 'compressors':
       return `${question.suctionGroup}: does an alarm stand at the rack, is a compressor locked out or off, was the suction set point changed about ${since}?`;
-    case 'thermometer':
-      return `${question.circuit}: ask somebody to hang a thermometer in the air beside ${question.probe} for ten minutes. Does it agree with the probe?`;
   }
 }
 
