@@ -7,9 +7,9 @@ const table: readonly { readonly certainty: number; readonly probability: number
   { certainty: 0, probability: 0.05 },
   { certainty: 0.3, probability: 0.4 },
   { certainty: 0.5, probability: 0.65 },
-  { certainty: 0.7, probability: 0.85 },
-  { certainty: 0.85, probability: 0.93 },
-  { certainty: 1, probability: 0.98 },
+  { certainty: 0.7, probability: 0.8 },
+  { certainty: 0.85, probability: 0.89 },
+  { certainty: 1, probability: 0.96 },
 ];
 
 export function confidenceFrom(certainty: number): number {

@@ -71,7 +71,7 @@ function explains(keeper: Trouble, guest: Trouble): boolean {
   return keeper.lead.shape !== 'set-point-left' && overlap(keeper.lead, guest.lead, dayMs);
 }
 
-const recoveryShapes: readonly string[] = ['slow', 'not-recovered', 'lengthening'];
+export const recoveryShapes: readonly string[] = ['slow', 'not-recovered', 'lengthening'];
 
 /** A slow recovery is the air's side of another trouble; weak heat, a wrong length or a missed defrost is its own. */
 function isRecovery(trouble: Trouble): boolean {

@@ -4,6 +4,9 @@ import type { Trouble } from './trouble.ts';
 
 const dayMs = 86_400_000;
 const slackMs = 2 * dayMs;
+/** The start of a trend is known less well than that of a step. */
+const trendSlackMs = 7 * dayMs;
+const trendShapes: readonly string[] = ['lengthening', 'creep', 'duty'];
 /** A member that moved this much with the rack is one of its circuits even where it raised no flag, K. */
 const movedWith = 0.55;
 /** Beside a warm rack, a probe this far from its neighbours still has a trouble of its own, K. */
@@ -43,7 +46,8 @@ export function coverByRack(
 function isCovered(one: Trouble, rack: Trouble, members: readonly string[]): boolean {
   if (one.lead.circuit === null || !members.includes(one.lead.circuit)) return false;
   if (!coverable.includes(one.scope)) return false;
-  if (one.lead.onset < rack.lead.onset - slackMs) return false;
+  const slack = trendShapes.includes(one.lead.shape) && one.scope !== 'one-probe' ? trendSlackMs : slackMs;
+  if (one.lead.onset < rack.lead.onset - slack) return false;
   if (rack.lead.end !== null && one.lead.onset > rack.lead.end + slackMs) return false;
   if (one.scope !== 'one-probe') return true;
   return Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0) < ownTrouble;

@@ -1,5 +1,6 @@
 import type { Projection, Severity } from '../model/finding.ts';
 import type { EpochMs } from '../units/quantities.ts';
+import { recoveryShapes } from './circuit-rules.ts';
 import type { Judgement } from './judgement.ts';
 import { featuresOf, type Trouble } from './trouble.ts';
 
@@ -33,6 +34,8 @@ const warmShare = 0.5;
 const superheatChange = 2;
 const superheatDanger = 14;
 const creepDays = 3;
+const setPointReachDays = 2;
+const plainlyLonger = 1.6;
 /** A stop that is over after this time was longer than a service visit, hours. */
 const longStopHours = 24;
 
@@ -46,7 +49,9 @@ export function severityOf(
 ): Severity {
   const { lead } = trouble;
   const features = featuresOf(trouble);
-  if (isOldSuperheat(trouble, features)) return 'note';
+  if (isOldSuperheat(trouble, features) || isNewSetPoint(trouble) || isLooseLength(trouble, features)) {
+    return 'note';
+  }
   if (confidence < leastConfidence || noteShapes.includes(lead.shape) || features.note === 1) return 'note';
   const end = lead.end;
   switch (trouble.scope) {
@@ -73,6 +78,22 @@ export function severityOf(
 function losesReserve(features: Readonly<{ [name: string]: number }>): boolean {
   if (features.setPointMoved === 1) return false;
   return (features.rampDays ?? 0) >= creepDays || (features.dutyNow ?? 0) >= (features.dutyFull ?? 1);
+}
+
+/** A colder set point takes longer to come back to: that is intent. */
+function isNewSetPoint({ lead, circuit, scope }: Trouble): boolean {
+  if (scope !== 'defrost' || circuit === null || !recoveryShapes.includes(lead.shape)) return false;
+  const { grid } = circuit.log;
+  return circuit.setPointSteps.some(
+    (step) => Math.abs(grid.startMs + step.at * grid.stepMs - lead.onset) < setPointReachDays * dayMs,
+  );
+}
+
+/** A defrost somewhat longer than before that does not end by the clock may only be logged coarsely. */
+function isLooseLength({ lead }: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
+  return (
+    lead.shape === 'extended' && features.endedByTheClock === 0 && (features.lengthRatio ?? 2) < plainlyLonger
+  );
 }
 
 /** Superheat that is a little high and has always been so is a habit of its valve. */

@@ -50,7 +50,7 @@ export function summarise(
       }
       const rise = formatDifference(features.rise ?? 0, log.units);
       const verb = lead.shape === 'creep' ? 'crept' : 'went';
-      return `${where}all its air ${verb} up by ${rise} since ${since}, the other circuits did not: ${verdict(judgement)}${limitClause(projection, signals)}.`;
+      return `${where}all its air ${verb} up by ${rise} since ${since}, the other circuits did not: ${wholeVerdict(judgement)}${limitClause(projection, signals)}.`;
     }
     case 'dead-probe':
       if (lead.shape === 'episodes') return episodesSummary(trouble, judgement, signals, where);
@@ -99,15 +99,22 @@ function verdict(judgement: Judgement): string {
       : 'rather the case than the probe, but the data cannot tell';
   }
   const words: Readonly<{ [cause: string]: string }> = {
-    'airflow-or-ice': 'the section is truly warm, probably ice or blocked air',
-    'evaporator-fan': 'the section is truly warm, probably a fan',
-    'door-or-load': 'the case is truly warm, in trading hours: doors or loading',
+    'airflow-or-ice': 'truly warm, probably ice or blocked air',
+    'evaporator-fan': 'truly warm, probably a fan',
+    'door-or-load': 'truly warm, most in trading hours: doors or loading',
     underfeeding: 'truly warm, probably too little liquid',
     'set-point': 'as after a change of the set point',
   };
   const first = judgement.causes[0]!.cause;
   if (words[first] !== undefined) return words[first];
   return judgement.origin === 'probe' ? 'the probe lies, the air does not' : 'the case is truly warm';
+}
+
+function wholeVerdict(judgement: Judgement): string {
+  if (isDecided(judgement)) return verdict(judgement);
+  return judgement.origin === 'control'
+    ? 'rather a new set point than a trouble of the case, but the data cannot tell'
+    : 'rather the case than a new set point, but the data cannot tell';
 }
 
 function limitClause(projection: Projection | null, signals: Signals): string {

@@ -58,9 +58,14 @@ export function findRise(days: Float64Array): Rise | null {
     plainProbability: trend.plain,
     correctedProbability: trend.corrected,
     ...after,
-    shape: ramp.end - ramp.start <= settings.stepDays.value ? 'step' : 'creep',
+    shape: daysBetween(days, ramp) < settings.stepDays.value ? 'step' : 'creep',
     levelled: days.length - 1 - ramp.end >= levelledDays,
   };
+}
+
+/** Known days strictly between the two levels: days of a gap may hide a step as well as a creep. */
+function daysBetween(days: Float64Array, ramp: Ramp): number {
+  return days.subarray(ramp.start + 1, ramp.end).filter(Number.isFinite).length;
 }
 
 /** With fewer than so many days before it, a rise must be larger by so much for every day that lacks. */

@@ -43,7 +43,7 @@ export const settings = {
   stepDays: {
     value: 2,
     unit: 'd',
-    meaning: 'a rise complete within this time is a step, not a drift',
+    meaning: 'a rise with fewer known days than this between its two levels is a step, not a drift',
     source: measured,
   },
   sharedProbes: {

@@ -1,0 +1,38 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { causesPage } from './causes-page.ts';
+import { analysisMetas, settingsPage } from './settings-page.ts';
+
+const root = new URL('../../', import.meta.url);
+const read = (path: string): string => readFileSync(new URL(path, root), 'utf8');
+
+describe('reference pages', () => {
+  it('are what the code says: run `npm run docs` when this fails', () => {
+    expect(read('docs/reference/settings.md')).toBe(settingsPage());
+    expect(read('docs/reference/causes.md')).toBe(causesPage());
+  });
+});
+
+describe('every analysis', () => {
+  const metas = analysisMetas();
+  const folders = readdirSync(new URL('src/analyses/', root), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map(({ name }) => name);
+
+  it('stands in the registry, and nothing else does', () => {
+    expect(metas.map(({ id }) => id).sort()).toEqual(folders.sort());
+  });
+
+  it.each(folders)('%s has its page of method', (id) => {
+    expect(existsSync(new URL(`docs/methods/${id}.md`, root))).toBe(true);
+  });
+
+  it.each(metas)('$id gives each setting a unit, a meaning and a source', ({ settings }) => {
+    for (const [name, setting] of Object.entries(settings)) {
+      expect(Number.isFinite(setting.value), name).toBe(true);
+      expect(setting.unit, name).not.toBe('');
+      expect(setting.meaning.length, name).toBeGreaterThan(15);
+      expect(setting.source.length, name).toBeGreaterThan(5);
+    }
+  });
+});
