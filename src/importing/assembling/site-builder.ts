@@ -94,7 +94,7 @@ export class SiteBuilder {
   /** A set point is written as the gauge at the rack reads: in the unit of the suction pressure point. */
   #pressureUnit(group: SiteSuctionGroup) {
     const point = group.pressure === undefined ? null : this.#placed.find(group.pressure);
-    return point?.unit ?? this.#units.pressure;
+    return (point === null ? null : (this.#unitsInForce.get(point) ?? point.unit)) ?? this.#units.pressure;
   }
 
   #record(name: string | undefined, place: Place): Record | null {

@@ -8,10 +8,10 @@ import type { Point } from '../points/point.ts';
 import type { SiteFile } from '../site-file/site-file.ts';
 import { meaningOf, type UnitsInForce, unfitting } from './meaning.ts';
 import type { PlacedPoints } from './place-points.ts';
+import { settlePressureReferences } from './pressure-reference.ts';
 import {
   doubtfulUnitIssue,
   guessedUnitIssue,
-  pressureReferenceIssue,
   stateFromAmountIssue,
   unexpectedUnitIssue,
 } from './unit-issues.ts';
@@ -56,27 +56,13 @@ export function siteUnits(
   const display = displayUnits(units, stated, temperature);
   for (const { point } of pressures) inForce.set(point, guess.pressure?.unit ?? display.pressure);
   if (guess.pressure !== null) issues.push(guessedUnitIssue('pressure', pointsOf(pressures), guess.pressure));
-  issues.push(...pressureReferences(columns, inForce));
+  issues.push(...settlePressureReferences(columns, inForce, stated?.units?.pressure));
   for (const [point, place] of placed.places) {
     const { onAbove } = meaningOf(point, place, inForce);
     if (onAbove !== null) issues.push(stateFromAmountIssue(point, onAbove));
     if (unfitting(point, place, inForce)) issues.push(unexpectedUnitIssue(point, place));
   }
   return { inForce, display, issues };
-}
-
-/** A running rack never holds less than this absolute, so lower readings are gauge readings. Common practice. */
-const vacuumBelowKilopascal = 105;
-
-/** `bar` and `kPa` leave open whether the atmosphere counts; readings that would be a vacuum settle it for all. */
-function pressureReferences(columns: readonly NamedColumn[], inForce: Map<Point, ExportUnit>): ImportIssue[] {
-  const open = columns.filter(({ point }) => point.unit === 'bar' || point.unit === 'kPa');
-  if (open.length === 0) return [];
-  const gauge = open.some(
-    ({ point, facts }) => facts.median * (point.unit === 'bar' ? 100 : 1) < vacuumBelowKilopascal,
-  );
-  if (gauge) for (const { point } of open) inForce.set(point, point.unit === 'bar' ? 'barg' : 'kPag');
-  return [pressureReferenceIssue(pointsOf(open), gauge)];
 }
 
 /** What a column measures: its place in the site file decides, else its name and values. */

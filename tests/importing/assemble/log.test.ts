@@ -282,6 +282,21 @@ describe('pressures and states as exports have them', () => {
     expect(assembled(siteText, bars(3.2)).log.suctionGroups[0]!.pressure!.values[0]).toBeCloseTo(320, 9);
   });
 
+  test('the site file settles whether bar counts the atmosphere, for readings and for a set point', () => {
+    const bars = columns.map((column) =>
+      column.point === 'S1 suction' ? { ...column, unit: 'bar' as const, values: wave(3.2, 0.1) } : column,
+    );
+    const stated = (unit: string) =>
+      siteText
+        .replace('pressure: psig', `pressure: ${unit}`)
+        .replace('pressureSetPoint: 45', 'pressureSetPoint: 3');
+    expect(codes(bars, stated('barg'))).toEqual([]);
+    const gauge = assembled(stated('barg'), bars).log.suctionGroups[0]!;
+    expect(gauge.pressure!.values[0]).toBeCloseTo(421.325, 9);
+    expect(gauge.pressureSetPoint).toBeCloseTo(401.325, 9);
+    expect(assembled(stated('bar'), bars).log.suctionGroups[0]!.pressureSetPoint).toBeCloseTo(300, 9);
+  });
+
   test('a compressor logged by its power runs above a quarter of its usual draw', () => {
     const power = switching(20).map((on) => (on === 1 ? 5.2 : 0.1));
     const specs = columns.map((column) =>
