@@ -8,7 +8,6 @@ import { guardOrigin } from './guards/origin.ts';
 import { noQuery } from './guards/query.ts';
 import { openApiDocument } from './openapi/document.ts';
 import { Problem } from './problem.ts';
-import { circuitRoutes } from './routes/circuits.ts';
 import { eventRoutes } from './routes/events.ts';
 import { exportRoutes } from './routes/exports.ts';
 import { healthRoute } from './routes/health.ts';
@@ -16,6 +15,7 @@ import { pageRoutes } from './routes/pages.ts';
 import { StoredLogs } from './routes/read-stored-log.ts';
 import { recordRoutes } from './routes/records.ts';
 import { resultRoutes } from './routes/results.ts';
+import { seriesRoutes } from './routes/series.ts';
 import { siteRoutes } from './routes/sites.ts';
 
 /** The HTTP interface: guards first, then the routes, then every error as JSON. */
@@ -30,7 +30,7 @@ export function createApp(context: Context, allowedHosts: readonly string[]): Ex
   const logs = new StoredLogs();
   const api = Router();
   api.use(exportRoutes(context), eventRoutes(context), resultRoutes(context), siteRoutes(context));
-  api.use(circuitRoutes(context, logs), recordRoutes(context, logs));
+  api.use(seriesRoutes(context, logs), recordRoutes(context, logs));
   api
     .route('/openapi.json')
     .get(noQuery, (_request, response) => {

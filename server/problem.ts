@@ -42,6 +42,11 @@ export const problems = {
     'The site has no circuit of this id.',
     'The circuits are listed in the findings document.',
   ],
+  'unknown-group': [
+    404,
+    'The site has no suction group of this id.',
+    'The suction groups are named by the findings and the circuits.',
+  ],
   'unknown-point': [
     404,
     'The export has no point of this name.',

@@ -7,9 +7,10 @@ export type Address =
   | { readonly page: 'home' }
   | { readonly page: 'site'; readonly id: string }
   | {
-      readonly page: 'circuit';
+      /** A circuit's page or a suction group's. */
+      readonly page: 'circuit' | 'group';
       readonly id: string;
-      readonly circuit: string;
+      readonly name: string;
       readonly range: Span | null;
       readonly view: PlotView;
     };
@@ -28,18 +29,24 @@ function rangeIn(query: URLSearchParams): Span | null {
   return from < to ? { from, to } : null;
 }
 
+const pagesByFolder = new Map([
+  ['circuits', 'circuit'],
+  ['groups', 'group'],
+] as const) as ReadonlyMap<string, 'circuit' | 'group'>;
+
 export function readAddress(hash: string): Address {
   const [path = '', query = ''] = hash.replace(/^#/, '').split('?', 2);
   const parts = path.split('/').filter((part) => part !== '');
   const id = decoded(parts[1]);
   if (parts[0] !== 'exports' || id === '') return { page: 'home' };
-  if (parts[2] !== 'circuits' || parts.length < 4) return { page: 'site', id };
+  const page = pagesByFolder.get(parts[2] ?? '');
+  if (page === undefined || parts.length < 4) return { page: 'site', id };
   const state = new URLSearchParams(query);
   const view = state.get('view');
   return {
-    page: 'circuit',
+    page,
     id,
-    circuit: decoded(parts[3]),
+    name: decoded(parts[3]),
     range: rangeIn(state),
     view: view === 'settled' || view === 'all' ? view : 'auto',
   };
@@ -56,8 +63,11 @@ export function writeAddress(address: Address): string {
   }
   if (address.view !== 'auto') state.set('view', address.view);
   const query = state.size === 0 ? '' : `?${state}`;
-  return `${site}/circuits/${encodeURIComponent(address.circuit)}${query}`;
+  return `${site}/${address.page}s/${encodeURIComponent(address.name)}${query}`;
 }
 
 export const circuitAddress = (id: string, circuit: string): string =>
-  writeAddress({ page: 'circuit', id, circuit, range: null, view: 'auto' });
+  writeAddress({ page: 'circuit', id, name: circuit, range: null, view: 'auto' });
+
+export const groupAddress = (id: string, group: string): string =>
+  writeAddress({ page: 'group', id, name: group, range: null, view: 'auto' });

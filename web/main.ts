@@ -7,6 +7,7 @@ import './styles/print.css';
 import { type Address, readAddress } from './address.ts';
 import { h } from './dom.ts';
 import { circuitPage } from './pages/circuit.ts';
+import { groupPage } from './pages/group.ts';
 import { homePage } from './pages/home.ts';
 import type { Page } from './pages/page.ts';
 import { sitePage } from './pages/site.ts';
@@ -20,7 +21,7 @@ let turn = 0;
 function pageFor(address: Address): Promise<Page> {
   if (address.page === 'home') return homePage();
   if (address.page === 'site') return sitePage(address.id);
-  return circuitPage(address);
+  return address.page === 'group' ? groupPage(address) : circuitPage(address);
 }
 
 function put(page: Page): void {

@@ -69,7 +69,8 @@ export function readResult(id: string): Promise<SiteResult> {
 
 export function readSeries(
   id: string,
-  circuit: string,
+  of: 'circuit' | 'group',
+  name: string,
   range: Span | null,
   pixels: number,
   signal: AbortSignal,
@@ -79,5 +80,5 @@ export function readSeries(
     query.set('from', new Date(range.from).toISOString());
     query.set('to', new Date(range.to).toISOString());
   }
-  return ask(`${addressOf(id)}/circuits/${encodeURIComponent(circuit)}/series?${query}`, { signal });
+  return ask(`${addressOf(id)}/${of}s/${encodeURIComponent(name)}/series?${query}`, { signal });
 }

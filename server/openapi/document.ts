@@ -169,6 +169,12 @@ export function openApiDocument() {
         [...ofResult, 'unknown-circuit'],
         [id, parameter('circuit', 'path', 'id of the circuit'), ...range],
       ),
+      [`${exportPath}/groups/{group}/series`]: get(
+        'The lines of one suction group: no air, and in the place of the valve the share of its machines running',
+        json('Series', 'Lowest and highest of every pixel column'),
+        [...ofResult, 'unknown-group'],
+        [id, parameter('group', 'path', 'id of the suction group'), ...range],
+      ),
       [`${exportPath}/records`]: get('All points', json('Records', 'In the order of the log'), ofResult, [
         id,
       ]),

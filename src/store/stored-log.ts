@@ -51,7 +51,8 @@ export async function storeLog(folder: string, log: Log, signals: Signals): Prom
   };
 }
 
-function recordReader(folder: string, stored: StoredLog): (position: number) => Promise<Record> {
+/** Fetches records by their position in the list. */
+export function recordReader(folder: string, stored: StoredLog): (position: number) => Promise<Record> {
   const { count } = stored.grid;
   return async (position) => {
     const described = stored.records[position];

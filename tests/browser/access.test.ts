@@ -28,6 +28,7 @@ beforeAll(async () => {
   addresses['site'] = `/#/exports/${ready}`;
   addresses['circuit'] = `/#/exports/${ready}/circuits/M01`;
   addresses['quiet circuit'] = `/#/exports/${ready}/circuits/M04`;
+  addresses['group'] = `/#/exports/${ready}/groups/S1`;
   addresses['failed'] = `/#/exports/${failed}`;
   server = await testServer({ dataFolder, webFolder: await builtPages() });
   browser = await launchChromium();
@@ -43,10 +44,10 @@ async function open(page: Page, name: string): Promise<void> {
   if (page.url().endsWith(addresses[name]!)) await page.reload();
   else await page.goto(addresses[name]!);
   await page.locator('h1').waitFor();
-  if (name.includes('circuit')) await plotDrawn(page);
+  if (/circuit|group/.test(name)) await plotDrawn(page);
 }
 
-const pages = ['home', 'site', 'circuit', 'quiet circuit', 'failed'];
+const pages = ['home', 'site', 'circuit', 'quiet circuit', 'group', 'failed'];
 
 describe.each(['light', 'dark'] as const)('In %s', (colorScheme) => {
   let watched: WatchedPage;
@@ -162,9 +163,11 @@ describe('With one page', () => {
 
   test('no line is known by its colour alone', async () => {
     await open(page, 'circuit');
-    const dashes = await page
-      .locator('.legend line')
-      .evaluateAll((lines) => lines.map((line) => line.getAttribute('stroke-dasharray')));
+    const inAirPanel = page.locator('.legend li', { hasNotText: 'suction' }).locator('line');
+    const dashes = await inAirPanel.evaluateAll((lines) =>
+      lines.map((line) => line.getAttribute('stroke-dasharray')),
+    );
+    expect(dashes.length).toBeGreaterThan(3);
     expect(new Set(dashes).size).toBe(dashes.length);
     expect(await page.locator('.plot').textContent()).toContain('M01 air A');
   });

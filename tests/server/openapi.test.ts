@@ -74,6 +74,7 @@ describe('OpenAPI', () => {
       const address = path
         .replace('{id}', ready)
         .replace('{circuit}', 'M01')
+        .replace('{group}', 'S1')
         .replace('{point}', encodeURIComponent(point));
       const response = await fetch(server.base + address);
       expect(response.status).toBe(path.endsWith('/site-file') ? 404 : 200);
@@ -87,6 +88,7 @@ describe('OpenAPI', () => {
       const address = path
         .replace('{id}', '0'.repeat(16))
         .replace('{circuit}', 'M01')
+        .replace('{group}', 'S1')
         .replace('{point}', 'x');
       const response = await fetch(server.base + address, { method: method.toUpperCase() });
       expect(response.status).toBe(404);

@@ -16,7 +16,8 @@ const shortestRangeMs = 30 * 60_000;
 
 export interface PlotOptions {
   readonly exportId: string;
-  readonly circuit: string;
+  readonly of: 'circuit' | 'group';
+  readonly name: string;
   readonly findings: readonly Finding[];
   readonly report: SiteReport;
   /** Called when the user has chosen another range or view, to be kept in the address. */
@@ -25,7 +26,7 @@ export interface PlotOptions {
   readonly onFailure: (error: unknown) => void;
 }
 
-/** One circuit's plot: asks the server for what its pixels can show, again on every zoom. */
+/** The plot of a circuit or a suction group: asks the server for what its pixels can show, again on every zoom. */
 export class CircuitPlot {
   readonly element: HTMLElement;
   readonly #options: PlotOptions;
@@ -83,9 +84,9 @@ export class CircuitPlot {
     this.#asking = asking;
     this.element.setAttribute('aria-busy', 'true');
     try {
-      const { exportId, circuit } = this.#options;
+      const { exportId, of, name } = this.#options;
       const pixels = Math.max(200, Math.min(4000, this.element.clientWidth || 800));
-      this.#series = await readSeries(exportId, circuit, this.#range, pixels, asking.signal);
+      this.#series = await readSeries(exportId, of, name, this.#range, pixels, asking.signal);
       await this.#draw();
     } catch (error) {
       if (!asking.signal.aborted) this.#options.onFailure(error);
@@ -127,9 +128,18 @@ export class CircuitPlot {
     this.#width = this.#printing ? paperWidth : this.element.clientWidth;
     const narrow = this.#width < 640;
     const traces = tracesFor({ series, clock, colors, marked }, settled);
-    const layout = layoutFor({ series, clock, colors, findings, report, settled, narrow });
+    const layout = layoutFor({
+      series,
+      clock,
+      colors,
+      findings,
+      report,
+      settled,
+      width: this.#width,
+      narrow,
+    });
     const config = { displayModeBar: false, doubleClick: false, showTips: false };
-    const plot = await plotly.react(this.element, traces, { ...layout, width: this.#width }, config);
+    const plot = await plotly.react(this.element, traces, layout, config);
     if (!this.#listening) this.#listen(plot);
     this.#options.onDrawn(series, settled);
   }

@@ -21,11 +21,18 @@ export function siteClock(offsets: CircuitSeries['offsets']): SiteClock {
   };
 }
 
+/** `11 Sep` of axis time. */
+export function axisDayText(axis: number): string {
+  const clock = new Date(axis);
+  return `${clock.getUTCDate()} ${months[clock.getUTCMonth()]}`;
+}
+
 /** `Fri 11 Sep, 04:00` of axis time. */
 export function axisText(axis: number): string {
   const clock = new Date(axis);
   const two = (value: number): string => String(value).padStart(2, '0');
-  return `${weekdays[clock.getUTCDay()]} ${clock.getUTCDate()} ${months[clock.getUTCMonth()]}, ${two(clock.getUTCHours())}:${two(clock.getUTCMinutes())}`;
+  const time = `${two(clock.getUTCHours())}:${two(clock.getUTCMinutes())}`;
+  return `${weekdays[clock.getUTCDay()]} ${axisDayText(axis)}, ${time}`;
 }
 
 /** The wall clock that an RFC 3339 time with its offset shows, as axis time. */

@@ -57,12 +57,12 @@ function valveTraces({ series, clock, colors }: TraceContext, settled: boolean):
     {
       ...common,
       ...pointsOf(line, clock),
-      name: 'valve',
+      name: series.probes.length === 0 ? 'machines' : 'valve',
       yaxis: 'y2',
       fill: 'tozeroy',
       fillcolor: faded(colors.strip, 0.4),
       line: { color: colors.strip, width: 1, shape: settled ? 'linear' : 'hvh' },
-      hovertemplate: '%{y:.0%} open',
+      hovertemplate: series.probes.length === 0 ? '%{y:.0%} running' : '%{y:.0%} open',
     },
   ];
 }

@@ -1,18 +1,14 @@
-import { type Address, circuitAddress, writeAddress } from '../address.ts';
-import { CircuitPlot } from '../charts/circuit-plot.ts';
+import { circuitAddress, groupAddress, writeAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { Finding } from '../json.ts';
 import { dayTable } from '../parts/day-table.ts';
-import { causeParts, cautions, factList, lookAlikes, measured } from '../parts/finding.ts';
-import { plotControls } from '../parts/plot-controls.ts';
-import { plotLegend } from '../parts/plot-legend.ts';
+import { cautions } from '../parts/finding.ts';
+import { findingSection } from '../parts/finding-section.ts';
 import { severityBadge } from '../parts/severity.ts';
 import { siteName } from '../parts/site-name.ts';
-import { trouble } from '../parts/trouble.ts';
 import { Refusal, readResult, type SiteResult } from '../server.ts';
 import type { Page } from './page.ts';
-
-type CircuitAddress = Extract<Address, { page: 'circuit' }>;
+import { type PlottedAddress, plotFigure } from './plotted.ts';
 
 const severityOrder = { act: 0, watch: 1, note: 2 } as const;
 
@@ -23,45 +19,45 @@ function findingsFor(circuit: string, { document: found }: SiteResult): readonly
     .sort((a, b) => severityOrder[a.severity] - severityOrder[b.severity]);
 }
 
-function neighbours({ id, circuit }: CircuitAddress, { document: found }: SiteResult) {
+function neighbours({ id, name }: PlottedAddress, { document: found }: SiteResult) {
   const order = found.circuits.map((each) => each.id);
-  const place = order.indexOf(circuit);
+  const place = order.indexOf(name);
   const link = (to: string | undefined): string | null => (to === undefined ? null : circuitAddress(id, to));
   return { place, count: order.length, previous: link(order[place - 1]), next: link(order[place + 1]) };
 }
 
-function findingSection(
-  exportId: string,
-  finding: Finding,
-  said: boolean,
-  { report }: SiteResult,
-): HTMLElement {
+/** Turns the pages by the arrow keys, but not while they are wanted elsewhere. */
+function pageTurner(previous: string | null, next: string | null): (event: KeyboardEvent) => void {
+  return (event) => {
+    if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    if (event.target instanceof HTMLElement && event.target.closest('input, select, textarea, .scroll'))
+      return;
+    const to = event.key === 'ArrowLeft' ? previous : event.key === 'ArrowRight' ? next : null;
+    if (to !== null) location.hash = to;
+  };
+}
+
+function turnLinks(address: PlottedAddress, site: string, result: SiteResult): HTMLElement {
+  const { place, count, previous, next } = neighbours(address, result);
+  const group = result.report.circuits.find(({ id }) => id === address.name)?.suctionGroup ?? null;
   return h(
-    'section',
-    { class: `finding ${finding.severity}` },
-    h(
-      'h2',
-      {},
-      severityBadge(finding.severity, report.words),
-      ' ',
-      report.words.kind[finding.kind] ?? finding.kind,
-    ),
-    !said && h('p', { class: 'summary' }, visible(finding.summary)),
-    h(
-      'div',
-      { class: 'columns' },
-      h('div', {}, factList(exportId, finding, report), lookAlikes(finding, 'h3'), measured(finding)),
-      causeParts(finding, report, 'h3'),
-    ),
+    'nav',
+    { class: 'turn', 'aria-label': 'Circuits' },
+    h('a', { href: writeAddress({ page: 'site', id: address.id }) }, site),
+    h('span', { class: 'quiet' }, `rank ${place + 1} of ${count}`),
+    group !== null && h('a', { href: groupAddress(address.id, group) }, visible(`Suction group ${group}`)),
+    previous !== null && h('a', { href: previous, rel: 'prev' }, '← Previous'),
+    next !== null && h('a', { href: next, rel: 'next' }, 'Next →'),
+    h('span', { class: 'quiet keys' }, 'arrow keys turn the pages'),
   );
 }
 
 /** One circuit: its plot with the findings marked where they stand, and what is known of each. */
-export async function circuitPage(address: CircuitAddress): Promise<Page> {
+export async function circuitPage(address: PlottedAddress): Promise<Page> {
   const result = await readResult(address.id);
   const { document: found, report } = result;
-  const own = found.circuits.find(({ id }) => id === address.circuit);
-  const days = report.circuits.find(({ id }) => id === address.circuit);
+  const own = found.circuits.find(({ id }) => id === address.name);
+  const days = report.circuits.find(({ id }) => id === address.name);
   if (own === undefined || days === undefined) {
     throw new Refusal({
       code: 'unknown-circuit',
@@ -69,57 +65,20 @@ export async function circuitPage(address: CircuitAddress): Promise<Page> {
       remedy: 'Choose one from the list of the site.',
     });
   }
-  const findings = findingsFor(own.id, result);
-  const { place, count, previous, next } = neighbours(address, result);
   const site = siteName(found.site);
   const title = visible(own.name === own.id || own.name === '' ? own.id : `${own.id} ${own.name}`);
-  const element = h('div', {
-    class: 'plot',
-    role: 'img',
-    'aria-label': `Plot of ${title}. The same numbers stand in the table below.`,
-  });
-  const under = h('div', {});
-  const shownSpan = h('p', { class: 'quiet span-text', 'aria-live': 'polite' });
-  const plot = new CircuitPlot(element, address.range, address.view, {
-    exportId: address.id,
-    circuit: own.id,
-    findings,
-    report,
-    onChange: (range, view) => history.replaceState(null, '', writeAddress({ ...address, range, view })),
-    onDrawn: (series, settled) => {
-      under.replaceChildren(plotLegend(series, settled));
-      controls.update(series, settled, shownSpan);
-    },
-    onFailure: (error) => under.replaceChildren(trouble(error)),
-  });
-  const controls = plotControls(plot, findings);
-
-  const turn = (event: KeyboardEvent): void => {
-    if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
-    if (event.target instanceof HTMLElement && event.target.closest('input, select, textarea, .scroll'))
-      return;
-    const to = event.key === 'ArrowLeft' ? previous : event.key === 'ArrowRight' ? next : null;
-    if (to !== null) location.hash = to;
-  };
+  const findings = findingsFor(own.id, result);
+  const { element, plot } = plotFigure(address, title, findings, result);
+  const { previous, next } = neighbours(address, result);
+  const turn = pageTurner(previous, next);
   addEventListener('keydown', turn);
-
   const content = h(
     'div',
     { class: 'circuit' },
-    h(
-      'nav',
-      { class: 'turn', 'aria-label': 'Circuits' },
-      h('a', { href: writeAddress({ page: 'site', id: address.id }) }, site),
-      h('span', { class: 'quiet' }, `rank ${place + 1} of ${count}`),
-      previous === null ? null : h('a', { href: previous, rel: 'prev' }, '← Previous'),
-      next === null ? null : h('a', { href: next, rel: 'next' }, 'Next →'),
-      h('span', { class: 'quiet keys' }, 'arrow keys turn the pages'),
-    ),
+    turnLinks(address, site, result),
     h('h1', {}, title, own.worst !== null && [' ', severityBadge(own.worst, report.words)]),
-    findings.length === 0
-      ? h('p', { class: 'lead' }, 'Nothing was found on this circuit.')
-      : h('p', { class: 'lead' }, visible(findings[0]!.summary)),
-    h('figure', { class: 'plot-figure' }, controls.element, shownSpan, element, under),
+    h('p', { class: 'lead' }, visible(findings[0]?.summary ?? 'Nothing was found on this circuit.')),
+    element,
     dayTable(days, report),
     findings.map((finding, index) => findingSection(address.id, finding, index === 0, result)),
     cautions(findings, report, false),

@@ -1,4 +1,4 @@
-import { circuitAddress } from '../address.ts';
+import { circuitAddress, groupAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { Finding, SiteReport } from '../json.ts';
 import type { SiteResult } from '../server.ts';
@@ -27,6 +27,11 @@ function more(finding: Finding, report: SiteReport): HTMLElement {
   );
 }
 
+function placeAddress(exportId: string, { circuit, suctionGroup }: Place): string | null {
+  if (circuit !== null) return circuitAddress(exportId, circuit);
+  return suctionGroup === null ? null : groupAddress(exportId, suctionGroup);
+}
+
 function placeItem(
   exportId: string,
   place: Place,
@@ -37,6 +42,7 @@ function placeItem(
   const [lead, ...others] = findings as [Finding, ...Finding[]];
   const title = visible(place.title);
   const [cause] = lead.causes;
+  const address = placeAddress(exportId, place);
   return h(
     'li',
     { class: `place ${place.worst}` },
@@ -44,11 +50,7 @@ function placeItem(
       'div',
       { class: 'place-head' },
       h('span', { class: 'rank' }, rank),
-      h(
-        'h3',
-        {},
-        place.circuit === null ? title : h('a', { href: circuitAddress(exportId, place.circuit) }, title),
-      ),
+      h('h3', {}, address === null ? title : h('a', { href: address }, title)),
       severityBadge(place.worst, report.words),
       h('span', { class: 'kind quiet' }, report.words.kind[lead.kind] ?? lead.kind),
     ),

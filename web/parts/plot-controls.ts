@@ -47,12 +47,12 @@ export function plotControls(plot: CircuitPlot, findings: readonly Finding[]): P
   );
   return {
     element,
-    update: ({ span, logSpan, offsets, timeZone }, settled, text) => {
+    update: ({ probes, span, logSpan, offsets, timeZone }, settled, text) => {
+      const hasAir = probes.length > 0;
       const { toAxis } = siteClock(offsets);
       whole.disabled = span.from <= logSpan.from && span.to >= logSpan.to;
-      const shown = settled
-        ? 'settled air: defrosts and recoveries left out'
-        : 'every reading, lowest and highest of each pixel';
+      const calm = hasAir ? 'settled air: defrosts and recoveries left out' : 'mean, lowest and highest';
+      const shown = settled ? calm : 'every reading, lowest and highest of each pixel';
       text.replaceChildren(
         `${axisText(toAxis(span.from))} to ${axisText(toAxis(span.to))}, ${timeZone}; ${shown}. `,
         h('span', { class: 'hint' }, 'Drag over the plot to zoom, double-click for the whole span.'),

@@ -22,8 +22,12 @@ export function plotLegend(series: CircuitSeries, settled: boolean): HTMLElement
     dashed(colors.probe(index).color, colors.probe(index).dash),
     visible(point),
   ]);
-  if (settled) items.push([block('band'), 'lowest to highest settled air']);
-  if (series.setPoint !== null) items.push([dashed(colors.setPoint, '1px,3px'), 'set point']);
+  if (settled && series.probes.length > 0) items.push([block('band'), 'lowest to highest settled air']);
+  if (series.suction !== null)
+    items.push([dashed(colors.ink, 'solid'), settled ? 'suction, mean' : 'suction']);
+  if (settled && series.suction !== null) items.push([block('range'), 'lowest to highest suction']);
+  if (series.setPoint !== null || series.suction?.target)
+    items.push([dashed(colors.setPoint, '1px,3px'), 'set point']);
   if (series.limit !== null) items.push([dashed(colors.act, '9px,5px'), 'alarm limit in force']);
   const source = series.defrosts[0]?.source;
   if (source !== undefined) {
