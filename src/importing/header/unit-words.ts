@@ -33,6 +33,7 @@ for (const [unit, words] of Object.entries(spellings)) {
 
 function plainUnit(text: string): string {
   return text
+    .replace(/Â(?=°)/gu, '')
     .replace(/\u00ba|\u02da|\u030a|\ufffd/gu, '°')
     .replace(/\u2103/gu, '°c')
     .replace(/\u2109/gu, '°f')

@@ -4,12 +4,15 @@ const invisible = /[\u0000-\u0008\u000e-\u001f\u007f\u00ad\u200b-\u200f\u2028-\u
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are blanks
 const blanks = /[\t\n\u000b\f\r\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]/gu;
 
+/** A degree sign that went through UTF-8 twice. */
+const twiceEncoded = /Â([°º])/gu;
+
 const plainAscii = /^[!-~]+(?: [!-~]+)*$/u;
 
 /** A cell as a person sees it: without what shows nothing, blanks as blanks, trimmed. */
 export function visibleText(text: string): string {
   if (plainAscii.test(text)) return text;
-  return text.replace(invisible, '').replace(blanks, ' ').trim();
+  return text.replace(invisible, '').replace(blanks, ' ').replace(twiceEncoded, '$1').trim();
 }
 
 /** Without one pair of quotes around it, and without the marks by which a spreadsheet keeps text as text. */

@@ -9,7 +9,7 @@ export const railSettings = {
   /** A level apart from the rest by this many times their spread, entered and left in one step, is no reading. */
   apart: 1,
   /** A level is entered and left by steps of at least this. */
-  shortestStep: 2,
+  shortestStep: 5,
   /** Readings of one value that make it a level. */
   levelReadings: 3,
   /** The rest must take this many values, or a level apart may be a changed set point or an off state. */

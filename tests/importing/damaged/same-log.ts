@@ -59,6 +59,11 @@ export const encodings: readonly SameLog[] = [
   as('NUL bytes in cells', {
     changeLines: (lines) => lines.map((line, at) => (at % 50 === 7 ? line.replace(',', '\0,') : line)),
   }),
+  encodedAs('UTF-8 taken for Windows-1252 and encoded again', (text) => utf8(text.replaceAll('°', 'Â°'))),
+  as('an end mark of DOS', { after: ['\x1a'] }),
+  as('form feeds between pages', {
+    changeLines: (lines) => lines.map((line, at) => (at % 60 === 59 ? `\f${line}` : line)),
+  }),
   as('NUL bytes after the end', { after: ['\0\0\0\0'] }),
   as('zero-width marks in the header', { headers: header.map((name) => `\u200b${name}\u200b`) }),
   as('a no-break space for a blank in the header', {
@@ -124,7 +129,24 @@ export const dialects: readonly SameLog[] = [
   as('text kept as text by a spreadsheet', { cell: (value) => (value === null ? '' : `="${value}"`) }),
 ];
 
+const timeLast = (lines: string[]): string[] =>
+  lines.map((line) => {
+    const [time, ...rest] = line.split(',');
+    return [...rest, time].join(',');
+  });
+
 export const headers: readonly SameLog[] = [
+  as('the time in the last column', { changeLines: timeLast }),
+  as('a spacer column without name and values', {
+    headers: ['', ...header],
+    time: (wallMs) => `${isoTime(wallMs)},`,
+  }),
+  as('remarks that begin with a hash', { before: ['# exported by hand', '# rack A, all circuits'] }),
+  {
+    name: 'a name with a line break inside',
+    content: () => written({ headers: header.map((name) => `"${name.replace(' ', '\n')}"`) }),
+  },
+  as('the whole file twice, one after the other', { changeLines: (lines) => [...lines, ...lines] }),
   as('a preamble of four lines', {
     before: ['Larkspur Street Market', 'Rack A history', 'Exported,2026-09-06 08:00', ''],
   }),

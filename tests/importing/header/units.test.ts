@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { unitInHeader, unitNamed } from '../../../src/importing/header/unit-words.ts';
+
+describe('units', () => {
+  it.each([
+    ['°F', 'degF'],
+    ['ºF', 'degF'],
+    ['deg F', 'degF'],
+    ['[degF]', 'degF'],
+    ['Fahrenheit', 'degF'],
+    ['℃', 'degC'],
+    ['Cel', 'degC'],
+    ['°C', 'degC'],
+    ['Â°C', 'degC'],
+    ['\ufffdF', 'degF'],
+    ['psi', 'psig'],
+    ['PSI(g)', 'psig'],
+    ['psia', 'psia'],
+    ['bar', 'bar'],
+    ['bar(a)', 'bara'],
+    ['barg', 'barg'],
+    ['kPa', 'kPa'],
+    ['%', 'percent'],
+    ['%RH', 'percent'],
+    ['kW', 'kW'],
+    ['Δ°F', 'deltaF'],
+    ['K', 'K'],
+    ['min', 'min'],
+  ])('%s is %s', (text, unit) => expect(unitNamed(text)).toBe(unit));
+
+  it.each(['', 'air', 'hPa', 'M01', 'x'.repeat(60)])('“%s” is none', (text) =>
+    expect(unitNamed(text)).toBeNull(),
+  );
+
+  it.each([
+    ['M01 air A (°F)', 'degF'],
+    ['M01 air A [degC]', 'degC'],
+    ['Suction psig', 'psig'],
+    ['Suction, bar', 'bar'],
+    ['suction_psig', 'psig'],
+    ['Air temp_C', 'degC'],
+    ['tempF', 'degF'],
+    ['Air temperature (F)', 'degF'],
+    ['Level %', 'percent'],
+    ['power_W', 'W'],
+    ['Air °F', 'degF'],
+    ['Superheat (K)', 'K'],
+    ['Suction (psi) avg', 'psig'],
+  ])('%s is in %s', (header, unit) => expect(unitInHeader(header)).toBe(unit));
+
+  it.each([
+    'M01 air A',
+    'Probe C',
+    'Compressor (A)',
+    'Case F',
+    'Rack K',
+    'Valve V',
+    'S1 h',
+    'Fan min',
+    'air (left end)',
+  ])('%s names no unit', (header) =>
+    expect(unitInHeader(header)).toBe(header === 'Compressor (A)' ? 'A' : null),
+  );
+});
