@@ -1,5 +1,6 @@
 import { median } from './median.ts';
 import { normalConsistency } from './median-absolute-deviation.ts';
+import { RampCosts } from './ramp-costs.ts';
 
 /** How large and how clear a ramp must be to count. */
 export interface Clarity {
@@ -97,7 +98,9 @@ function bestKnees(t: Float64Array, y: Float64Array, weights: Float64Array): Kne
     if (fit.cost < step.cost) step = fit;
   }
   let ramp = step;
+  const costs = new RampCosts(t, y, weights);
   const consider = (start: number, end: number): void => {
+    if (costs.costOf(start, end) > ramp.cost + costs.slack) return;
     const fit = levels(t, y, weights, start, end);
     if (fit.cost < ramp.cost) ramp = fit;
   };

@@ -1,5 +1,6 @@
 import { finiteValues } from './finite-values.ts';
 import { selectQuantile } from './select-rank.ts';
+import { mostSorted, quantileOfFew } from './sorted-few.ts';
 
 /**
  * Quantile by linear interpolation of the order statistics: type 7 of Hyndman and Fan, The American
@@ -7,7 +8,9 @@ import { selectQuantile } from './select-rank.ts';
  * none remains or `probability` is not within 0 to 1.
  */
 export function quantile(values: ArrayLike<number>, probability: number): number {
-  return selectQuantile(finiteValues(values), probability);
+  return values.length <= mostSorted
+    ? quantileOfFew(values, probability)
+    : selectQuantile(finiteValues(values), probability);
 }
 
 /** Several quantiles of the same values, in the order of `probabilities`. */

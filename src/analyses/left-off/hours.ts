@@ -83,8 +83,8 @@ function controlled(signals: CircuitSignals, probes: readonly Float64Array[], co
     return known.reduce((sum, value) => sum + value, 0) / known.length;
   });
   if (setPoint !== null) return combined;
-  const usual = combined.subarray(0, Math.ceil(count / 3)).filter((value) => !Number.isNaN(value));
-  return combined.map((value) => value - median(usual));
+  const usual = median(combined.subarray(0, Math.ceil(count / 3)));
+  return combined.map((value) => value - usual);
 }
 
 /** Place of the controlling probe among the usable ones, −1 when it is none of them. */

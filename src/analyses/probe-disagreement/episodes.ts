@@ -25,11 +25,12 @@ const scalesOfNoise = 6;
  */
 export function episodesOf(signals: CircuitSignals, probe: number, peers: readonly number[]): Episode[] {
   const apart = blockDepartures(signals, probe, peers);
-  const alone = peers.map((peer) => blockDepartures(signals, probe, [peer]));
   const least = Math.max(
     settings.episodeShift.value,
     scalesOfNoise * normalConsistency * median(apart.map(Math.abs)),
   );
+  if (!apart.some((departure) => Math.abs(departure) >= least)) return [];
+  const alone = peers.length === 1 ? [apart] : peers.map((peer) => blockDepartures(signals, probe, [peer]));
   const isOut = (block: number): boolean => {
     const departure = apart[block]!;
     if (!(Math.abs(departure) >= least)) return false;
@@ -46,26 +47,33 @@ export function episodesOf(signals: CircuitSignals, probe: number, peers: readon
 
 /** Offset of the probe in half-hour medians, minus its median over the log; NaN in defrosts and where unknown. */
 function blockDepartures(signals: CircuitSignals, probe: number, peers: readonly number[]): Float64Array {
+  const { phase } = signals;
   const block = samplesIn(signals.log.grid, blockMinutes);
   const own = signals.circuit.probes[probe]!.record.values;
   const others = peers.map((peer) => signals.circuit.probes[peer]!.record.values);
-  const blocks = new Float64Array(Math.ceil(own.length / block)).fill(Number.NaN);
+  const blocks = new Float64Array(Math.ceil(own.length / block));
   const offsets = new Float64Array(block);
   const scratch = new Float64Array(peers.length);
   for (let b = 0; b < blocks.length; b++) {
     offsets.fill(Number.NaN);
-    for (let k = 0; k < block; k++) {
-      const i = b * block + k;
-      if (signals.phase[i] !== Phase.cooling && signals.phase[i] !== Phase.off) continue;
-      others.forEach((values, p) => {
-        scratch[p] = values[i]!;
-      });
-      offsets[k] = own[i]! - (others.length === 1 ? scratch[0]! : median(scratch));
+    const to = Math.min(own.length, (b + 1) * block);
+    for (let i = b * block; i < to; i++) {
+      if (phase[i] !== Phase.cooling && phase[i] !== Phase.off) continue;
+      for (let p = 0; p < others.length; p++) scratch[p] = others[p]![i]!;
+      offsets[i - b * block] = own[i]! - middleOf(scratch);
     }
     blocks[b] = median(offsets);
   }
   const usual = median(blocks);
   return blocks.map((value) => value - usual);
+}
+
+/** Median of the known ones; of one or two, which is the usual number of neighbours, without the way round. */
+function middleOf(neighbours: Float64Array): number {
+  if (neighbours.length > 2) return median(neighbours);
+  const first = neighbours[0]!;
+  if (neighbours.length === 1 || Number.isNaN(neighbours[1]!)) return first;
+  return Number.isNaN(first) ? neighbours[1]! : (first + neighbours[1]!) / 2;
 }
 
 function stretches(count: number, isOut: (block: number) => boolean): { from: number; to: number }[] {

@@ -7,15 +7,19 @@ import { settings } from './settings.ts';
 
 /** Stretches (samples, half open) in which no point of the whole export has a reading. */
 export function siteGaps(log: Log, records: readonly Record[]): { from: number; to: number }[] {
-  const known = new Uint8Array(log.grid.count);
-  for (const { values } of records) {
-    for (let i = 0; i < known.length; i++) if (!Number.isNaN(values[i]!)) known[i] = 1;
-  }
   const least = samplesIn(log.grid, settings.gapMinutes.value);
   const gaps: { from: number; to: number }[] = [];
   let from = -1;
-  for (let i = 0; i <= known.length; i++) {
-    if (i < known.length && known[i] === 0) {
+  // Most samples are settled by the record that knew the sample before.
+  let last = 0;
+  for (let i = 0; i <= log.grid.count; i++) {
+    if (i < log.grid.count && !isKnown(records[last], i)) {
+      last = Math.max(
+        0,
+        records.findIndex((record) => isKnown(record, i)),
+      );
+    }
+    if (i < log.grid.count && !isKnown(records[last], i)) {
       if (from < 0) from = i;
     } else if (from >= 0) {
       if (i - from >= least) gaps.push({ from, to: i });
@@ -23,6 +27,10 @@ export function siteGaps(log: Log, records: readonly Record[]): { from: number; 
     }
   }
   return gaps;
+}
+
+function isKnown(record: Record | undefined, sample: number): boolean {
+  return record !== undefined && !Number.isNaN(record.values[sample]!);
 }
 
 export function gapEvidence(log: Log, gaps: readonly { from: number; to: number }[]): Evidence[] {
