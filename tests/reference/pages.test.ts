@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { causesPage } from './causes-page.ts';
 import { analysisMetas, settingsPage } from './settings-page.ts';
+import { tablesPage } from './tables-page.ts';
 
 const root = new URL('../../', import.meta.url);
 const read = (path: string): string => readFileSync(new URL(path, root), 'utf8');
@@ -10,6 +11,7 @@ describe('reference pages', () => {
   it('are what the code says: run `npm run docs` when this fails', () => {
     expect(read('docs/reference/settings.md')).toBe(settingsPage());
     expect(read('docs/reference/causes.md')).toBe(causesPage());
+    expect(read('docs/reference/tables.md')).toBe(tablesPage());
   });
 });
 

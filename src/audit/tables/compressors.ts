@@ -1,5 +1,5 @@
-import { stepMinutes } from '../../model/grid.ts';
-import { runDays } from '../../signals/run-days.ts';
+import { type LocalDay, stepMinutes } from '../../model/grid.ts';
+import { type RunDay, runDays } from '../../signals/run-days.ts';
 import type { Spell } from '../../signals/types.ts';
 import { monthDays } from '../scope.ts';
 import { defineTable } from '../table.ts';
@@ -20,18 +20,23 @@ interface CompressorDay {
 const exactUpToMinutes = 1;
 
 /** Why the starts of a day cannot be counted from readings this far apart, or null. */
-export function whyUncountable(
-  shortestRunMinutes: number,
-  shortestOffMinutes: number,
+function whyUncountable(
+  { shortestRunMinutes, shortestOffMinutes }: RunDay,
+  spells: readonly Spell[],
+  day: LocalDay,
   intervalMinutes: number,
 ): string | null {
   if (intervalMinutes <= exactUpToMinutes) return null;
-  const shortest = Math.min(
-    Number.isNaN(shortestRunMinutes) ? Number.POSITIVE_INFINITY : shortestRunMinutes,
-    Number.isNaN(shortestOffMinutes) ? Number.POSITIVE_INFINITY : shortestOffMinutes,
+  const known = [shortestRunMinutes, shortestOffMinutes].filter((minutes) => !Number.isNaN(minutes));
+  if (Math.min(...known) < 2 * intervalMinutes) {
+    return `logged every ${intervalMinutes} min: some runs or stops filled a single reading, so others may have fallen between two`;
+  }
+  const isAtMidnight = spells.some(
+    ({ on, from }, k) => on && spells[k - 1]?.to === from && (from === day.from || from === day.to),
   );
-  if (shortest >= 2 * intervalMinutes) return null;
-  return `logged every ${intervalMinutes} min: some runs or stops filled a single reading, so others may have fallen between two`;
+  return isAtMidnight
+    ? `logged every ${intervalMinutes} min: a start fell between the last reading of one day and the first of the next`
+    : null;
 }
 
 export const compressorsTable = defineTable<CompressorDay>({
@@ -46,13 +51,14 @@ export const compressorsTable = defineTable<CompressorDay>({
         group: group.id,
         point: record.point,
         interval: Math.max(interval, record.logging === 'sampled' ? record.intervalMs / 60_000 : 0),
-        days: runDays(compressorSpells[k] as readonly Spell[], log.grid, log.calendar),
+        spells: compressorSpells[k]!,
+        days: runDays(compressorSpells[k]!, log.grid, log.calendar),
       })),
     );
     return monthDays(scope).flatMap(({ d, day }) =>
-      machines.map(({ group, point, interval, days }) => {
+      machines.map(({ group, point, interval, spells, days }) => {
         const { starts, ...rest } = days[d]!;
-        const uncountable = whyUncountable(rest.shortestRunMinutes, rest.shortestOffMinutes, interval);
+        const uncountable = whyUncountable(days[d]!, spells, day, interval);
         return { day: day.date, group, point, startsSeen: starts, ...rest, uncountable };
       }),
     );
@@ -131,7 +137,8 @@ export const compressorsTable = defineTable<CompressorDay>({
       name: 'note',
       unit: '',
       definition: 'Why the starts cannot be counted; empty where they can.',
-      formula: 'interval > 1 min and the shortest run or stop < 2 intervals',
+      formula:
+        'interval > 1 min, and the shortest run or stop < 2 intervals or a start at the first reading of a day',
       cell: (row) => row.uncountable,
     },
   ],
