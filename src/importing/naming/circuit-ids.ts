@@ -6,10 +6,11 @@ export function circuitIds(groups: readonly NameGroup[]): Map<NameGroup, string>
   const inOrder = [...groups].sort((a, b) => byNaturalOrder(a.id, b.id));
   const shared = sharedPath(inOrder.map((group) => group.name));
   const taken = new Set<string>();
-  return new Map(inOrder.map((group) => [group, uniqueId(group.name.slice(shared), taken)] as const));
+  return new Map(inOrder.map((group) => [group, uniqueId(group.name.slice(shared).trim(), taken)] as const));
 }
 
-function sharedPath(names: readonly string[]): number {
+/** How long the path is with which all names begin; 0 for a single name. */
+export function sharedPath(names: readonly string[]): number {
   const [first, ...rest] = names;
   if (first === undefined || rest.length === 0) return 0;
   let shared = 0;

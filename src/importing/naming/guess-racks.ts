@@ -41,6 +41,14 @@ export function guessRacks(
   if (doubtful.length > 0) {
     questions.push(`Is this a compressor: ${someNames(doubtful.map((column) => column.point.name))}?`);
   }
+  const placeless = columns.filter(
+    ({ kind, role, confidence }) => kind === 'pressure' && role === 'other' && confidence < 0.5,
+  );
+  if (placeless.length > 0) {
+    questions.push(
+      `Where do ${someNames(placeless.map((column) => column.point.name))} measure: suction or discharge?`,
+    );
+  }
   return { racks, groupOf: membership.groupOf, notes, questions };
 }
 

@@ -37,7 +37,7 @@ export function kindOf(point: Point, facts: ColumnFacts, tokens: readonly Token[
   if (has('suction', 'highSide', 'condenser') && facts.low > -1)
     return first === 't' ? 'temperature' : 'pressure';
   if (has('discharge') && !has('air', 'probe', 'case', 'circuit') && facts.median > 60) return 'pressure';
-  if (first === 'p' && tokens.length > 1 && facts.low > -1) return 'pressure';
+  if ((first === 'p' || first === 'pt') && tokens.length > 1 && facts.low > -1) return 'pressure';
   return (airLike(facts) && facts.distinct > fewestDistinct) ||
     has('air', 'probe', 'return', 'supply', 'coil', 'product', 'set', 'differential')
     ? 'temperature'

@@ -53,7 +53,7 @@ function feederOf(circuit: GuessedCircuit, groups: readonly RackGroup[], airCels
   if (groups.length === 1) {
     return { group: groups[0]!, confidence: 0.8, because: 'the export holds one suction group' };
   }
-  const named = groups.filter((group) => isWorded(group.key) && isSubsequence(group.key, circuit.group.key));
+  const named = groups.filter((group) => namesGroup(circuit, group, groups));
   if (named.length === 1) {
     return { group: named[0]!, confidence: 0.9, because: 'its name carries that of the suction group' };
   }
@@ -79,7 +79,24 @@ function feederOf(circuit: GuessedCircuit, groups: readonly RackGroup[], airCels
   };
 }
 
-/** A bare number is no name: group 1 and circuit 1 have nothing in common. */
-function isWorded(key: readonly string[]): boolean {
-  return key.some((word) => !/^\d+$/.test(word));
+/**
+ * Whether a circuit's name carries what tells a group from the others. A bare number does not (group 1 and
+ * circuit 1 have nothing in common), a bare letter only where it begins a name (`A07`).
+ */
+function namesGroup(
+  { group: circuit }: GuessedCircuit,
+  group: RackGroup,
+  groups: readonly RackGroup[],
+): boolean {
+  const telling = group.key.filter((word) => !groups.every((other) => other.key.includes(word)));
+  if (!isSubsequence(group.key, circuit.key)) return false;
+  const tokens = circuit.air[0]!.keyTokens;
+  return telling.some((word) => {
+    if (/^\d+$/.test(word)) return false;
+    if (word.length > 1) return true;
+    return tokens.some(
+      (token, index) =>
+        token.text === word && (token.mark === 'rack' || tokens[index + 1]?.from === token.to),
+    );
+  });
 }

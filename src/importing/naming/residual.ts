@@ -70,7 +70,7 @@ function isKindLetter(token: Token, column: NamedColumn): boolean {
   if (column.kind === 'temperature' && token.text === 't' && numbered) return tokens.length > 1;
   if (token !== tokens[0] || tokens.length < 2) return false;
   if (column.kind === 'temperature') return token.text === 't';
-  if (column.kind === 'pressure') return token.text === 'p';
+  if (column.kind === 'pressure') return token.text === 'p' || token.text === 'pt';
   if (column.role === 'defrost') return token.text === 'd';
   return column.role === 'valve' && token.text === 'v';
 }

@@ -22,9 +22,18 @@ export interface NamedColumn {
 
 /** All columns of a site; words at the front that every column shares (`Store 12/Rack A/`) say nothing of a role. */
 export function nameColumns(points: readonly Point[]): NamedColumn[] {
-  const tokens = points.map((point) => tokensOf(point.header));
+  const tokens = withoutUnitLetters(points.map((point) => tokensOf(point.header)));
   const shared = sharedFront(tokens);
   return points.map((point, index) => nameColumn(point, tokens[index]!, shared));
+}
+
+/** `M01_Air1_F`: a last F or C in many names is the unit, unless other names end in A or B. */
+function withoutUnitLetters(all: readonly (readonly Token[])[]): readonly (readonly Token[])[] {
+  const lasts = all.map((tokens) => tokens.at(-1)?.text ?? '');
+  const letters = new Set(lasts.filter((last) => last.length === 1));
+  const unit = ['f', 'c'].find((letter) => letters.has(letter) && !letters.has('a') && !letters.has('b'));
+  if (unit === undefined || lasts.filter((last) => last === unit).length < 3) return all;
+  return all.map((tokens, index) => (lasts[index] === unit ? tokens.slice(0, -1) : tokens));
 }
 
 const rolelessInFront: ReadonlySet<Meaning | null> = new Set<Meaning | null>([

@@ -1,4 +1,5 @@
 import { groupedBy } from '../points/grouped-by.ts';
+import { sharedPath } from './circuit-ids.ts';
 import { writtenName } from './circuit-name.ts';
 import { byNaturalOrder } from './natural-order.ts';
 import { isSubsequence } from './owners.ts';
@@ -45,10 +46,11 @@ export function suctionGroupsOf(columns: readonly NamedColumn[]): {
 
 function fromSuctions(suctions: readonly NamedColumn[]): RackGroup[] {
   const taken = new Set<string>();
+  const shared = sharedPath(suctions.map((column) => writtenName(column, keyOf(column))));
   const sorted = [...suctions].sort((a, b) => byNaturalOrder(a.point.name, b.point.name));
   return sorted.map((column) => {
     const key = keyOf(column);
-    return groupOf(unused(groupName(column, key), taken), key, column);
+    return groupOf(unused(groupName(column, key).slice(shared).trim(), taken), key, column);
   });
 }
 

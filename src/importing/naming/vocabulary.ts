@@ -5,7 +5,7 @@
  */
 export const meanings = {
   temperature:
-    'temp temps temperature temperatures tmp tmpr temperatur temperatura temperaturen temperatuur t°',
+    'temp temps temperature temperatures tmp tmpr temperatur temperatura temperaturen temperatuur tt te',
   pressure:
     'press pressure pressures pres prs prss druck pression presion pressao pressione druk psi psig psia kpa mpa',
   air: 'air luft aire aria lucht',
@@ -21,7 +21,7 @@ export const meanings = {
     'defrost defrosts defrosting dfr dfrst dfst defr def dfro defrst abtau abtauung abtauen abt degivrage degiv deg desescarche descongelacion degelo sbrinamento sbrin ontdooi ontdooiing',
   termination: 'termination term termin terminate trm',
   valve:
-    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop',
+    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop xv',
   feed: 'feed feeding cool cooling refrig refrigeration call calling kuhlung kuhlen kuehlung froid frio freddo koeling koelen kalte clg',
   liquid: 'liquid liq flussig flussigkeit fluessig liquide liquido vloeistof',
   suction: 'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside',
@@ -90,6 +90,7 @@ const pairs: Readonly<{ [words: string]: Meaning }> = {
   'cut out': 'set',
   'air off': 'discharge',
   'air on': 'return',
+  'set pt': 'set',
   'wet bulb': 'humidity',
   'dew point': 'humidity',
   'sat suction': 'saturated',

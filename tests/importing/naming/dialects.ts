@@ -329,4 +329,126 @@ export const dialects: readonly Dialect[] = [
       return part.what === 'suction' ? `Psuc${part.group + 1}` : null;
     },
   },
+  {
+    title: 'class first: MT-03-DAT-1',
+    temperature: 'degF',
+    unitsStated: false,
+    name: worded(
+      (c) => `${c < 4 ? 'MT' : 'LT'}-${pad(c)}`,
+      (g) => ['MT', 'LT'][g]!,
+      {
+        air: (p) => `DAT-${p + 1}`,
+        set: 'SP',
+        defrost: 'DFR',
+        valve: 'LLSV',
+        suction: 'SUCT',
+        suctionSet: 'SUCT-SP',
+        compressor: (n) => `CMP-${n + 1}`,
+      },
+      (owner, word) => `${owner}-${word}`,
+    ),
+  },
+  {
+    title: 'rack letter in the circuit: A07 Discharge Air #2',
+    temperature: 'degC',
+    unitsStated: true,
+    name: worded(
+      (c) => `${c < 4 ? 'A' : 'B'}${pad(c)}`,
+      (g) => `Rack ${letter(g)}`,
+      {
+        air: (p) => `Discharge Air #${p + 1}`,
+        return: 'Return Air',
+        defrost: 'Defrost',
+        valve: 'Liquid Line',
+        suction: 'Suction',
+        compressor: (n) => `Compressor ${n + 1}`,
+        discharge: 'Head',
+      },
+      (owner, word) => `${owner} ${word}`,
+    ),
+  },
+  {
+    title: 'long paths: Fern Lane Grocer : Rack A : Circuit 3 : …',
+    temperature: 'degF',
+    unitsStated: true,
+    name: worded(
+      (c) => `Fern Lane Grocer : Rack A : Circuit ${c + 1}`,
+      (g) => `Fern Lane Grocer : Rack A : Suction Group ${g + 1}`,
+      {
+        air: (p) => `Discharge Air Temperature Sensor #${p + 1}`,
+        set: 'Temperature Set Point',
+        defrost: 'Defrost',
+        valve: 'Refrigeration Solenoid',
+        suction: 'Suction Pressure',
+        compressor: (n) => `Compressor ${n + 1}`,
+      },
+      (owner, word) => `${owner} : ${word}`,
+    ),
+  },
+  {
+    title: 'a unit letter at the end: M01_Air1_F',
+    temperature: 'degF',
+    unitsStated: false,
+    name: worded(
+      (c) => `M${pad(c)}`,
+      (g) => `S${g + 1}`,
+      {
+        air: (p) => `Air${p + 1}_F`,
+        set: 'SP_F',
+        defrost: 'Dfr',
+        valve: 'Liq',
+        return: 'Ret_F',
+        suction: 'Suct_psi',
+        compressor: (n) => `Comp${n + 1}`,
+      },
+      (owner, word) => `${owner}_${word}`,
+    ),
+  },
+  {
+    title: 'air on and air off: Controller 3 Air Off Temp',
+    temperature: 'degC',
+    unitsStated: true,
+    name: worded(
+      (c) => `Controller ${c + 1}`,
+      (g) => `Pack ${g + 1}`,
+      {
+        air: (p) => `Air Off Temp ${p + 1}`,
+        return: 'Air On Temp',
+        set: 'Setpoint',
+        defrost: 'Defrost State',
+        valve: 'LLV',
+        suction: 'Suction Pressure',
+        compressor: (n) => `Compressor ${n + 1} Run`,
+      },
+      (owner, word) => `${owner} ${word}`,
+    ),
+  },
+  {
+    title: 'Italian: Vetrina 3 sonda 1',
+    temperature: 'degC',
+    unitsStated: false,
+    name: worded(
+      (c) => `Vetrina ${c + 1}`,
+      (g) => ['TN', 'BT'][g]!,
+      {
+        air: (p) => `sonda ${p + 1}`,
+        set: 'set point',
+        defrost: 'sbrinamento',
+        valve: 'elettrovalvola',
+        suction: 'pressione aspirazione',
+        compressor: (n) => `compressore ${n + 1}`,
+      },
+      (owner, word) => `${owner} ${word}`,
+    ),
+  },
+  {
+    title: 'tags of plant drawings: TT-101A',
+    temperature: 'degF',
+    unitsStated: false,
+    name: (part) => {
+      if (part.what === 'air') return `TT-${101 + part.circuit}${letter(part.probe)}`;
+      if (part.what === 'defrost') return `XD-${101 + part.circuit}`;
+      return part.what === 'valve' ? `XV-${101 + part.circuit}` : null;
+    },
+  },
 ];
