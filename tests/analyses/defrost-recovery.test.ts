@@ -98,6 +98,20 @@ describe('heat and end of the defrosts', () => {
     expect(shapesOf({ evidence, abstentions: [] })).toContain('ended-early');
   });
 
+  test('defrosts that ended when the coil was warm and now all run to the longest time are told', () => {
+    const grid = gridOf(days);
+    const lengths = [26, 28, 25, 30, 27, 24];
+    const varied = (minute: number) =>
+      dailyDefrosts([180, 900], lengths[Math.floor(minute / 720) % 6]!)(minute);
+    const longest = dailyDefrosts([180, 900], 30);
+    const isDefrosting = (minute: number) => (day(minute) < 11 ? varied(minute) : longest(minute));
+    const circuit = simpleCase(grid, { isDefrosting });
+    const electric = { ...circuit, defrost: { ...circuit.defrost, kind: 'electric' as const } };
+    const { evidence } = verdictOf(analyse, [electric], days);
+    expect(evidence.map((one) => one.shape)).toEqual(['by-the-clock']);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 11)).toBeLessThan(0.7);
+  });
+
   test('a coil that goes past its usual end temperature was not ended by it', () => {
     const grid = gridOf(days);
     const circuit = simpleCase(grid);

@@ -2,6 +2,7 @@ import type { Abstention, Verdict } from '../../model/evidence.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { abstention, circuitSubject } from '../evidence-parts.ts';
+import { endedByTheClock } from './by-the-clock.ts';
 import { lostDrip } from './drip.ts';
 import { completeDefrosts } from './events.ts';
 import { heating } from './heating.ts';
@@ -19,12 +20,15 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null): Ve
   const missed = missedDefrosts(signals);
   if (completeDefrosts(signals).length === 0)
     return { evidence: missed, abstentions: missed.length > 0 ? [] : [noDefrosts(signals)] };
+  const changed = heating(signals);
+  const isExtended = changed.some((one) => one.shape === 'extended');
   return {
     evidence: [
       ...missed,
       ...slowRecovery(signals, group),
       ...lengthening(signals),
-      ...heating(signals),
+      ...changed,
+      ...(isExtended ? [] : endedByTheClock(signals)),
       ...overheated(signals),
       ...lostDrip(signals),
     ],

@@ -94,6 +94,19 @@ export const settings = {
     meaning: 'share of defrosts ending at one and the same longest time that shows them ended by the clock',
     source: practice,
   },
+  clockDefrosts: {
+    value: 8,
+    unit: '1',
+    meaning: 'defrosts before and since that it takes to tell that they are now ended by the clock',
+    source: practice,
+  },
+  clockChance: {
+    value: 0.001,
+    unit: '1',
+    meaning:
+      'chance, with the earlier share of longest defrosts, under which a run of nothing else is no chance',
+    source: 'binomial probability',
+  },
   missedDefrosts: {
     value: 2,
     unit: '1',

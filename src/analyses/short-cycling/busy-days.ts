@@ -42,7 +42,10 @@ export function busyPeriod(
     let over = 0;
     for (let k = from; k < to; k++) if (isBusyHour(k)) over++;
     const mean = rate.days[day]!;
-    if (over >= settings.busyHours.value || (mean > settings.ownNorm.value * norm && mean > ownLimit))
+    if (
+      over >= settings.busyHours.value ||
+      (day >= fewestNormDays && mean > settings.ownNorm.value * norm && mean > ownLimit)
+    )
       busy.push(day);
   });
   const first = busy.findIndex((day, i) => (busy[i + settings.busyDays.value - 1] ?? Infinity) - day < 7);

@@ -16,6 +16,8 @@ import { settings } from './settings.ts';
 
 /** Of what is inferred from the pressure alone, at most this is certain. */
 const inferredCertainty = 0.45;
+/** Relative change of the suction pressure beyond which it no longer stands where it did. */
+const levelWithin = 0.03;
 
 /** Every compressor of a suction group; where no run status is logged, the group by its suction pressure. */
 export function analyseCompressors(group: GroupSignals, site: Signals): Verdict {
@@ -44,7 +46,7 @@ function fromSwing(group: GroupSignals, site: Signals): Evidence[] {
   const { log } = site;
   const least = Math.max(settings.tightBand.value / 2, 3 * pressure.resolution);
   const narrowed = narrowedSwing(hourSwings(pressure.values, log), least);
-  if (narrowed === null) return [];
+  if (narrowed === null || !stillRegulates(group, narrowed.day)) return [];
   return [
     {
       analysis: meta.id,
@@ -68,6 +70,12 @@ function fromSwing(group: GroupSignals, site: Signals): Evidence[] {
       shape: 'inferred',
     },
   ];
+}
+
+/** The level of the suction is what it was: with all machines running, or few, its swing narrows as well. */
+function stillRegulates({ suction, suctionTarget }: GroupSignals, day: number): boolean {
+  const above = suction.map((value, d) => Math.log(value / (suctionTarget[d]! || 1)));
+  return Math.abs(median(above.subarray(day)) - median(above.subarray(0, day))) < levelWithin;
 }
 
 /** Median over the hours of a day of p10 to p90 within the hour. */

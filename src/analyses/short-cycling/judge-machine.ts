@@ -45,6 +45,7 @@ export function judgeMachine(
   const onset = grid.startMs + period.fromHour * hourMs;
   const end = period.toHour === null ? null : grid.startMs + period.toHour * hourMs;
   const since = runs.filter((run) => run.start >= onset && (end === null || run.start < end));
+  if (isCoarse && Number.isNaN(period.norm)) return null;
   if (isCoarse && !showsShortRuns(runs, onset, end, grid.stepMs)) return null;
   const running = since.filter((run) => run.on && run.whole).map(minutesOf);
   const standing = since.filter((run) => !run.on && run.whole).map(minutesOf);
