@@ -37,7 +37,7 @@ tbody th{color:inherit;font-size:inherit}
 .dense{font-size:.86rem}
 .dense th,.dense td{padding-right:10px}
 .dense thead th{white-space:normal;vertical-align:bottom;line-height:1.25}
-.dense tbody th{color:var(--ink)}
+.dense tbody th{color:var(--ink);white-space:normal}
 .ranked td:first-child{width:2.2em;color:var(--quiet)}
 .ranked .where{font-weight:600;min-width:9em}
 .ranked .when{white-space:nowrap;color:var(--quiet)}
@@ -130,6 +130,8 @@ article{border:0;border-top:1.5pt solid ${lightTheme.ink};border-radius:0;paddin
 h2,h3,figcaption,.summary{break-after:avoid}
 a{color:inherit;text-decoration:none}
 details:not([open]){display:none}
+.dense{font-size:7.4pt}.dense thead th{font-size:6.8pt}
+.dense th,.dense td{padding:4px 6px 4px 0}
 .scroll{overflow:visible}
 *{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 }
