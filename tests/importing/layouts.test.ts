@@ -89,6 +89,16 @@ describe('layouts', () => {
     expect(codesOf(readings)).toEqual(['quality-bad']);
   });
 
+  it('a quality of 0 among those of 192 leaves the value out', async () => {
+    const rows = Array.from({ length: 10 }, (_, at) => `${minute(at)},M01 air,${at}.5,${at === 4 ? 0 : 192}`);
+    const readings = await readContent(`Time,Point,Value,Quality\n${rows.join('\n')}\n`, utc);
+    expect(codesOf(readings)).toEqual(['quality-bad']);
+  });
+
+  it('columns called A and C are columns, no units', async () => {
+    expect(await points(`Time,A,C\n${minute(0)},1.5,2.5\n${minute(1)},1.5,2.5\n`)).toEqual(['A', 'C']);
+  });
+
   it('remarks beside one column of values make no long export', async () => {
     const rows = Array.from(
       { length: 20 },

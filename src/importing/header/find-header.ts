@@ -16,6 +16,7 @@ const farthestAbove = 8;
 /**
  * The header of the table whose data begins at `firstData`: the nearest row above that fills the columns with
  * names, with a units row between or above, and a row of groups over it (`M01,,,M02,,`) where names repeat.
+ * A row that could be units or kinds of values (`Time,A,C`) is the header where no other is.
  */
 export function findHeader(
   rows: readonly SampleRow[],
@@ -25,17 +26,21 @@ export function findHeader(
   typeOf: TypeOf,
 ): FoundHeader | null {
   let units: readonly string[] | null = null;
+  let passed: FoundHeader | null = null;
   let looked = 0;
   for (let row = firstData - 1; row >= 0 && looked < farthestAbove; row--) {
     const cells = shown(rows[row]!.cells);
     const filled = cells.filter((cell) => cell !== '').length;
     if (filled === 0) continue;
     looked++;
-    if (isUnitsRow(cells)) {
-      units ??= cells;
+    if (cells.every((cell) => /^[-–—=_*+ ]*$/u.test(cell))) continue;
+    const named = isHeaderRow(cells, filled, width, timeAt, row, typeOf);
+    if (isUnitsRow(cells) || cells.every(isUnitFiller)) {
+      if (isUnitsRow(cells)) units ??= cells;
+      if (named) passed ??= { names: shifted(cells, width, timeAt), units: null, row };
       continue;
     }
-    if (!isHeaderRow(cells, filled, width, timeAt, row, typeOf)) continue;
+    if (!named) continue;
     const above = row > 0 ? shown(rows[row - 1]!.cells) : [];
     if (units === null && isUnitsRow(above)) units = above;
     const names = isGroupRow(above, cells, width, timeAt) ? combined(above, cells, timeAt) : cells;
@@ -45,7 +50,7 @@ export function findHeader(
       row,
     };
   }
-  return null;
+  return passed;
 }
 
 function shown(cells: readonly string[]): string[] {

@@ -52,7 +52,7 @@ export function unitNamed(text: string): ExportUnit | null {
 /** Cells of a units row that are no unit but belong there: blanks, dashes, formats of the time column. */
 export function isUnitFiller(text: string): boolean {
   if (/^[-–—/.*]*$/u.test(text)) return true;
-  return /^(?:\[\]|1|none|na|n\/a|bool(?:ean)?|on\/off|open\/closed|state|status|enum|text|0\/1|-|unit|units|einheit|einheiten|unit[eé]s?|(?:date|time|datum|zeit)|[ymdhsyt:/\-. ]{2,24}|utc|local)$/iu.test(
+  return /^(?:\[\]|1|none|na|n\/a|bool(?:ean)?|on\/off|open\/closed|state|status|enum|text|0\/1|-|unit|units|einheit|einheiten|unit[eé]s?|(?:date|time|datum|zeit)|[ymdhsyt:/\-. ]{2,24}|utc|local|numeric|number|float|double|real|int(?:eger)?|string|analog|digital|datetime|timestamp|ts|rn|inst|avg|smp|sample|average|wert|mittelwert)$/iu.test(
     text,
   );
 }

@@ -34,12 +34,19 @@ export function findLongColumns(
     others.find(
       (at) => at !== hintedPoint && at !== hintedValue && isQualityColumn(nameOf(at), stats[at]!),
     ) ?? null;
+  const counted = quality !== null && stats[quality]!.texts.has('192');
   const texts = others.filter((at) => at !== quality && at !== hintedValue && holdsNames(stats[at]!, false));
   const values = others.filter(
     (at) => at !== quality && at !== hintedPoint && !texts.includes(at) && holdsValues(stats[at]!),
   );
   if (hintedPoint !== undefined && hintedValue !== undefined) {
-    return { point: pointColumns(hintedPoint, texts, nameOf, stats), value: hintedValue, unit, quality };
+    return {
+      point: pointColumns(hintedPoint, texts, nameOf, stats),
+      value: hintedValue,
+      unit,
+      quality,
+      qualityCounted: counted,
+    };
   }
   if (values.length === 0 && hintedPoint !== undefined)
     return withWordValues(hintedPoint, others, texts, stats, unit, quality);
@@ -47,7 +54,7 @@ export function findLongColumns(
   const value = values[0]!;
   const point = hintedPoint ?? texts.find((at) => at < value && namesPoints(stats[at]!, timeStats));
   if (point === undefined || point === value) return null;
-  return { point: pointColumns(point, texts, nameOf, stats), value, unit, quality };
+  return { point: pointColumns(point, texts, nameOf, stats), value, unit, quality, qualityCounted: counted };
 }
 
 /** Names come again, or stand at times that come again; remarks do neither. */
@@ -67,7 +74,7 @@ function withWordValues(
   const value = others.find(
     (at) => at > point && stats[at]!.counts.word * 2 > stats[at]!.filled && !texts.includes(at),
   );
-  return value === undefined ? null : { point: [point], value, unit, quality };
+  return value === undefined ? null : { point: [point], value, unit, quality, qualityCounted: false };
 }
 
 function pointColumns(

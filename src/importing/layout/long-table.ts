@@ -202,7 +202,8 @@ export class LongTable extends TableReader {
 
   private isGood(bytes: Uint8Array, from: number, to: number): boolean {
     for (const known of this.goodBytes) if (sameBytes(bytes, from, to, known)) return true;
-    if (qualitySaysGood(visibleText(textOf(bytes, from, to))) === false) return false;
+    if (qualitySaysGood(visibleText(textOf(bytes, from, to)), this.long.qualityCounted) === false)
+      return false;
     if (this.goodBytes.length < 8) this.goodBytes.push(bytes.slice(from, to));
     return true;
   }
@@ -251,7 +252,10 @@ export class LongTable extends TableReader {
     }
     if (long.unit !== null) this.takeUnitText(point, cells[long.unit] ?? '');
     if (value === '') return;
-    if (long.quality !== null && qualitySaysGood(visibleText(cells[long.quality] ?? '')) === false) {
+    if (
+      long.quality !== null &&
+      qualitySaysGood(visibleText(cells[long.quality] ?? ''), long.qualityCounted) === false
+    ) {
       this.rejectValue('quality-bad', point, cells);
       return;
     }

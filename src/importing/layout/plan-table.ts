@@ -6,7 +6,7 @@ import { visibleText } from '../values/clean-text.ts';
 import { type CellType, cellType } from './cell-types.ts';
 import { findLongColumns } from './long-columns.ts';
 import type { SampleRow, TablePlan, TimeColumn, ValueColumn } from './table-plan.ts';
-import { findTimeColumn, numericTimeMs, type TypeOf } from './time-column.ts';
+import { findTimeColumn, numericTimeMs, offsetInHeader, type TypeOf } from './time-column.ts';
 
 /** Share of the rows from the first reading on that must be readings for a window to be a table. */
 const dataShare = 0.6;
@@ -128,8 +128,10 @@ function fill(
     const unitSource = fromName === null ? null : fromRow !== null ? 'units-row' : 'header';
     return { at, name: nameOf(at), unit: fromName, unitSource };
   });
+  const timeNames = [time.at, time.clockAt ?? time.at].map(nameOf);
+  const headerOffset = offsetInHeader(timeNames[0]!) ?? offsetInHeader(timeNames[1]!);
   return {
-    time,
+    time: { ...time, headerOffset },
     width: cleared,
     trimmedRows,
     firstDataRow,

@@ -8,6 +8,8 @@ export interface TimeColumn {
   /** Column of the time of day where date and time stand apart, else null. */
   readonly clockAt: number | null;
   readonly kind: TimeColumnKind;
+  /** Minutes from UTC that the header states for stamps without an offset (`Time (UTC)`), or null. */
+  readonly headerOffset: number | null;
 }
 
 export interface ValueColumn {
@@ -23,6 +25,8 @@ export interface LongColumns {
   readonly value: number;
   readonly unit: number | null;
   readonly quality: number | null;
+  /** The quality column counts as OPC does: 192 is good, 0 bad. */
+  readonly qualityCounted: boolean;
 }
 
 /** What one table of a file is: found once from its first rows, then followed for every row. */

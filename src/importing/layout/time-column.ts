@@ -46,7 +46,7 @@ export function findTimeColumn(rows: readonly SampleRow[], typeOf: TypeOf): Time
     clock.column !== written.column &&
     clock.clocks * 2 >= written.stamps + written.dates &&
     (written.dates > written.stamps || allAtMidnight(rows, written.column));
-  return { at: written.column, clockAt: paired ? clock.column : null, kind: 'calendar' };
+  return { at: written.column, clockAt: paired ? clock.column : null, kind: 'calendar', headerOffset: null };
 }
 
 function mostOf(tallies: readonly Tally[], count: (tally: Tally) => number): Tally | null {
@@ -81,7 +81,8 @@ function numericTime(
       return cell.length < 60 && timeWords.test(cell);
     });
     const kind = numericKind(numbersOf(rows, column), named, column === 0);
-    if (kind !== null) return { column: { at: column, clockAt: null, kind }, rows: numbers };
+    if (kind !== null)
+      return { column: { at: column, clockAt: null, kind, headerOffset: null }, rows: numbers };
   }
   return null;
 }
@@ -137,4 +138,15 @@ function isOrderly(values: readonly number[]): boolean {
     else if (values[at]! < values[at - 1]!) down++;
   }
   return Math.min(up, down) <= 0.05 * values.length;
+}
+
+/** Minutes from UTC that a header states for its stamps: `Time (UTC)`, `UTC time`, `Zeit GMT+2`; null for none. */
+export function offsetInHeader(header: string): number | null {
+  const found = /(?<![a-z])(?:utc|gmt|zulu)(?![a-z])\s*(?:([-+\u2212])\s?(\d{1,2})(?::?(\d{2}))?)?/iu.exec(
+    header.slice(0, 80),
+  );
+  if (found === null) return null;
+  const [, sign, hours, minutes] = found;
+  if (sign === undefined) return 0;
+  return (sign === '+' ? 1 : -1) * (Number(hours) * 60 + Number(minutes ?? 0));
 }

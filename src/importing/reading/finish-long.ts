@@ -1,7 +1,14 @@
 import { loggingKind } from '../layout/logging-kind.ts';
 import type { LongTable } from '../layout/long-table.ts';
 import { usualStep } from '../time/put-in-order.ts';
-import { type OddTime, oddTimes, offsetLookup, runsBackwards, settleTimes } from '../time/settle-times.ts';
+import {
+  applyHeaderOffset,
+  type OddTime,
+  oddTimes,
+  offsetLookup,
+  runsBackwards,
+  settleTimes,
+} from '../time/settle-times.ts';
 import { oddWindows, type ZoneTransitions } from '../time/zone.ts';
 import { columnProfile } from '../values/column-profile.ts';
 import { judgeColumn } from '../values/judge-column.ts';
@@ -20,10 +27,16 @@ interface PointTimes {
 /** Times to UTC and into order, words to states, repeats out: the readings of a long table, point by point. */
 export function finishLong(table: LongTable, zone: ZoneTransitions, context: FileContext): ReadingPart[] {
   const { issues, counts } = context;
-  const hasOffset = offsetLookup(table.offsets.toggles);
+  const { headerOffset } = table.plan.time;
+  const stamped = offsetLookup(table.offsets.toggles);
+  const hasOffset = headerOffset === null ? stamped : () => true;
   const taken = table.points.map(
     (point): PointTimes => ({ times: point.times.take(), rows: point.rows.take() }),
   );
+  if (headerOffset !== null) {
+    for (const { times, rows } of taken)
+      applyHeaderOffset(times, (index) => rows[index]!, stamped, headerOffset);
+  }
   const seconds = secondHours(taken, table, zone, hasOffset, context);
   const parts: ReadingPart[] = [];
   let stepsBack = 0;

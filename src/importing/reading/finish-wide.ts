@@ -1,7 +1,13 @@
 import { loggingKind, regularity } from '../layout/logging-kind.ts';
 import type { WideTable } from '../layout/wide-table.ts';
 import { usualStep } from '../time/put-in-order.ts';
-import { oddTimes, offsetLookup, runsBackwards, settleTimes } from '../time/settle-times.ts';
+import {
+  applyHeaderOffset,
+  oddTimes,
+  offsetLookup,
+  runsBackwards,
+  settleTimes,
+} from '../time/settle-times.ts';
 import { oddWindows, type ZoneTransitions } from '../time/zone.ts';
 import { columnProfile } from '../values/column-profile.ts';
 import { judgeColumn } from '../values/judge-column.ts';
@@ -16,8 +22,11 @@ import type { ReadingPart } from './reading-part.ts';
 export function finishWide(table: WideTable, zone: ZoneTransitions, context: FileContext): ReadingPart[] {
   const { issues, counts } = context;
   const fileTimes = table.takeTimes();
-  const hasOffset = offsetLookup(table.offsets.toggles);
   const rowOf = (index: number): number => index;
+  const { headerOffset } = table.plan.time;
+  const stamped = offsetLookup(table.offsets.toggles);
+  if (headerOffset !== null) applyHeaderOffset(fileTimes, rowOf, stamped, headerOffset);
+  const hasOffset = headerOffset === null ? stamped : () => true;
   const windows = oddWindows(zone);
   const seconds = new Set<number>();
   const odd = oddTimes(fileTimes, rowOf, hasOffset, windows);

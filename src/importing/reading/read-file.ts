@@ -237,7 +237,9 @@ function finish(sequence: TableSequence, context: FileContext, timeZone: string)
     parts: named,
     report: { name, ...counts, issues: issues.issues(), choices: issues.choices },
     allOffsets: sequence.tables.every(
-      (table) => table.offsets.toggles.length === 1 && table.offsets.toggles[0] === 0,
+      (table) =>
+        table.plan.time.headerOffset !== null ||
+        (table.offsets.toggles.length === 1 && table.offsets.toggles[0] === 0),
     ),
   };
 }

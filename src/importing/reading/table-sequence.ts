@@ -128,6 +128,12 @@ export class TableSequence {
     for (const { at, name, why } of plan.ignored) {
       issues.choose(`column ${at + 1}${name === '' ? '' : ` (“${name}”)`}`, 'left out', why, null);
     }
+    const { headerOffset } = plan.time;
+    if (headerOffset !== null) {
+      const shown =
+        headerOffset === 0 ? 'UTC' : `UTC${headerOffset < 0 ? '-' : '+'}${Math.abs(headerOffset) / 60}`;
+      issues.choose('zone of the time stamps', shown, 'the header of the time column says so', null);
+    }
     let table: Table;
     if (plan.long !== null) table = new LongTable(plan, plan.long, this.context, order);
     else {

@@ -17,6 +17,18 @@ export function offsetLookup(toggles: readonly number[]): HasOffset {
   };
 }
 
+/** Brings times without an offset to UTC by the one that the header states, in place. */
+export function applyHeaderOffset(
+  times: Float64Array,
+  rowOf: (index: number) => number,
+  hasOffset: HasOffset,
+  offsetMinutes: number,
+): void {
+  for (let index = 0; index < times.length; index++) {
+    if (!hasOffset(rowOf(index))) times[index]! -= offsetMinutes * 60_000;
+  }
+}
+
 /**
  * Turns wall-clock times, in the order of the file, into UTC in place. `seconds` holds the indices that belong
  * to the second coming of an hour that comes twice.

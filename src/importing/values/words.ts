@@ -41,8 +41,13 @@ export function wordMeaning(text: string): WordMeaning | null {
   return null;
 }
 
-/** Whether a word of a quality column says that the value may be used; null for a word that says neither. */
-export function qualitySaysGood(text: string): boolean | null {
+/**
+ * Whether a word of a quality column says that the value may be used; null for a word that says neither. Where
+ * `counted` the column has the quality numbers of OPC (192 and above good, below uncertain or bad); elsewhere a
+ * 0 is an error code of none.
+ */
+export function qualitySaysGood(text: string, counted = false): boolean | null {
+  if (counted && /^\d{1,3}$/u.test(text)) return Number(text) >= 192;
   const word = text
     .toLowerCase()
     .replace(/[{}[\]()]/gu, '')

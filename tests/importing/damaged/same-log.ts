@@ -163,6 +163,16 @@ export const headers: readonly SameLog[] = [
   as('a units row with words for none', {
     changeLines: ([first, ...rest]) => [first!, 'yyyy-mm-dd hh:mm:ss,°F,°F,°F,-,-,psig,%', ...rest],
   }),
+  as('a row of kinds below the header', {
+    changeLines: ([first, ...rest]) => [
+      first!,
+      'Timestamp,Analog,Analog,Analog,Digital,Digital,Analog,Analog',
+      ...rest,
+    ],
+  }),
+  as('a ruled line below the header', {
+    changeLines: ([first, ...rest]) => [first!, Array(8).fill('-----').join(','), ...rest],
+  }),
   as('a blank line below the header', { changeLines: ([first, ...rest]) => [first!, '', ...rest] }),
   as('the header repeated every hundred rows', {
     changeLines: (lines) =>
@@ -290,6 +300,11 @@ export const times: readonly SameLog[] = [
     time: (wallMs) =>
       `${dated((p) => `${p.month}/${p.day}/${p.year}`)(wallMs)},${twelve(wallMs, (pm) => (pm ? ' PM' : ' AM'))}`,
   }),
+  as('UTC named in the header', { timeHeader: 'Time (UTC)', time: (wallMs) => isoTime(utcOf(wallMs)) }),
+  as('an offset named in the header', {
+    timeHeader: 'Timestamp UTC+02:00',
+    time: (wallMs) => isoTime(utcOf(wallMs) + 7_200_000),
+  }),
   as('seconds since 1970', { time: (wallMs) => String(utcOf(wallMs) / 1000) }),
   as('milliseconds since 1970', { time: (wallMs) => String(utcOf(wallMs)) }),
   as('spreadsheet serials', { time: (wallMs) => String(wallMs / 86_400_000 + 25_569) }),
@@ -311,6 +326,7 @@ export const layouts: readonly SameLog[] = [
     name: 'long, point by point',
     content: () => long((rows) => [...rows].sort((a, b) => a.column - b.column)),
   },
+  { name: 'long with quality numbers', content: () => long((row) => row, false, ',192') },
   { name: 'long with a quality column', content: () => long((row) => row, false, ',Good') },
 ];
 
