@@ -41,7 +41,9 @@ describe('real refrigerators, read once a minute', () => {
     const { record, grid, calendar } = powerHistory(device);
     const days = runDays(spellsOf(record.values, runThreshold(record)), grid, calendar);
     const counted = Object.fromEntries(calendar.days.map(({ date }, d) => [date, days[d]!.starts]));
-    const expected = Object.fromEntries(Object.entries(truth[device]!).map(([day, { starts }]) => [day, starts]));
+    const expected = Object.fromEntries(
+      Object.entries(truth[device]!).map(([day, { starts }]) => [day, starts]),
+    );
     expect(Object.values(truth[device]!).every((day) => day.unambiguous)).toBe(true);
     expect(counted).toEqual(expected);
   });
