@@ -1,6 +1,9 @@
 import type { EpochMs, Quantity } from '../units/quantities.ts';
 
-/** Every change of a logged state or value, as the export has it; kept only for change-of-value columns. */
+/**
+ * Every change of a logged state, as the export has it; kept only for change-of-value columns. A value of NaN:
+ * nothing is known from there on.
+ */
 export interface Changes {
   readonly times: Float64Array;
   readonly values: Float64Array;

@@ -46,7 +46,9 @@ export class RecordShelf {
     const step = quantity === 'status' ? 1 : resolutionOf(point.values);
     const [first, last] = endsOf(point);
     const changes =
-      !sampled && quantity === 'status' ? changesWithin(point, grid, this.#emptyRows(point)) : null;
+      !sampled && quantity === 'status'
+        ? changesWithin(point, grid, this.#emptyRows(point), this.#silence())
+        : null;
     const values = sampled
       ? alignSampled(
           point,

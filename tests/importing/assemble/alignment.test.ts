@@ -168,6 +168,15 @@ describe('change-of-value columns', () => {
     expect(valve.values[59]).toBe(1);
     expect(valve.values[120]).toBeNaN();
     expect(valve.values[200]).toBe(1);
+    const told = [...valve.changes!.times].map((time, index) => [
+      (time - start) / 60_000,
+      valve.changes!.values[index],
+    ]);
+    expect(told).toEqual([
+      [0, 1],
+      [61, Number.NaN],
+      [181, 1],
+    ]);
   });
 
   test('an empty cell beside others is no change; a row that is empty throughout ends what is known', () => {
