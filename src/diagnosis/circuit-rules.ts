@@ -9,6 +9,7 @@ const dayMs = 86_400_000;
  */
 export const circuitRules: readonly Rule[] = [
   { keeper: 'one-probe', guest: 'left-off', when: (k, g) => isOverride(g) && begins(g) >= begins(k) },
+  { keeper: 'dead-probe', guest: 'left-off', when: (k, g) => isBlind(k) && begins(g) >= begins(k) },
   { keeper: 'left-off', guest: 'left-off', when: () => true },
   { keeper: 'left-off', guest: 'whole-circuit', when: explains },
   {
@@ -22,6 +23,7 @@ export const circuitRules: readonly Rule[] = [
   { keeper: 'dead-probe', guest: 'dead-probe', when: sameProbe },
   { keeper: 'dead-probe', guest: 'one-probe', when: sameProbe },
   { keeper: 'dead-probe', guest: 'record', when: sameProbe },
+  { keeper: 'dead-probe', guest: 'defrost', when: (k, g) => isBlind(k) && begins(g) >= begins(k) - slackMs },
   { keeper: 'dead-probe', guest: 'whole-circuit', when: (k, g) => begins(g) >= begins(k) - slackMs },
   { keeper: 'record', guest: 'one-probe', when: (k, g) => k.lead.shape === 'unit-change' && sameProbe(k, g) },
   { keeper: 'one-probe', guest: 'one-probe', when: sameProbe },
@@ -55,6 +57,13 @@ function isEcho(first: Trouble, later: Trouble): boolean {
   const shift = ({ lead }: Trouble): number => lead.features.shift ?? lead.features.rise ?? 0;
   if (begins(later) < begins(first)) return false;
   return shift(later) < 0 || Math.abs(shift(later)) < 0.6 * Math.abs(shift(first));
+}
+
+const blindShapes: readonly string[] = ['stuck', 'open-or-short', 'silent'];
+
+/** A control that is given a dead reading stops or overcools its circuit, and the circuit's mean air misleads. */
+function isBlind(trouble: Trouble): boolean {
+  return blindShapes.includes(trouble.lead.shape);
 }
 
 /** A valve that never closes although the air is cold: what a probe that reads too warm makes its control do. */

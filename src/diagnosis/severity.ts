@@ -63,7 +63,8 @@ export function severityOf(
       return lead.shape === 'set-point-left' ? 'watch' : 'act';
     case 'dead-probe':
       if (lead.shape === 'episodes') return features.loose === 1 ? 'watch' : 'note';
-      return end !== null && end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
+      if (end !== null && end - lead.onset < shortDays * dayMs) return 'note';
+      return trouble.evidence.some(({ shape }) => shape === 'off') ? 'act' : 'watch';
     case 'one-probe':
     case 'whole-circuit':
       return ofWarmAir(trouble, judgement, features, projection, now);

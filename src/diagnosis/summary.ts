@@ -57,7 +57,7 @@ export function summarise(
       if (lead.shape === 'swapped') {
         return swappedSummary(trouble, signals, where);
       }
-      return `${where}${lead.probe} ${deadWords[lead.shape] ?? 'does not measure'} since ${formatLocalTime(lead.onset, log)}${ended}: the circuit is controlled without it or by a wrong number.`;
+      return `${where}${lead.probe} ${deadWords[lead.shape] ?? 'does not measure'} since ${formatLocalTime(lead.onset, log)}${ended}: ${deadVerdict(trouble)}.`;
     default:
       return otherSummary(trouble, judgement, where, since + ended);
   }
@@ -108,6 +108,13 @@ function verdict(judgement: Judgement): string {
   const first = judgement.causes[0]!.cause;
   if (words[first] !== undefined) return words[first];
   return judgement.origin === 'probe' ? 'the probe lies, the air does not' : 'the case is truly warm';
+}
+
+function deadVerdict({ lead, evidence }: Trouble): string {
+  if (evidence.some(({ shape }) => shape === 'off')) return 'and the circuit has stood without cooling since';
+  return lead.shape === 'flutter'
+    ? 'its control works on numbers that are not air'
+    : 'the circuit is controlled without it or by a wrong number';
 }
 
 function wholeVerdict(judgement: Judgement): string {

@@ -1,3 +1,4 @@
+import { median } from '../../maths/median.ts';
 import { samplesIn } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { settings } from './settings.ts';
@@ -7,7 +8,7 @@ export interface Motionless {
   readonly from: number;
   readonly to: number;
   readonly value: number;
-  /** Median distance from the neighbours, K. */
+  /** Distance from what the probe itself read before, where it read; else from the nearest neighbour, K. */
   readonly distance: number;
 }
 
@@ -51,7 +52,11 @@ export function motionless(
   const least2 = Math.max(neighboursMoved, stepsPassed * resolution);
   if (!others.some((other) => rangeOf(other) >= least2)) return null;
   const value = values[found.from]!;
-  return { ...found, value, distance: distanceFrom(others, value) };
+  const before = median(
+    values.subarray(Math.max(0, found.from - samplesIn(signals.log.grid, 1440)), found.from),
+  );
+  const distance = Number.isNaN(before) ? distanceFrom(others, value) : Math.abs(value - before);
+  return { ...found, value, distance };
 }
 
 function rangeOf(values: Float64Array): number {

@@ -104,7 +104,8 @@ export const settings = {
   railJump: {
     value: 14,
     unit: 'K',
-    meaning: 'distance from all neighbours at which a motionless reading is an open or shorted lead',
+    meaning:
+      'distance of a motionless reading from what the probe read before, or from all its neighbours, at which it is an open or shorted lead and not stuck',
     source: practice,
   },
   silentHours: {
