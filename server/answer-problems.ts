@@ -35,7 +35,8 @@ export function answerProblems(log: (line: string) => void): ErrorRequestHandler
       response.destroy();
       return;
     }
-    response.status(problem.status).set(problem.headers);
+    response.removeHeader('Content-Disposition');
+    response.status(problem.status).type('application/json').set(problem.headers);
     response.json({
       error: { code: problem.code, message: problem.message, remedy: problem.remedy, reference },
     });

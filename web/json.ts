@@ -93,6 +93,7 @@ export interface CircuitDays {
 }
 
 export interface SiteReport {
+  readonly title: string;
   readonly headline: string;
   readonly restsOn: string;
   readonly places: readonly {
@@ -105,6 +106,7 @@ export interface SiteReport {
   readonly findings: Readonly<{
     [id: string]: {
       readonly place: string;
+      readonly summary: string;
       readonly facts: readonly { readonly label: string; readonly text: string }[];
       readonly cautions: readonly { readonly hazard: string; readonly advice: string }[];
     };

@@ -45,6 +45,7 @@ export const readExport = (id: string): Promise<ExportEntry> => ask(addressOf(id
 export const deleteExport = (id: string): Promise<void> => ask(addressOf(id), { method: 'DELETE' });
 export const eventsOf = (id: string): string => `${addressOf(id)}/events`;
 export const findingsAddress = (id: string): string => `${addressOf(id)}/findings`;
+export const reportPageAddress = (id: string): string => `${addressOf(id)}/report.html`;
 export const siteFileAddress = (id: string): string => `${addressOf(id)}/site-file`;
 
 export interface SiteResult {

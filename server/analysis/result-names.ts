@@ -3,5 +3,6 @@ export const resultNames = {
   findings: 'findings.json',
   report: 'report.json',
   log: 'log.json',
+  page: 'report.html',
   siteFile: 'site.yaml',
 } as const;

@@ -2,10 +2,10 @@ import type { Severity } from '../../src/model/finding.ts';
 import type { AnalysedExports } from '../../src/pipeline/analyse-exports.ts';
 import { type Caution, cautionsDefer, cautionsFor } from '../../src/reporting/cautions.ts';
 import { type Fact, findingFacts } from '../../src/reporting/finding-facts.ts';
-import { headline, restsOn } from '../../src/reporting/headline.ts';
+import { headline, restsOn, siteTitle } from '../../src/reporting/headline.ts';
 import { type ImportLines, importLines } from '../../src/reporting/import-lines.ts';
 import { type OpenQuestion, openQuestions } from '../../src/reporting/open-questions.ts';
-import { placeTitle, reportOrder } from '../../src/reporting/report-order.ts';
+import { placeTitle, reportOrder, summaryUnder } from '../../src/reporting/report-order.ts';
 import { siteScale } from '../../src/reporting/site-scale.ts';
 import { causeWords, kindWords, originWords, severityWords } from '../../src/reporting/words.ts';
 
@@ -16,6 +16,8 @@ type CautionText = Pick<Caution, 'hazard' | 'advice'>;
 /** What the pages say beside the findings document, in the words that the terminal and the HTML report use too. */
 export interface SiteReport {
   readonly format: 'rimelog-site-report/1';
+  /** What the site is called; the names of its files when nobody has said. */
+  readonly title: string;
   readonly headline: string;
   readonly restsOn: string;
   /** Places with something to act on or to watch, worst first; findings by id. */
@@ -29,6 +31,8 @@ export interface SiteReport {
   readonly findings: Readonly<{
     [id: string]: {
       readonly place: string;
+      /** The sentence as it reads under the name of its place. */
+      readonly summary: string;
       readonly facts: readonly Fact[];
       readonly cautions: readonly CautionText[];
     };
@@ -55,6 +59,7 @@ export function siteReport({ log, report, signals, diagnosis, guess }: AnalysedE
   const order = reportOrder(diagnosis, log);
   return {
     format: 'rimelog-site-report/1',
+    title: siteTitle(log, report),
     headline: headline(order, diagnosis, log),
     restsOn: restsOn(log),
     places: order.places.map(({ title, circuit, suctionGroup, worst, findings }) => ({
@@ -69,6 +74,7 @@ export function siteReport({ log, report, signals, diagnosis, guess }: AnalysedE
         finding.id,
         {
           place: placeTitle(finding, log),
+          summary: summaryUnder(placeTitle(finding, log), finding),
           facts: findingFacts(finding, log),
           cautions: cautionsFor([finding]).map(textOf),
         },

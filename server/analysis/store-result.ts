@@ -4,17 +4,19 @@ import { draftSite } from '../../src/importing/naming/draft-site.ts';
 import type { AnalysedExports } from '../../src/pipeline/analyse-exports.ts';
 import { findingsDocument } from '../../src/reporting/findings-document.ts';
 import type { FindingsDocument } from '../../src/reporting/findings-schema.ts';
+import { siteTitle } from '../../src/reporting/headline.ts';
+import { htmlReport } from '../../src/reporting/html-report.ts';
 import { syncFolder } from '../../src/store/atomic-write.ts';
 import type { ResultSummary } from '../../src/store/stored-export.ts';
 import { storeLog } from '../../src/store/stored-log.ts';
 import { resultNames } from './result-names.ts';
 import { siteReport } from './site-report.ts';
 
-function summaryOf(document: FindingsDocument, guessedSite: boolean): ResultSummary {
+function summaryOf(document: FindingsDocument, site: string, guessedSite: boolean): ResultSummary {
   const findings = { act: 0, watch: 0, note: 0 };
   for (const { severity } of document.findings) findings[severity]++;
   return {
-    site: document.site,
+    site,
     timeZone: document.timeZone,
     start: document.span.start,
     end: document.span.end,
@@ -45,6 +47,7 @@ export async function storeResult(exportFolder: string, analysed: AnalysedExport
     [resultNames.report, JSON.stringify(siteReport(analysed))],
     [resultNames.log, JSON.stringify(await storeLog(temporary, analysed.log, analysed.signals))],
   ];
+  texts.push([resultNames.page, htmlReport(analysed)]);
   if (analysed.guess !== null) texts.push([resultNames.siteFile, draftSite(analysed.guess)]);
   for (const [name, text] of texts) {
     await writeFile(join(temporary, name), text, { mode: 0o600 });
@@ -54,5 +57,5 @@ export async function storeResult(exportFolder: string, analysed: AnalysedExport
   await rm(result, { recursive: true, force: true });
   await rename(temporary, result);
   await syncFolder(exportFolder);
-  return summaryOf(document, analysed.guess !== null);
+  return summaryOf(document, siteTitle(analysed.log, analysed.report), analysed.guess !== null);
 }

@@ -157,6 +157,12 @@ export function openApiDocument() {
       [`${exportPath}/report`]: get('What the pages say beside it', json('Report', 'The report'), ofResult, [
         id,
       ]),
+      [`${exportPath}/report.html`]: get(
+        'The report as one file that opens without a network, to mail or print',
+        { description: 'HTML, as an attachment', content: { 'text/html': { schema: text } } },
+        ofResult,
+        [id],
+      ),
       [`${exportPath}/site-file`]: get(
         'The site file that was guessed, to be corrected and sent along next time',
         { description: 'YAML, as an attachment', content: { 'application/yaml': { schema: text } } },

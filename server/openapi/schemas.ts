@@ -66,6 +66,7 @@ const band = { low: bands, median: bands, high: bands };
 const word = z.record(z.string(), z.string());
 const report = z.strictObject({
   format: z.literal('rimelog-site-report/1'),
+  title: z.string().describe('what the site is called; the names of its files when nobody has said'),
   headline: z.string(),
   restsOn: z.string(),
   places: z.array(
@@ -81,6 +82,7 @@ const report = z.strictObject({
     z.string(),
     z.strictObject({
       place: z.string(),
+      summary: z.string().describe('as it reads under the name of its place'),
       facts: z.array(z.strictObject({ label: z.string(), text: z.string() })),
       cautions: z.array(z.strictObject({ hazard: z.string(), advice: z.string() })),
     }),

@@ -37,6 +37,14 @@ export function resultRoutes(context: Context): Router {
     .all(only('GET'));
   router.route('/exports/:id/report').get(noQuery, sendStored(context, resultNames.report)).all(only('GET'));
   router
+    .route('/exports/:id/report.html')
+    .get(noQuery, async (request, response) => {
+      const { id } = readyExport(context, request.params.id);
+      response.attachment('rimelog-report.html').type('text/html; charset=utf-8');
+      await send(join(context.store.resultFolderOf(id), resultNames.page), request, response);
+    })
+    .all(only('GET'));
+  router
     .route('/exports/:id/site-file')
     .get(noQuery, async (request, response) => {
       const { id, summary } = readyExport(context, request.params.id);

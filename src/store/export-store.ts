@@ -138,7 +138,7 @@ export class ExportStore {
     this.#exports.delete(id);
     await this.#writes.get(id);
     this.#writes.delete(id);
-    await rm(this.folderOf(id), { recursive: true, force: true });
+    await rm(this.folderOf(id), { recursive: true, force: true, maxRetries: 10, retryDelay: 50 });
   }
 
   async #sweep(): Promise<void> {

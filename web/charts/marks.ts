@@ -59,7 +59,7 @@ function onsetLabel({ severity }: Finding, onset: number, { report, narrow }: Ma
   return narrow ? `${symbol} since ${axisDayText(onset)}` : `${symbol} ${word} since ${axisText(onset)}`;
 }
 
-/** Where each finding stands: a line at its onset with its word and shape, and what is not a note shaded over its span. */
+/** Where each finding stands: a line at its onset with its word and shape, the worst of them shaded over its span. */
 export function findingMarks(context: MarkContext): FindingMark {
   const { findings, colors, view, panel, width } = context;
   const shapes: Json[] = [];
@@ -70,7 +70,7 @@ export function findingMarks(context: MarkContext): FindingMark {
     if (onset > view[1] || end < view[0]) continue;
     const color = colors[finding.severity];
     const from = Math.max(onset, view[0]);
-    if (finding.severity !== 'note') {
+    if (finding === findings[0] && finding.severity !== 'note') {
       shapes.push(shade(from, Math.min(end, view[1]), faded(color, 0.07), panel));
     }
     if (onset >= view[0]) {

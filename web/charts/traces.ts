@@ -28,7 +28,7 @@ function airTraces({ series, clock, colors, marked }: TraceContext, settled: boo
     const strong = marked.has(point);
     const named = { ...common, name: visible(point), hovertemplate: `%{y:.1f} ${series.temperatureUnit}` };
     if (!settled) {
-      return [{ ...named, ...pointsOf(line, clock), line: { color, dash, width: strong ? 2.2 : 1.3 } }];
+      return [{ ...named, ...pointsOf(line, clock), line: { color, dash, width: strong ? 1.7 : 1 } }];
     }
     const band = series.settled.probes[index]!;
     const middle = { ...named, x, y: band.median, line: { color, dash, width: strong ? 2.8 : 1.6 } };

@@ -5,7 +5,6 @@ import { dayTable } from '../parts/day-table.ts';
 import { cautions } from '../parts/finding.ts';
 import { findingSection } from '../parts/finding-section.ts';
 import { severityBadge } from '../parts/severity.ts';
-import { siteName } from '../parts/site-name.ts';
 import { Refusal, readResult, type SiteResult } from '../server.ts';
 import type { Page } from './page.ts';
 import { type PlottedAddress, plotFigure } from './plotted.ts';
@@ -52,6 +51,12 @@ function turnLinks(address: PlottedAddress, site: string, result: SiteResult): H
   );
 }
 
+/** The worst finding in its sentence; under the circuit's own name it need not say the name again. */
+function leadText([worst]: readonly Finding[], circuit: string, { report }: SiteResult): string {
+  if (worst === undefined) return 'Nothing was found on this circuit.';
+  return visible(worst.circuit === circuit ? report.findings[worst.id]!.summary : worst.summary);
+}
+
 /** One circuit: its plot with the findings marked where they stand, and what is known of each. */
 export async function circuitPage(address: PlottedAddress): Promise<Page> {
   const result = await readResult(address.id);
@@ -65,7 +70,7 @@ export async function circuitPage(address: PlottedAddress): Promise<Page> {
       remedy: 'Choose one from the list of the site.',
     });
   }
-  const site = siteName(found.site);
+  const site = visible(report.title);
   const title = visible(own.name === own.id || own.name === '' ? own.id : `${own.id} ${own.name}`);
   const findings = findingsFor(own.id, result);
   const { element, plot } = plotFigure(address, title, findings, result);
@@ -77,7 +82,7 @@ export async function circuitPage(address: PlottedAddress): Promise<Page> {
     { class: 'circuit' },
     turnLinks(address, site, result),
     h('h1', {}, title, own.worst !== null && [' ', severityBadge(own.worst, report.words)]),
-    h('p', { class: 'lead' }, visible(findings[0]?.summary ?? 'Nothing was found on this circuit.')),
+    h('p', { class: 'lead' }, leadText(findings, own.id, result)),
     element,
     dayTable(days, report),
     findings.map((finding, index) => findingSection(address.id, finding, index === 0, result)),

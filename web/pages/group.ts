@@ -3,7 +3,6 @@ import { h, visible } from '../dom.ts';
 import type { CircuitDays, Finding } from '../json.ts';
 import { cautions } from '../parts/finding.ts';
 import { findingSection } from '../parts/finding-section.ts';
-import { siteName } from '../parts/site-name.ts';
 import { sparkline } from '../parts/sparkline.ts';
 import { Refusal, readResult, type SiteResult } from '../server.ts';
 import type { Page } from './page.ts';
@@ -36,6 +35,12 @@ function membersTogether(
   );
 }
 
+function leadText([worst]: readonly Finding[], { findings }: SiteResult['report']): string {
+  return worst === undefined
+    ? 'Nothing was found on this suction group.'
+    : visible(findings[worst.id]!.summary);
+}
+
 /** One suction group: its pressure against the set point, its machines, and what its circuits did meanwhile. */
 export async function groupPage(address: PlottedAddress): Promise<Page> {
   const result = await readResult(address.id);
@@ -51,7 +56,7 @@ export async function groupPage(address: PlottedAddress): Promise<Page> {
       remedy: 'Choose one from the list of the site.',
     });
   }
-  const site = siteName(found.site);
+  const site = visible(report.title);
   const title = visible(`Suction group ${address.name}`);
   const { element, plot } = plotFigure(address, title, findings, result);
   const content = h(
@@ -63,7 +68,7 @@ export async function groupPage(address: PlottedAddress): Promise<Page> {
       h('a', { href: writeAddress({ page: 'site', id: address.id }) }, site),
     ),
     h('h1', {}, title),
-    h('p', { class: 'lead' }, visible(findings[0]?.summary ?? 'Nothing was found on this suction group.')),
+    h('p', { class: 'lead' }, leadText(findings, report)),
     element,
     membersTogether(address.id, members, findings[0], result),
     findings.map((finding, index) => findingSection(address.id, finding, index === 0, result)),

@@ -1,9 +1,8 @@
-import { h } from '../dom.ts';
+import { h, visible } from '../dom.ts';
 import { aboutExport } from '../parts/about-export.ts';
 import { circuitList } from '../parts/circuit-list.ts';
 import { notesList } from '../parts/notes.ts';
 import { placeList } from '../parts/places.ts';
-import { siteName } from '../parts/site-name.ts';
 import { readExport, readResult } from '../server.ts';
 import type { Page } from './page.ts';
 import { failedPage, waitingPage } from './waiting.ts';
@@ -17,7 +16,7 @@ export async function sitePage(id: string): Promise<Page> {
   }
   const result = await readResult(id);
   const { document: found, report } = result;
-  const name = siteName(found.site);
+  const name = visible(report.title);
   const content = h(
     'div',
     { class: 'site' },

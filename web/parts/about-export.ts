@@ -1,6 +1,6 @@
 import { h, visible } from '../dom.ts';
 import type { ExportEntry, SiteReport } from '../json.ts';
-import { findingsAddress, siteFileAddress } from '../server.ts';
+import { findingsAddress, reportPageAddress, siteFileAddress } from '../server.ts';
 
 const shownPlaces = 6;
 
@@ -86,11 +86,24 @@ export function aboutExport(exportId: string, entry: ExportEntry, report: SiteRe
     h(
       'section',
       { 'aria-labelledby': 'keep' },
-      h('h2', { id: 'keep' }, 'For programs'),
+      h('h2', { id: 'keep' }, 'To keep'),
       h(
         'p',
         {},
-        h('a', { href: findingsAddress(exportId), download: 'findings.json' }, 'The findings as JSON'),
+        h(
+          'a',
+          { href: reportPageAddress(exportId), download: 'rimelog-report.html' },
+          'The report as one page, to mail or print',
+        ),
+      ),
+      h(
+        'p',
+        {},
+        h(
+          'a',
+          { href: findingsAddress(exportId), download: 'findings.json' },
+          'The findings as JSON, for programs',
+        ),
       ),
       h('p', { class: 'quiet' }, `Sent as ${visible(entry.files.map(({ name }) => name).join(', '))}.`),
     ),

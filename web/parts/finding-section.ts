@@ -21,7 +21,7 @@ export function findingSection(
       ' ',
       report.words.kind[finding.kind] ?? finding.kind,
     ),
-    !said && h('p', { class: 'summary' }, visible(finding.summary)),
+    !said && h('p', { class: 'summary' }, visible(report.findings[finding.id]!.summary)),
     h(
       'div',
       { class: 'columns' },

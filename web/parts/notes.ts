@@ -7,7 +7,7 @@ import { severityBadge } from './severity.ts';
 export function notesList(exportId: string, { document: found, report }: SiteResult): HTMLElement | null {
   const notes = found.findings.filter(({ severity }) => severity === 'note');
   if (notes.length === 0) return null;
-  const item = ({ id, circuit, summary }: (typeof notes)[number]): HTMLElement => {
+  const item = ({ id, circuit }: (typeof notes)[number]): HTMLElement => {
     const place = visible(report.findings[id]!.place);
     return h(
       'li',
@@ -15,7 +15,7 @@ export function notesList(exportId: string, { document: found, report }: SiteRes
       severityBadge('note', report.words),
       ' ',
       circuit === null ? place : h('a', { href: circuitAddress(exportId, circuit) }, place),
-      `: ${visible(summary)}`,
+      `: ${visible(report.findings[id]!.summary)}`,
     );
   };
   return h(

@@ -57,7 +57,12 @@ function placeItem(
     h(
       'div',
       { class: 'place-body' },
-      h('div', {}, h('p', { class: 'summary' }, visible(lead.summary)), factList(exportId, lead, report)),
+      h(
+        'div',
+        {},
+        h('p', { class: 'summary' }, visible(report.findings[lead.id]!.summary)),
+        factList(exportId, lead, report),
+      ),
       h('div', { class: 'steps' }, picture(place, findings, report), cause && firstSteps(cause, 'h4')),
     ),
     more(lead, report),
@@ -70,7 +75,7 @@ function placeItem(
           { class: 'summary' },
           severityBadge(finding.severity, report.words),
           ' ',
-          visible(finding.summary),
+          visible(report.findings[finding.id]!.summary),
         ),
         factList(exportId, finding, report),
         more(finding, report),
