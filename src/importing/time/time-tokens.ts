@@ -78,6 +78,8 @@ export class TimeTokens {
         return 0;
       }
       if (first === 97 || first === 112) {
+        // `6:30 p.` is a clock; the `à` of `3 mars 2026 à 6:30` stands before one.
+        if (this.count < 2 || this.before[this.count - 1] !== 58) return first === 97 ? 32 : -1;
         this.meridiem = first === 97 ? 0 : 12;
         return 0;
       }
