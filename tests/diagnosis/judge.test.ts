@@ -1,0 +1,216 @@
+import { describe, expect, it } from 'vitest';
+import { judge } from '../../src/diagnosis/judge.ts';
+import type { Evidence } from '../../src/model/evidence.ts';
+import type { Finding } from '../../src/model/finding.ts';
+import { evidence, onDay, quietSignals, rackHigh, recovery, wholeRise } from './support.ts';
+
+const judged = (...seen: Evidence[]) => judge(quietSignals, { evidence: seen, abstentions: [] });
+const findings = (...seen: Evidence[]): readonly Finding[] => judged(...seen).findings;
+const one = (...seen: Evidence[]): Finding => {
+  const all = findings(...seen);
+  expect(all).toHaveLength(1);
+  return all[0]!;
+};
+
+describe('one trouble, one finding', () => {
+  const iced = evidence({
+    probe: 'M01 air A',
+    shape: 'creep',
+    features: { shift: 3, defrostOffsetRatio: -1 },
+  });
+
+  it('joins all that an iced end shows: drift, disagreement, recovery, and the valve that feeds for it', () => {
+    const drift = wholeRise({ probe: 'M01 air A', points: ['M01 air A'] });
+    const duty = wholeRise({ shape: 'duty', onset: onDay(3), features: { dutyRise: 0.3, dutyNow: 1 } });
+    const finding = one(iced, drift, recovery({ onset: onDay(6) }), duty);
+    expect(finding).toMatchObject({ kind: 'upward-drift', origin: 'case', probe: 'M01 air A' });
+    expect(finding.evidence).toHaveLength(4);
+  });
+
+  it('lets a common rise stand for the smaller differences between probes that came with it', () => {
+    const colder = evidence({ probe: 'M01 air B', features: { shift: -1.2 }, onset: onDay(7) });
+    expect(one(wholeRise(), colder)).toMatchObject({ kind: 'upward-drift', probe: null });
+  });
+
+  it('keeps a probe that is further off than its circuit is warm', () => {
+    expect(
+      findings(wholeRise({ features: { rise: 1, compared: 1 } }), iced).map(({ probe }) => probe),
+    ).toEqual(['M01 air A']);
+  });
+
+  it('lets a circuit that was left off explain its own air, and nothing on another circuit', () => {
+    const off = evidence({
+      analysis: 'left-off',
+      kind: 'left-off',
+      shape: 'off',
+      features: { hours: 60, still: 1 },
+    });
+    const kinds = findings(off, wholeRise({ onset: onDay(6) }), wholeRise({ circuit: 'M02' })).map(
+      ({ kind, circuit }) => [kind, circuit],
+    );
+    expect(kinds).toEqual([
+      ['left-off', 'M01'],
+      ['upward-drift', 'M02'],
+    ]);
+  });
+
+  it('keeps troubles apart that are weeks apart', () => {
+    const early = evidence({ probe: 'M01 air B', onset: onDay(1), end: onDay(3.5), features: { shift: 3 } });
+    expect(findings(early, recovery({ onset: onDay(11) }))).toHaveLength(2);
+  });
+
+  it('takes two probes of different circuits that jump at one moment the opposite way for exchanged', () => {
+    const up = evidence({ probe: 'M01 air A', features: { shift: 2 } });
+    const down = evidence({
+      circuit: 'M02',
+      probe: 'M02 air A',
+      features: { shift: -1.8 },
+      onset: up.onset + 60_000,
+    });
+    const causes = findings(up, down).map((finding) => finding.causes[0]!.cause);
+    expect(causes).toEqual(['probe-swapped', 'probe-swapped']);
+    const later = findings(up, { ...down, onset: up.onset + 2 * 3_600_000 });
+    expect(later.map((finding) => finding.causes[0]!.cause)).not.toContain('probe-swapped');
+  });
+});
+
+describe('a rack fault', () => {
+  it('is one finding in place of its circuits, and lists them', () => {
+    const finding = one(rackHigh(), wholeRise(), recovery({ circuit: 'M02', onset: onDay(5.5) }));
+    expect(finding).toMatchObject({
+      kind: 'rack-pressure',
+      origin: 'rack',
+      severity: 'act',
+      covers: ['M01', 'M02'],
+    });
+  });
+
+  it('does not hide a probe far from its own neighbours, nor what was there before', () => {
+    const far = evidence({ probe: 'M01 air A', features: { shift: 2.3 } });
+    const near = evidence({ circuit: 'M02', probe: 'M02 air A', features: { shift: 2.1 } });
+    const before = wholeRise({ circuit: 'M03', onset: onDay(2), shape: 'step' });
+    const kept = findings(rackHigh({ onset: onDay(5) }), far, near, before).map(({ circuit }) => circuit);
+    expect(kept.sort()).toEqual([null, 'M01', 'M03'].sort());
+  });
+
+  it('hides nothing when it is only a visit, or not believed', () => {
+    expect(findings(rackHigh({ shape: 'service-visit', end: onDay(5.3) }), wholeRise())).toHaveLength(2);
+    expect(findings(rackHigh({ certainty: 0.2 }), wholeRise())).toHaveLength(2);
+  });
+});
+
+describe('severity', () => {
+  const projection = (days: number | null) => ({
+    limit: 5,
+    at: days === null ? null : onDay(14 + days),
+    earliest: null,
+    latest: null,
+    reason: null,
+  });
+
+  it.each([
+    ['will reach its limit in 13 days', wholeRise({ projection: projection(13) }), 'act'],
+    ['will reach it in 15', wholeRise({ projection: projection(15) }), 'watch'],
+    ['has no date', wholeRise({ projection: projection(null) }), 'watch'],
+    ['is less likely than not', wholeRise({ certainty: 0.3 }), 'note'],
+    [
+      'was over within two days',
+      evidence({ probe: 'M01 air A', end: onDay(6.9), features: { shift: 3 } }),
+      'note',
+    ],
+    ['lasted longer', evidence({ probe: 'M01 air A', end: onDay(7.1), features: { shift: 3 } }), 'watch'],
+    ['is a lie of 4.3 K', evidence({ probe: 'M01 air A', features: { shift: -4.3 } }), 'watch'],
+    ['is a lie of 4.5 K', evidence({ probe: 'M01 air A', features: { shift: -4.5 } }), 'act'],
+    ['is a single missed defrost', recovery({ kind: 'defrost-missed', shape: 'single' }), 'note'],
+    [
+      'concerns the record',
+      evidence({ analysis: 'record-quality', kind: 'record-quality', shape: 'thin' }),
+      'note',
+    ],
+    [
+      'is a set point that somebody raised',
+      wholeRise({
+        shape: 'step',
+        features: { rise: 1, compared: 1, dutyRise: -0.05, swingRatio: 1, dayNightRatio: 0 },
+      }),
+      'note',
+    ],
+  ])('of what %s', (_, seen, severity) => {
+    expect(one(seen).severity).toBe(severity);
+  });
+});
+
+describe('a finding', () => {
+  const creep = evidence({
+    probe: 'M01 air A',
+    shape: 'creep',
+    features: { shift: 3, daysBefore: 8, offsetBefore: 0.2, dayNightRatio: 0.3 },
+  });
+
+  it('says what it is not, and why', () => {
+    const text = one(creep).notThis.join(' ');
+    for (const alike of ['set-point change', 'weather', 'stocking', 'old habit'])
+      expect(text).toContain(alike);
+  });
+
+  it('is undecided when no defrost was seen, names the two hypotheses and what would decide', () => {
+    const finding = one({ ...creep, features: { shift: 3, dayNightRatio: 0.15 } });
+    expect(finding.summary).toContain('the data cannot tell');
+    expect(finding.wouldDecide).toContain('reference thermometer');
+    expect(new Set(finding.causes.map(({ cause }) => cause))).toContain('probe-drift');
+    expect(new Set(finding.causes.map(({ cause }) => cause))).toContain('airflow-or-ice');
+  });
+
+  it('gives each cause a reason, checks and likelihoods that sum to one at most', () => {
+    for (const finding of findings(creep, wholeRise({ circuit: 'M02' }), rackHigh({ onset: onDay(12) }))) {
+      const sum = finding.causes.reduce((total, { likelihood }) => total + likelihood, 0);
+      expect(sum).toBeLessThanOrEqual(1 + 1e-9);
+      for (const cause of finding.causes) {
+        expect(cause.because.length).toBeGreaterThan(10);
+        expect(cause.checkFirst.length).toBeGreaterThan(0);
+      }
+    }
+  });
+
+  it('speaks of air and never of product or of safety', () => {
+    for (const { summary } of findings(
+      creep,
+      wholeRise({ circuit: 'M02' }),
+      rackHigh({ onset: onDay(12) }),
+    )) {
+      expect(summary).not.toMatch(/product|safe|compliant|discard/i);
+    }
+  });
+});
+
+describe('the list', () => {
+  it('puts the worst first and ranks every circuit once', () => {
+    const now = { limit: 5, at: onDay(13), earliest: null, latest: null, reason: null };
+    const { findings: listed, circuits } = judged(
+      recovery({ circuit: 'M02' }),
+      wholeRise({ circuit: 'M03', projection: now }),
+    );
+    expect(listed.map(({ severity }) => severity)).toEqual(['act', 'watch']);
+    expect(circuits.map(({ id, rank, worst }) => [id, rank, worst])).toEqual([
+      ['M03', 1, 'act'],
+      ['M02', 2, 'watch'],
+      ['M01', 3, null],
+    ]);
+  });
+
+  it('does not depend on the order of the evidence', () => {
+    const seen = [
+      recovery({ circuit: 'M02' }),
+      wholeRise({ circuit: 'M03' }),
+      evidence({ probe: 'M01 air B' }),
+    ];
+    expect(findings(...seen).map(({ id }) => id)).toEqual(findings(...seen.reverse()).map(({ id }) => id));
+  });
+});
+
+it('confidence grows with every independent view, and stays a probability', () => {
+  const alone = one(wholeRise({ certainty: 0.6 })).confidence;
+  const both = one(wholeRise({ certainty: 0.6 }), recovery({ certainty: 0.6, onset: onDay(5) })).confidence;
+  expect(both).toBeGreaterThan(alone);
+  expect(both).toBeLessThan(1);
+});

@@ -1,0 +1,56 @@
+import type { Evidence } from '../../src/model/evidence.ts';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
+import type { Signals } from '../../src/signals/types.ts';
+import { handMadeStore, startMs, still } from '../analyses/support/hand-made-store.ts';
+
+export const dayMs = 86_400_000;
+export const onDay = (day: number): number => startMs + day * dayMs;
+
+/** A quiet group of three circuits, fourteen days. */
+export const quietSignals: Signals = computeSignals(
+  handMadeStore({
+    days: 14,
+    circuits: ['M01', 'M02', 'M03'].map((id) => ({ id, probes: [still, still, still] })),
+  }),
+);
+
+/** A piece of evidence by what matters in a test; the rest is plain. */
+export function evidence(given: Partial<Evidence>): Evidence {
+  const probe = given.probe ?? null;
+  return {
+    analysis: 'probe-disagreement',
+    kind: 'probe-disagreement',
+    circuit: 'M01',
+    suctionGroup: 'S1',
+    probe,
+    points: probe === null ? [] : [probe],
+    onset: onDay(5),
+    end: null,
+    certainty: 0.9,
+    measures: [],
+    features: {},
+    shape: 'step',
+    ...given,
+  };
+}
+
+export const wholeRise = (given: Partial<Evidence> = {}): Evidence =>
+  evidence({
+    analysis: 'upward-drift',
+    kind: 'upward-drift',
+    shape: 'creep',
+    features: { rise: 3, compared: 1 },
+    ...given,
+  });
+
+export const recovery = (given: Partial<Evidence> = {}): Evidence =>
+  evidence({ analysis: 'defrost-recovery', kind: 'defrost-recovery', shape: 'slow', ...given });
+
+export const rackHigh = (given: Partial<Evidence> = {}): Evidence =>
+  evidence({
+    analysis: 'rack-pressure',
+    kind: 'rack-pressure',
+    circuit: null,
+    shape: 'capacity-shortfall',
+    ...given,
+  });
