@@ -25,9 +25,14 @@ export function numbersOf(rows: readonly RowView[], name: string): number[] {
 
 /** Rows with the same cells in `names`, in the order in which they first come. */
 export function groupRows(rows: readonly RowView[], names: readonly string[]): RowView[][] {
+  return groupBy(rows, (row) => JSON.stringify(names.map((name) => row(name))));
+}
+
+/** Rows with the same key, in the order in which they first come. */
+export function groupBy(rows: readonly RowView[], keyOf: (row: RowView) => string): RowView[][] {
   const groups = new Map<string, RowView[]>();
   for (const row of rows) {
-    const key = JSON.stringify(names.map((name) => row(name)));
+    const key = keyOf(row);
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [row]);
     else group.push(row);
