@@ -148,6 +148,12 @@ describe('With one page', () => {
       await page.waitForFunction((old) => document.querySelector('.span-text')?.textContent !== old, before);
       await plotDrawn(page);
     }
+    await page.getByLabel('Show', { exact: true }).selectOption('every reading');
+    await page.waitForURL(/view=all/);
+    await page.reload();
+    await plotDrawn(page);
+    expect(await page.getByLabel('Show', { exact: true }).inputValue()).toBe('all');
+    await page.getByLabel('Show', { exact: true }).selectOption('by the span');
     await page.getByRole('button', { name: 'Show the whole span' }).press('Enter');
     await page.waitForFunction((old) => document.querySelector('.span-text')?.textContent === old, whole);
   });

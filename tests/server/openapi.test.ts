@@ -63,7 +63,7 @@ const paths = Object.entries(written.paths).flatMap(([path, methods]) =>
 );
 
 describe('OpenAPI', () => {
-  test('the written document is the one that the server gives', async () => {
+  test('the written document is the one that the server gives (npx tsx server/openapi/write.ts writes it anew)', async () => {
     expect(written).toEqual(JSON.parse(JSON.stringify(openApiDocument())));
     expect(await (await fetch(`${server.base}/api/v1/openapi.json`)).json()).toEqual(written);
   });

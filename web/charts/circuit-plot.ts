@@ -55,6 +55,15 @@ export class CircuitPlot {
     return this.#series;
   }
 
+  /** What was asked for; null for the whole span. */
+  get range(): Span | null {
+    return this.#range;
+  }
+
+  get view(): PlotView {
+    return this.#view;
+  }
+
   show(range: Span | null, view: PlotView = this.#view): void {
     this.#range = range;
     this.#view = view;

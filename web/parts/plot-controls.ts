@@ -26,17 +26,18 @@ export function plotControls(plot: CircuitPlot, findings: readonly Finding[]): P
   };
   const views = h('select', {
     id: 'view',
-    onchange: () => plot.show(plot.shown?.span ?? null, views.value as PlotView),
+    onchange: () => plot.show(plot.range, views.value as PlotView),
   });
   views.append(
     h('option', { value: 'auto' }, 'by the span'),
     h('option', { value: 'settled' }, 'settled air'),
     h('option', { value: 'all' }, 'every reading'),
   );
+  views.value = plot.view;
   const whole = button('Show the whole span', 'Whole span', () => plot.show(null));
   const element = h(
     'div',
-    { class: 'controls', role: 'toolbar', 'aria-label': 'Plot' },
+    { class: 'controls', role: 'group', 'aria-label': 'Plot' },
     button('Zoom in', '+', () => plot.zoom(0.5, 0)),
     button('Zoom out', '−', () => plot.zoom(2, 0)),
     button('Earlier', '‹', () => plot.zoom(1, -0.5)),
