@@ -20,6 +20,18 @@ const finish: Plugin = {
 export default defineConfig({
   define: { __RIMELOG_VERSION__: JSON.stringify(version) },
   plugins: [finish],
+  // What every command loads goes into the bundle: one file is read in a tenth of the time of fifty.
+  ssr: {
+    noExternal: [
+      'commander',
+      'papaparse',
+      'chardet',
+      'temporal-polyfill',
+      'simple-statistics',
+      'yaml',
+      'zod',
+    ],
+  },
   build: {
     ssr: true,
     target: 'node20',

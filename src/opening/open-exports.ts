@@ -5,7 +5,6 @@ import { type ExportSource, ImportRefusal } from '../importing/readings.ts';
 import { looksLikeExport } from './export-names.ts';
 import { gzipSource, unpackedName } from './gzip-source.ts';
 import { unusable } from './refusals.ts';
-import { zipSources } from './zip-sources.ts';
 
 /**
  * The exports that `paths` name: files, folders (searched through), `.gz` and `.zip`. Sorted by name within a
@@ -38,7 +37,10 @@ async function openPath(path: string): Promise<ExportSource[]> {
 }
 
 async function openFile(path: string, name: string, size: number): Promise<ExportSource[]> {
-  if (/\.zip$/iu.test(path)) return zipSources(path, name);
+  if (/\.zip$/iu.test(path)) {
+    const { zipSources } = await import('./zip-sources.ts');
+    return zipSources(path, name);
+  }
   if (/\.gz$/iu.test(path)) return [gzipSource(unpackedName(name), () => bytesOf(path))];
   return [{ name, size, open: () => bytesOf(path) }];
 }

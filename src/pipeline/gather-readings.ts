@@ -1,7 +1,7 @@
 import type { ReadOptions } from '../importing/read-exports.ts';
 import { readExports } from '../importing/read-exports.ts';
 import type { ExportSource, Readings } from '../importing/readings.ts';
-import { parseSiteFile, type SiteFile } from '../importing/site-file/site-file.ts';
+import type { SiteFile } from '../importing/site-file/site-file.ts';
 import { openExports } from '../opening/open-exports.ts';
 
 /** A site file as text; `name` is only for messages. */
@@ -47,10 +47,16 @@ function isPaths(exports: ExportRequest['exports']): exports is readonly string[
   return typeof exports[0] === 'string';
 }
 
+/** Its parser and schema are half of the time in which the command starts: loaded only where there is a site file. */
+async function readSiteFile({ text, name }: SiteFileText): Promise<SiteFile> {
+  const { parseSiteFile } = await import('../importing/site-file/site-file.ts');
+  return parseSiteFile(text, name);
+}
+
 /** Opens and reads exports. Throws ImportRefusal where the call or a file cannot be used. */
 export async function gatherReadings(request: ExportRequest): Promise<Gathered> {
   const { exports, siteFile = null, timeZone = null, overrides, onProgress } = request;
-  const site = siteFile === null ? null : parseSiteFile(siteFile.text, siteFile.name);
+  const site = siteFile === null ? null : await readSiteFile(siteFile);
   const sources = isPaths(exports) ? await openExports([...exports]) : exports;
   const readings = await readExports([...sources], {
     ...zoneOf(site, timeZone),
