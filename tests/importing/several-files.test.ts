@@ -61,4 +61,23 @@ describe('several files of one site', () => {
     expect(normalized(found)).toBe(normalized(await readContent(whole)));
     expect(found.report.files[1]!.issues[0]!.code).toBe('file-without-readings');
   });
+
+  it('brings a file in °C to the °F of the file before, and says so', async () => {
+    const inUnit = (unit: string, from: number, to: number, celsius: boolean): string =>
+      `Time,Air\n,${unit}\n${rows
+        .slice(from, to)
+        .map(({ wallMs, cells }) => {
+          const value = celsius ? Math.round(((Number(cells[0]) - 32) / 1.8) * 1e8) / 1e8 : Number(cells[0]);
+          return `${new Date(wallMs).toISOString().slice(0, 19)},${value}`;
+        })
+        .join('\n')}\n`;
+    const found = await readSources([
+      memorySource('week-1.csv', inUnit('°F', 0, 400, false)),
+      memorySource('week-2.csv', inUnit('°C', 400, 864, true)),
+    ]);
+    expect(normalized(found)).toBe(normalized(await readContent(inUnit('°F', 0, 864, false))));
+    expect(found.report.issues.map(({ code }) => code)).toContain('unit-changed');
+    const below = inUnit('°F', 0, 400, false) + inUnit('°C', 400, 864, true);
+    expect(normalized(await readContent(below))).toBe(normalized(found));
+  });
 });

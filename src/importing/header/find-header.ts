@@ -59,7 +59,8 @@ function shown(cells: readonly string[]): string[] {
   return texts;
 }
 
-function isUnitsRow(cells: readonly string[]): boolean {
+/** Cells that are units, or belong among them; at least one is a unit. */
+export function isUnitsRow(cells: readonly string[]): boolean {
   let units = 0;
   for (const [index, cell] of cells.entries()) {
     if (unitNamed(cell) !== null || (/^[[(].*[\])]$/u.test(cell) && cell.length < 12)) units++;

@@ -1,5 +1,6 @@
 import { rowCells } from '../dialect/row-cells.ts';
 import { textOf } from '../encoding/transcode.ts';
+import { isUnitsRow } from '../header/find-header.ts';
 import { looksLikeHeader } from '../header/looks-like-header.ts';
 import type { FileContext } from '../reading/file-context.ts';
 import { LineMap } from '../scan/line-map.ts';
@@ -89,7 +90,20 @@ export abstract class TableReader {
           line: this.line,
           example: textOf(bytes, row.from, Math.min(row.to, row.from + 120)),
         });
-      if (!this.textRow(rowCells(bytes, row, this.context.dialect))) {
+      const cells = rowCells(bytes, row, this.context.dialect);
+      if (repeatsHeader(shownCells(cells), this.plan.header)) {
+        // A units row may follow a repeated header, and may say something else than the first one did.
+        if (row.next >= end && !atEnd) {
+          this.stop = 'more-bytes';
+          return at;
+        }
+        const below = row.next < end ? rowAt(bytes, row.next, end, true, this.context.dialect) : null;
+        if (below !== null && isUnitsRow(shownCells(rowCells(bytes, below, this.context.dialect)))) {
+          this.stop = 'header-like';
+          return at;
+        }
+      }
+      if (!this.textRow(cells)) {
         this.stop = 'header-like';
         return at;
       }
@@ -144,7 +158,7 @@ export abstract class TableReader {
     const { plan, context } = this;
     const { issues, counts } = context;
     const example = cells.join(String.fromCharCode(context.dialect.delimiter));
-    const shown = cells.map((cell) => unwrapped(visibleText(cell)));
+    const shown = shownCells(cells);
     if (repeatsHeader(shown, plan.header)) {
       issues.add('header-repeated', { line: this.line });
       return true;
@@ -228,6 +242,10 @@ export abstract class TableReader {
 /** Position after the line end at `at`. */
 export function nextLine(bytes: Uint8Array, at: number): number {
   return afterLineEnd(bytes, at, bytes.length);
+}
+
+function shownCells(cells: readonly string[]): string[] {
+  return cells.map((cell) => unwrapped(visibleText(cell)));
 }
 
 function repeatsHeader(shown: readonly string[], header: readonly string[] | null): boolean {

@@ -1,6 +1,8 @@
-import type { FileReport } from '../../model/import-report.ts';
+import type { FileReport, ImportIssue } from '../../model/import-report.ts';
+import type { ExportUnit } from '../../units/export-units.ts';
 import { collectPoints } from '../points/collect-points.ts';
 import type { ReadingColumn, Readings } from '../readings.ts';
+import { convertedTemperature, convertible, sameUnit } from '../values/same-unit.ts';
 
 /** What one file lost to the files before it. */
 interface Repeats {
@@ -13,7 +15,8 @@ interface Repeats {
  * apart by the file's stem where they do not. Readings that an earlier file has already are counted as left
  * out in the later one.
  */
-export function joinFiles(readings: Readings, stems: readonly string[]): Readings {
+export function joinFiles(met: Readings, stems: readonly string[]): Readings {
+  const { readings, unitIssues } = inOneUnit(met);
   const { points, issues } = collectPoints(readings);
   const repeats = new Map<string, Repeats>(stems.map((stem) => [stem, { values: 0, rows: 0 }]));
   for (const point of points) {
@@ -37,8 +40,39 @@ export function joinFiles(readings: Readings, stems: readonly string[]): Reading
     }),
   );
   const files = readings.report.files.map((file, index) => withRepeats(file, repeats.get(stems[index]!)));
-  const report = { ...readings.report, files, issues: [...readings.report.issues, ...issues] };
+  const report = { ...readings.report, files, issues: [...readings.report.issues, ...unitIssues, ...issues] };
   return { ...readings, columns, report };
+}
+
+/**
+ * Columns of one header in one unit: files in °C and °F are brought to the unit of the first, other units that
+ * differ keep the columns apart.
+ */
+function inOneUnit(readings: Readings): { readings: Readings; unitIssues: ImportIssue[] } {
+  const units = new Map<string, ExportUnit>();
+  const unitIssues: ImportIssue[] = [];
+  const columns = readings.columns.map((column): ReadingColumn => {
+    const { unit, point, fileStem } = column;
+    if (unit === null) return column;
+    const first = units.get(point);
+    if (first === undefined) units.set(point, unit);
+    if (first === undefined || sameUnit(first, unit)) return column;
+    const converts = convertible(unit, first);
+    unitIssues.push({
+      code: 'unit-changed',
+      line: null,
+      column: point,
+      count: 1,
+      message: `${fileStem}, column “${point}”: the unit is ${unit}, but ${first} in an earlier file; ${converts ? `the readings were converted to ${first}` : 'the columns were kept apart'}. Nothing to do. [unit-changed]`,
+    });
+    if (!converts) return { ...column, point: `${fileStem}:${point} (${unit})` };
+    return {
+      ...column,
+      unit: first,
+      values: column.values.map((value) => convertedTemperature(value, unit, first)),
+    };
+  });
+  return { readings: { ...readings, columns }, unitIssues };
 }
 
 function headerIs(column: ReadingColumn, header: string): boolean {

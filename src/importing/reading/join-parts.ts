@@ -1,5 +1,6 @@
 import type { IssueLog } from '../issues/issue-log.ts';
 import { inOrder, orderByTime } from '../time/put-in-order.ts';
+import { convertedTemperature, convertible, sameUnit } from '../values/same-unit.ts';
 import type { RowCounts } from './file-context.ts';
 import type { ReadingPart } from './reading-part.ts';
 import { onceEach, repeatedTimes, timesOnce } from './repeated-times.ts';
@@ -19,8 +20,19 @@ export function joinParts(parts: readonly ReadingPart[], issues: IssueLog, count
         joined.set(name, { ...part, name });
         break;
       }
-      const merged = merge(before, part);
-      if (merged.contradictions === 0 || merged.contradictions * 2 < merged.dropped) {
+      const alike = inUnitOf(before, part);
+      const merged = alike === null ? null : merge(before, alike);
+      if (alike !== null && alike !== part) {
+        issues.add('unit-changed', { column: name, count: part.values.length });
+        const [from, to] = [part.tally.unit, before.tally.unit];
+        issues.choose(
+          `unit of “${name}” in a later table`,
+          `converted from ${from} to ${to}`,
+          'both tables state their unit',
+          null,
+        );
+      }
+      if (merged !== null && (merged.contradictions === 0 || merged.contradictions * 2 < merged.dropped)) {
         counts.rowsRejected += merged.dropped > 0 ? 1 : 0;
         counts.valuesRejected += merged.dropped;
         if (merged.dropped > 0) {
@@ -36,6 +48,14 @@ export function joinParts(parts: readonly ReadingPart[], issues: IssueLog, count
     }
   }
   return [...joined.values()];
+}
+
+/** The part in the unit of an earlier one of its name; null where the units do not allow it. */
+function inUnitOf(before: ReadingPart, part: ReadingPart): ReadingPart | null {
+  const [from, to] = [part.tally.unit, before.tally.unit];
+  if (from === null || to === null || sameUnit(from, to)) return part;
+  if (!convertible(from, to)) return null;
+  return { ...part, values: part.values.map((value) => convertedTemperature(value, from, to)) };
 }
 
 function merge(a: ReadingPart, b: ReadingPart) {

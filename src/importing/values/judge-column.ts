@@ -1,8 +1,7 @@
-import { celsiusFrom, exportTemperatureFrom } from '../../units/convert.ts';
-import { type ExportUnit, quantityOf } from '../../units/export-units.ts';
 import type { FileContext } from '../reading/file-context.ts';
 import { type ColumnProfile, columnProfile } from './column-profile.ts';
 import { findRails } from './rails.ts';
+import { convertedTemperature, convertible } from './same-unit.ts';
 import { findScaleChange } from './unit-change.ts';
 import type { ValueTally } from './value-tally.ts';
 
@@ -57,22 +56,22 @@ function settleStatedUnits(
   for (const [index, segment] of segments.entries()) {
     if (segment.unit === unit) continue;
     const to = segments[index + 1]?.from ?? values.length;
-    const convertible = bothTemperatures(unit, segment.unit) && overrides.unitChange !== 'reject';
+    const converts = convertible(segment.unit, unit) && overrides.unitChange !== 'reject';
     if (overrides.unitChange === 'keep') continue;
     let count = 0;
     for (let at = segment.from; at < to; at++) {
       if (Number.isNaN(values[at]!)) continue;
-      values[at] = convertible ? converted(values[at]!, segment.unit, unit) : Number.NaN;
+      values[at] = converts ? convertedTemperature(values[at]!, segment.unit, unit) : Number.NaN;
       count++;
     }
-    if (!convertible) tally.rejected += count;
-    const code = convertible ? 'unit-changed' : 'unit-changed-left-out';
+    if (!converts) tally.rejected += count;
+    const code = converts ? 'unit-changed' : 'unit-changed-left-out';
     issues.add(code, { line: segment.line, column: tally.name, count, example: `${unit} → ${segment.unit}` });
     issues.choose(
       `unit of “${tally.name}” from line ${segment.line}`,
-      convertible ? `converted from ${segment.unit} to ${unit}` : 'left out',
+      converts ? `converted from ${segment.unit} to ${unit}` : 'left out',
       `the export names ${segment.unit} there and ${unit} before`,
-      convertible ? '--unit-change reject' : '--unit-change keep',
+      converts ? '--unit-change reject' : '--unit-change keep',
     );
   }
   return true;
@@ -82,15 +81,6 @@ function firstReading(values: Float64Array): number {
   let at = 0;
   while (at < values.length && Number.isNaN(values[at]!)) at++;
   return at;
-}
-
-function bothTemperatures(a: ExportUnit, b: ExportUnit): boolean {
-  return quantityOf(a) === 'temperature' && quantityOf(b) === 'temperature';
-}
-
-/** Rounded to a millionth, so that no digits appear that nobody measured. */
-function converted(value: number, from: ExportUnit, to: ExportUnit): number {
-  return Math.round(exportTemperatureFrom(celsiusFrom(value, from), to) * 1e6) / 1e6;
 }
 
 function takeOutRails(
@@ -148,7 +138,7 @@ function takeOutOtherScale(
   let count = 0;
   for (let at = from; at < to; at++) {
     if (Number.isNaN(values[at]!)) continue;
-    values[at] = convert ? converted(values[at]!, other, own) : Number.NaN;
+    values[at] = convert ? convertedTemperature(values[at]!, other, own) : Number.NaN;
     count++;
   }
   const line = lineOf(change.from);

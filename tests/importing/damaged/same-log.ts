@@ -178,6 +178,16 @@ export const headers: readonly SameLog[] = [
     changeLines: (lines) =>
       lines.flatMap((line, at) => (at > 0 && at % 100 === 0 ? [lines[0]!, line] : [line])),
   }),
+  as('header and units row repeated', {
+    changeLines: ([first, ...rest]) => {
+      const units = ',°F,°F,°F,,,psig,%';
+      return [
+        first!,
+        units,
+        ...rest.flatMap((line, at) => (at % 150 === 149 ? [first!, units, line] : [line])),
+      ];
+    },
+  }),
   as('a page title and the header repeated', {
     changeLines: (lines) =>
       lines.flatMap((line, at) => (at > 0 && at % 200 === 0 ? ['', 'Page 2', lines[0]!, line] : [line])),
