@@ -22,6 +22,7 @@ export function airFigures({ circuit, usable, phase, log }: CircuitSignals, bloc
   const figures = { level: empty(), spread: empty(), swing: empty() };
   const own = probes.map(() => ({ air: empty(), offset: empty() }));
   const row = new Float64Array(probes.length);
+  const scratch = new Float64Array(probes.length);
 
   const close = (block: number): void => {
     figures.level[block] = samples.level.quantile(0.5, least);
@@ -62,7 +63,7 @@ export function airFigures({ circuit, usable, phase, log }: CircuitSignals, bloc
     samples.level.add(sum / known - targetAt(circuit.setPoint, i));
     if (known < 2) continue;
     samples.spread.add(high - low);
-    for (let k = 0; k < probes.length; k++) each[k]!.offset.add(row[k]! - medianOfOthers(row, k));
+    for (let k = 0; k < probes.length; k++) each[k]!.offset.add(row[k]! - medianOfOthers(row, k, scratch));
   }
   close(open);
 
@@ -77,17 +78,20 @@ export function airFigures({ circuit, usable, phase, log }: CircuitSignals, bloc
   ];
 }
 
-/** Median of the known entries other than `k`; insertion into a short sorted list. */
-function medianOfOthers(row: Float64Array, k: number): number {
-  const others: number[] = [];
+/** Median of the known entries other than `k`, put in order in `scratch` by insertion. */
+function medianOfOthers(row: Float64Array, k: number, scratch: Float64Array): number {
+  let count = 0;
   for (let j = 0; j < row.length; j++) {
     const value = row[j]!;
     if (j === k || Number.isNaN(value)) continue;
-    let at = others.length;
-    while (at > 0 && others[at - 1]! > value) at--;
-    others.splice(at, 0, value);
+    let at = count++;
+    while (at > 0 && scratch[at - 1]! > value) {
+      scratch[at] = scratch[at - 1]!;
+      at--;
+    }
+    scratch[at] = value;
   }
-  const middle = others.length >> 1;
-  if (others.length === 0) return Number.NaN;
-  return others.length % 2 === 1 ? others[middle]! : (others[middle - 1]! + others[middle]!) / 2;
+  const middle = count >> 1;
+  if (count === 0) return Number.NaN;
+  return count % 2 === 1 ? scratch[middle]! : (scratch[middle - 1]! + scratch[middle]!) / 2;
 }

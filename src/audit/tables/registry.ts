@@ -6,6 +6,7 @@ import { circuitsTable } from './circuits.ts';
 import { compressorsTable } from './compressors.ts';
 import { defrostsTable } from './defrosts.ts';
 import { exposureTable } from './exposure.ts';
+import { normsTable } from './norms.ts';
 import { pointsTable } from './points.ts';
 import { probesTable } from './probes.ts';
 import { suctionTable } from './suction.ts';
@@ -21,5 +22,6 @@ export const tableDefinitions = [
   alarmLeadsTable,
   suctionTable,
   changesTable,
+  normsTable,
   pointsTable,
 ] as unknown as readonly TableDefinition<unknown>[];

@@ -14,6 +14,7 @@ import { circuitsSection } from './circuits-section.ts';
 import { coverageSection } from './coverage-section.ts';
 import { energyLines } from './energy-lines.ts';
 import { exposureSection } from './exposure-section.ts';
+import { normsSection } from './norms-section.ts';
 import { racksSection } from './racks-section.ts';
 
 /** The month as one file to print or send. */
@@ -34,6 +35,7 @@ export function auditReport(audit: MonthAudit, report: ImportReport): string {
       racksSection(audit),
       changesSection(audit),
       alarmsSection(audit),
+      normsSection(audit),
       energy.length === 0
         ? null
         : html`<h2>Energy, as rules of thumb</h2><ul class="plain">${energy.map((line) => html`<li>${line}</li>`)}</ul>`,

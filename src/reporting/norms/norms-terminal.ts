@@ -1,18 +1,15 @@
 import type { Log } from '../../model/log.ts';
-import { judgeInBlock, lastKnownBlock } from '../../norms/judge-reading.ts';
 import type { Norm } from '../../norms/norm.ts';
-import { peerRange } from '../../norms/peer-norm.ts';
 import type { Signals } from '../../signals/types.ts';
-import { figureText, figureTitle } from '../figure-text.ts';
 import { dayText } from '../local-time.ts';
 import { circuitTitle } from '../report-order.ts';
 import { textColumns } from '../terminal/columns.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { indented } from '../terminal/wrap.ts';
 import { visibleText } from '../visible-text.ts';
-import { rangeText } from './norm-text.ts';
+import { normRow } from './norm-row.ts';
 
-const legend =
+export const normsLegend =
   'Usual: p10 to p90 on quiet days, at the hours of the last reading. Peers: the middle of the ranges of the other circuits on the same suction group, air moved to the set point of this one. A norm can learn a fault that is as old as the export: look at the peers too.';
 
 /** What is normal here, place by place, and what each figure shows at the end. */
@@ -39,7 +36,7 @@ export function normsReport(norms: readonly Norm[], signals: Signals, paint: Pai
       own.map((norm) => normRow(norm, norms, signals)),
     ),
   ]);
-  return `${[...sections, indented(legend, 0, paint.width)].map((lines) => lines.join('\n')).join('\n\n')}\n`;
+  return `${[...sections, indented(normsLegend, 0, paint.width)].map((lines) => lines.join('\n')).join('\n\n')}\n`;
 }
 
 function placeHeading(place: string, [norm]: readonly Norm[], log: Log, paint: Paint): string {
@@ -47,19 +44,4 @@ function placeHeading(place: string, [norm]: readonly Norm[], log: Log, paint: P
   const title = circuit === null ? `Suction group ${place}` : circuitTitle(log, place);
   const frozen = frozenSince === null ? '' : `, nothing learnt since ${dayText(log, frozenSince)}`;
   return `${paint.bold(visibleText(title))} ${paint.dim(`(${quietDays} quiet days${frozen})`)}`;
-}
-
-function normRow(norm: Norm, norms: readonly Norm[], signals: Signals): string[] {
-  const block = lastKnownBlock(norm);
-  const value = norm.values[block] ?? Number.NaN;
-  const verdict = block < 0 ? null : judgeInBlock(norm, value, block, signals.log);
-  const peers = peerRange(norm, norms, signals);
-  const mark = verdict === null || verdict.position === 'usual' ? '' : `${verdict.side}, ${verdict.position}`;
-  return [
-    figureTitle(norm),
-    verdict === null ? '–' : rangeText(verdict.p10, verdict.p90, norm, signals.log),
-    verdict === null ? '–' : figureText(value, norm, signals.log),
-    mark,
-    peers === null ? '' : rangeText(peers.p10, peers.p90, norm, signals.log),
-  ].map((cell) => cell.replace(/ minutes?/g, ' min').replace(/ starts an hour/g, '/h'));
 }
