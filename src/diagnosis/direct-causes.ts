@@ -73,6 +73,15 @@ const answers: Readonly<{ [key: string]: Answer }> = {
       ['defrost-heat', 0.15],
     ],
   },
+  'defrost-recovery/by-the-clock': {
+    origin: 'defrost',
+    causes: [
+      ['defrost-termination', 0.8],
+      ['defrost-heat', 0.1],
+    ],
+  },
+  'defrost-recovery/overheated': { origin: 'defrost', causes: [['defrost-termination', 0.8]] },
+  'short-cycling/valve-inferred': { origin: 'control', causes: [['tight-differential', 0.7]] },
   'defrost-recovery/ended-early': {
     origin: 'defrost',
     causes: [

@@ -47,6 +47,8 @@ const tellingShapes: readonly string[] = [
   'weak-rise',
   'extended',
   'ended-early',
+  'by-the-clock',
+  'overheated',
   'missed',
   'capacity-shortfall',
   'target-raised',

@@ -164,6 +164,8 @@ function defrostWords({ kind, shape, probe }: Evidence): string {
     'weak-rise': 'its defrosts have hardly warmed the coil',
     extended: 'its defrosts have run longer than they used to',
     'ended-early': 'its defrosts have ended sooner than they used to',
+    'by-the-clock': 'its defrosts have ended by the clock and no longer by temperature',
+    overheated: 'its defrosts have heated on after the melt',
     'drip-lost': 'its defrosts have gone without a drip time',
     slow: `${air} has come back late after defrost`,
     'not-recovered': `${air} has often not come back before the next defrost`,

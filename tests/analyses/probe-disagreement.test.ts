@@ -42,8 +42,8 @@ describe('votes of pairs', () => {
 
   it('stay silent for less than the smallest shift, and speak just above it', () => {
     const pair = (change: number) => [{ first: 0, second: 1, days: days(change) }];
-    expect(accusedProbes(pair(0.85), [0, 1])).toEqual([]);
-    expect(accusedProbes(pair(0.95), [0, 1])).toEqual([{ probe: 0, votes: 1 }]);
+    expect(accusedProbes(pair(0.72), [0, 1])).toEqual([]);
+    expect(accusedProbes(pair(0.78), [0, 1])).toEqual([{ probe: 0, votes: 1 }]);
   });
 });
 

@@ -72,6 +72,12 @@ describe('projectToLimit', () => {
     expect(found.reason).toMatch(/reliable date|levelled off/);
   });
 
+  it('gives no date for a rise that is slowing down', () => {
+    const bending = series(24, (day) => 2 + 2 * (1 - Math.exp(-Math.max(0, day - onsetDay) / 3)));
+    const found = projectToLimit(bending, 5, { ...rise, slope: 0.15, slopeLow: 0.1, slopeHigh: 0.3 });
+    expect(found).toMatchObject({ days: null, reason: 'it is slowing down: no reliable date' });
+  });
+
   it('says since when a limit is passed', () => {
     const found = projectToLimit(rising, 3, rise);
     expect(found.days!).toBeLessThanOrEqual(-3);

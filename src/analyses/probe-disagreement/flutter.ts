@@ -14,6 +14,8 @@ export interface Flutter {
 }
 
 const leastDays = 2;
+/** A reading on the edge between two steps of its logger jumps by one of them: so much of a step is no flutter. */
+const stepShare = 0.6;
 const leastSamples = 40;
 /** A probe may usually scatter this much more than its neighbours before the ratio itself is in doubt. */
 const mostUsualRatio = 1.6;
@@ -32,9 +34,13 @@ export function flutter(signals: CircuitSignals, probe: number, peers: readonly 
   const ratios = own.map((value, day) => value / usualOf[day]!);
   const isHeld = signals.circuit.probes[probe]!.record.logging === 'change-of-value';
   const usualRatio = isHeld ? heldRatio : Math.min(mostUsualRatio, Math.max(1, quantile(ratios, 0.25)));
+  const least = Math.max(
+    settings.flutterLeast.value,
+    stepShare * signals.circuit.probes[probe]!.record.resolution,
+  );
   const days: number[] = [];
   for (let day = 0; day < own.length; day++) {
-    if (flutters(own[day]!, usualOf[day]!, usualRatio)) days.push(day);
+    if (flutters(own[day]!, usualOf[day]!, usualRatio, least)) days.push(day);
   }
   if (days.length < leastDays) return null;
   const scatter = median(days.map((day) => own[day]!));
@@ -47,10 +53,10 @@ export function flutter(signals: CircuitSignals, probe: number, peers: readonly 
   };
 }
 
-function flutters(own: number, neighbours: number, usualRatio: number): boolean {
+function flutters(own: number, neighbours: number, usualRatio: number, least: number): boolean {
   const expected = neighbours * usualRatio;
   const excess = Math.sqrt(Math.max(0, own * own - expected * expected));
-  if (!(excess >= settings.flutterLeast.value)) return false;
+  if (!(excess >= least)) return false;
   return own >= settings.flutterGrowth.value * expected || own >= settings.flutterFactor.value * neighbours;
 }
 

@@ -5,7 +5,7 @@ const practice = 'common practice, no source';
 
 export const settings = {
   minimumShift: {
-    value: 0.9,
+    value: 0.75,
     unit: 'K',
     meaning:
       'smallest lasting change between two neighbours that is looked at, on daily medians of settled air',

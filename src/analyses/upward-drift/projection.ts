@@ -1,5 +1,6 @@
 import { median } from '../../maths/median.ts';
 import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
+import { theilSenSlope } from '../../maths/theil-sen-slope.ts';
 import type { Kelvin, KelvinPerDay } from '../../units/quantities.ts';
 import { settings } from './settings.ts';
 
@@ -46,6 +47,8 @@ export function projectToLimit(
     return none(`fewer than ${settings.refitDays.value} days since it began: no reliable date`);
   }
   if (!(rise.slopeLow > 0)) return none('the slope may be zero: no reliable date');
+  const recent = recentSlope(days, rise.onsetDay);
+  if (recent < slowingShare * rise.slope) return none('it is slowing down: no reliable date');
   const left: Kelvin = limit - level;
   const reach = settings.projectionReach.value * days.length;
   const expected = left / rise.slope;
@@ -68,6 +71,21 @@ function reachedAlready(days: Float64Array, limit: number, onsetDay: number) {
   while (passed > onsetDay && !(days[passed - 1]! < limit)) passed--;
   const ago = Math.min(0, passed - (days.length - 1));
   return { days: ago, earliest: ago - passedWithin, latest: Math.min(0, ago + passedWithin) };
+}
+
+/** A rise whose second half goes at less than this share of its whole slope bends towards a level of its own. */
+const slowingShare = 0.5;
+const leastHalfDays = 4;
+
+/** Slope of the second half of the days since the onset; that of all would say nothing of a bend. NaN when too short. */
+function recentSlope(days: Float64Array, onsetDay: number): KelvinPerDay {
+  const since = days.subarray(onsetDay);
+  const half = since.subarray(since.length >> 1);
+  if (half.filter(Number.isFinite).length < leastHalfDays) return Number.NaN;
+  return theilSenSlope(
+    half.map((_, day) => day),
+    half,
+  ).slope;
 }
 
 /** Level of the fitted line at the last day, and the half width of its 90 % interval. */
