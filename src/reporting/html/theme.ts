@@ -46,10 +46,14 @@ export const darkTheme: Theme = {
   series: ['#6cb6f5', '#ff9d66', '#45d0a2', '#e49be6', '#d8c750', '#c3cfd5'],
 };
 
+/** The reader's own sans-serif: nothing is fetched. */
+export const sans = "system-ui,-apple-system,'Segoe UI',Roboto,'Noto Sans','Liberation Sans',sans-serif";
+
 /** Dash patterns in screen pixels, one a probe, so that no line is known by its colour alone. */
 export const dashes = ['none', '7 3', '2 3', '11 3 2 3', '5 2 1 2 1 2', '16 4'] as const;
 
-function declarations(theme: Theme): string {
+/** The colours of one theme as custom properties. */
+export function declarations(theme: Theme): string {
   const { series, ...single } = theme;
   const named = Object.entries(single).map(([name, color]) => `--${kebab(name)}:${color}`);
   return [...named, ...series.map((color, index) => `--series-${index}:${color}`)].join(';');
