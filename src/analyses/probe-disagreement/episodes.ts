@@ -1,7 +1,8 @@
 import { median } from '../../maths/median.ts';
 import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
 import { samplesIn } from '../../model/grid.ts';
-import { type CircuitSignals, Phase } from '../../signals/types.ts';
+import type { CircuitSignals } from '../../signals/types.ts';
+import { blockMinutes, type OffsetTable } from './offset-table.ts';
 import { settings } from './settings.ts';
 
 /** A few hours in which a probe was far from its neighbours and came back. Samples, half open. */
@@ -14,7 +15,6 @@ export interface Episode {
   readonly edge: number;
 }
 
-const blockMinutes = 30;
 const longestDays = 3;
 const bridgedBlocks = 1;
 const scalesOfNoise = 6;
@@ -23,14 +23,19 @@ const scalesOfNoise = 6;
  * Passing departures of one probe. A bad contact comes and goes; a door or a pallet does so too, but air has
  * inertia: `edge` tells a jump from a slope. Defrosts and their recovery are left out.
  */
-export function episodesOf(signals: CircuitSignals, probe: number, peers: readonly number[]): Episode[] {
-  const apart = blockDepartures(signals, probe, peers);
+export function episodesOf(
+  signals: CircuitSignals,
+  table: OffsetTable,
+  probe: number,
+  peers: readonly number[],
+): Episode[] {
+  const apart = fromUsual(table.offset(probe, peers));
   const least = Math.max(
     settings.episodeShift.value,
     scalesOfNoise * normalConsistency * median(apart.map(Math.abs)),
   );
   if (!apart.some((departure) => Math.abs(departure) >= least)) return [];
-  const alone = peers.length === 1 ? [apart] : peers.map((peer) => blockDepartures(signals, probe, [peer]));
+  const alone = peers.map((peer) => fromUsual(table.offset(probe, [peer])));
   const isOut = (block: number): boolean => {
     const departure = apart[block]!;
     if (!(Math.abs(departure) >= least)) return false;
@@ -45,35 +50,10 @@ export function episodesOf(signals: CircuitSignals, probe: number, peers: readon
     .map(({ from, to }) => episode(signals, probe, apart, from, to));
 }
 
-/** Offset of the probe in half-hour medians, minus its median over the log; NaN in defrosts and where unknown. */
-function blockDepartures(signals: CircuitSignals, probe: number, peers: readonly number[]): Float64Array {
-  const { phase } = signals;
-  const block = samplesIn(signals.log.grid, blockMinutes);
-  const own = signals.circuit.probes[probe]!.record.values;
-  const others = peers.map((peer) => signals.circuit.probes[peer]!.record.values);
-  const blocks = new Float64Array(Math.ceil(own.length / block));
-  const offsets = new Float64Array(block);
-  const scratch = new Float64Array(peers.length);
-  for (let b = 0; b < blocks.length; b++) {
-    offsets.fill(Number.NaN);
-    const to = Math.min(own.length, (b + 1) * block);
-    for (let i = b * block; i < to; i++) {
-      if (phase[i] !== Phase.cooling && phase[i] !== Phase.off) continue;
-      for (let p = 0; p < others.length; p++) scratch[p] = others[p]![i]!;
-      offsets[i - b * block] = own[i]! - middleOf(scratch);
-    }
-    blocks[b] = median(offsets);
-  }
-  const usual = median(blocks);
-  return blocks.map((value) => value - usual);
-}
-
-/** Median of the known ones; of one or two, which is the usual number of neighbours, without the way round. */
-function middleOf(neighbours: Float64Array): number {
-  if (neighbours.length > 2) return median(neighbours);
-  const first = neighbours[0]!;
-  if (neighbours.length === 1 || Number.isNaN(neighbours[1]!)) return first;
-  return Number.isNaN(first) ? neighbours[1]! : (first + neighbours[1]!) / 2;
+/** Offsets less their median over the log. */
+function fromUsual(offsets: Float64Array): Float64Array {
+  const usual = median(offsets);
+  return offsets.map((value) => value - usual);
 }
 
 function stretches(count: number, isOut: (block: number) => boolean): { from: number; to: number }[] {

@@ -3,9 +3,8 @@ import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import type { DayChange } from './change-in-days.ts';
 import { locateStep } from './locate-step.ts';
-import { offsetBlocks } from './offset-blocks.ts';
+import { blocksPerHour, type OffsetTable } from './offset-table.ts';
 
-const blockMinutes = 60;
 /** Share of the whole change that must happen from one day to the next, and from one six hours to the next. */
 const shareOfDays = 0.35;
 const shareOfHours = 0.3;
@@ -13,6 +12,7 @@ const shareOfHours = 0.3;
 const scalesOfJumps = 5;
 const scalesWhenShort = 2;
 const shortDays = 2;
+const searchHours = 36;
 /** How far from the old level, as a share of the change, the day before a step may stand. */
 const flatBefore = 0.3;
 
@@ -23,6 +23,7 @@ const flatBefore = 0.3;
  */
 export function findStep(
   signals: CircuitSignals,
+  table: OffsetTable,
   probe: number,
   peers: readonly number[],
   change: DayChange,
@@ -30,11 +31,12 @@ export function findStep(
   const { days } = signals.log.calendar;
   const first = days[Math.max(0, change.start - 1)]!.from;
   const last = days[Math.min(days.length - 1, change.end + 1)]!.to;
-  const { samplesPerBlock, values } = offsetBlocks(signals, probe, peers, blockMinutes);
+  const { samplesPerBlock } = table;
+  const values = table.offset(probe, peers);
   const size = change.after - change.before;
   const around = (block: number, hours: number) => ({
-    before: median(values.subarray(Math.max(0, block - hours), block)),
-    after: median(values.subarray(block, block + hours)),
+    before: median(values.subarray(Math.max(0, block - hours * blocksPerHour), block)),
+    after: median(values.subarray(block, block + hours * blocksPerHour)),
   });
   const jumpAt = (block: number, hours: number): number => {
     const { before, after } = around(block, hours);
@@ -48,12 +50,13 @@ export function findStep(
       best = { block, jump };
   }
   if (best.jump < shareOfDays) return null;
-  const from = Math.max(0, best.block - 36) * samplesPerBlock;
-  const to = Math.min(values.length, best.block + 36) * samplesPerBlock;
-  const at = locateStep(signals, probe, peers, { from, to }, around(best.block, 24));
+  const from = Math.max(0, best.block - searchHours * blocksPerHour) * samplesPerBlock;
+  const to = Math.min(values.length, best.block + searchHours * blocksPerHour) * samplesPerBlock;
+  const at = locateStep(signals, table, probe, peers, { from, to }, around(best.block, 24));
   const usual: number[] = [];
-  for (let block = 6; block < first / samplesPerBlock; block++) usual.push(Math.abs(jumpAt(block, 6)));
-  const noise = usual.length >= 24 ? normalConsistency * median(usual) : 0;
+  for (let block = 6 * blocksPerHour; block < first / samplesPerBlock; block++)
+    usual.push(Math.abs(jumpAt(block, 6)));
+  const noise = usual.length >= 24 * blocksPerHour ? normalConsistency * median(usual) : 0;
   const jump = jumpAt(Math.round(at / samplesPerBlock), 6);
   const scales = change.end - change.start <= shortDays ? scalesWhenShort : scalesOfJumps;
   return jump >= Math.max(shareOfHours, scales * noise) ? at : null;

@@ -5,6 +5,7 @@ import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals, DefrostWindow, Signals } from '../../signals/types.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { locateStep } from './locate-step.ts';
+import type { OffsetTable } from './offset-table.ts';
 
 /** Share of its neighbours' rise that a probe still makes in its own defrosts when it sits elsewhere. */
 const mostOwnRise = 0.45;
@@ -20,6 +21,7 @@ const clarity = { leastSize: 0.45, leastScales: 4, leastScale: 0.05, leastExplai
  */
 export function foreignDefrosts(
   signals: CircuitSignals,
+  table: OffsetTable,
   site: Signals,
   living: readonly number[],
 ): Evidence[] {
@@ -31,7 +33,7 @@ export function foreignDefrosts(
     const since = signals.log.calendar.days[day]!.from;
     const host = hostOf(signals, site, probe, since);
     if (host === null) continue;
-    const at = momentOf(signals, probe, peers, day);
+    const at = momentOf(signals, table, probe, peers, day);
     evidence.push({
       ...changeEvidence(signals, probe, peers, {
         shape: 'swapped',
@@ -108,7 +110,13 @@ function levelShift(signals: CircuitSignals, probe: number, peers: readonly numb
 }
 
 /** By the level where it changed, else half way between the last own defrost it shared and the first it did not. */
-function momentOf(signals: CircuitSignals, probe: number, peers: readonly number[], day: number): number {
+function momentOf(
+  signals: CircuitSignals,
+  table: OffsetTable,
+  probe: number,
+  peers: readonly number[],
+  day: number,
+): number {
   const { days } = signals.log.calendar;
   const from = days[Math.max(0, day - 2)]!.from;
   const to = days[day]!.to;
@@ -122,7 +130,7 @@ function momentOf(signals: CircuitSignals, probe: number, peers: readonly number
         return median(apart.subarray(0, Math.max(1, day - 1)));
       }),
     );
-    return locateStep(signals, probe, peers, { from, to }, { before, after: before + shift });
+    return locateStep(signals, table, probe, peers, { from, to }, { before, after: before + shift });
   }
   let lastShared = from;
   for (const window of signals.defrosts) {

@@ -6,6 +6,7 @@ import { flutteringProbes } from './fluttering-probes.ts';
 import { foreignDefrosts } from './foreign-defrosts.ts';
 import { lastingChanges } from './lasting-changes.ts';
 import { meta } from './meta.ts';
+import { offsetTable } from './offset-table.ts';
 import { oldHabits } from './old-habits.ts';
 import { isLooseContact, passingChanges } from './passing-changes.ts';
 import { suddenChanges } from './sudden-changes.ts';
@@ -28,17 +29,18 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
   const living = signals.circuit.probes.map((_, probe) => probe).filter((probe) => !dead.without.has(probe));
   const evidence: Evidence[] = [...dead.evidence];
   if (living.length >= 2 && stepMinutes(signals.log.grid) <= coarsestMinutes) {
+    const table = offsetTable(signals);
     evidence.push(...flutteringProbes(signals, living));
-    const foreign = foreignDefrosts(signals, site, living);
-    const within = swappedProbes(signals, living);
+    const foreign = foreignDefrosts(signals, table, site, living);
+    const within = swappedProbes(signals, table, living);
     const swapped = [...foreign, ...within];
     const exchanged = new Set([...foreign.map((one) => one.probe), ...within.flatMap((one) => one.points)]);
     const settled = living.filter((probe) => !exchanged.has(signals.circuit.probes[probe]!.point));
     const passing = passingChanges(signals, settled);
     const loose = new Set(passing.filter(isLooseContact).map((one) => one.probe));
     const changed = [
-      ...lastingChanges(signals, group, settled),
-      ...suddenChanges(signals, group, settled),
+      ...lastingChanges(signals, table, group, settled),
+      ...suddenChanges(signals, table, group, settled),
     ].filter((one) => !loose.has(one.probe));
     const lasting = new Set(changed.map((one) => one.probe));
     const episodes = passing.filter((one) => !lasting.has(one.probe));

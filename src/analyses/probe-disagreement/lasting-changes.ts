@@ -7,6 +7,7 @@ import { changeEvidence } from './change-evidence.ts';
 import { changeInDays, type DayChange } from './change-in-days.ts';
 import { earlyWitness } from './early-witness.ts';
 import { findStep } from './find-step.ts';
+import type { OffsetTable } from './offset-table.ts';
 import { pairDifferences } from './pair-differences.ts';
 import { plausibility } from './plausibility.ts';
 import { accusedProbes } from './votes.ts';
@@ -14,6 +15,7 @@ import { accusedProbes } from './votes.ts';
 /** Changes of days and weeks between neighbours, each with what tells truth from lie. */
 export function lastingChanges(
   signals: CircuitSignals,
+  table: OffsetTable,
   group: GroupSignals | null,
   living: readonly number[],
 ): Evidence[] {
@@ -26,7 +28,7 @@ export function lastingChanges(
     const offsets = offsetFrom(signals, probe, peers);
     const change = changeInDays(offsets);
     if (change === null) continue;
-    const step = findStep(signals, probe, peers, change);
+    const step = findStep(signals, table, probe, peers, change);
     const compared = comparison(change, offsets.length, step !== null);
     const { days } = signals.log.calendar;
     const witness = step === null ? earlyWitness(signals, probe, peers, change) : null;

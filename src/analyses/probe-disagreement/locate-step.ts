@@ -1,7 +1,6 @@
 import type { CircuitSignals } from '../../signals/types.ts';
-import { offsetBlocks, sampleOffsets } from './offset-blocks.ts';
-
-const blockMinutes = 30;
+import type { OffsetTable } from './offset-table.ts';
+import { sampleOffsets } from './sample-offsets.ts';
 
 /**
  * The sample at which the offset of a probe went from one level to the other, between two samples that are
@@ -10,12 +9,14 @@ const blockMinutes = 30;
  */
 export function locateStep(
   signals: CircuitSignals,
+  table: OffsetTable,
   probe: number,
   peers: readonly number[],
   span: { readonly from: number; readonly to: number },
   levels: { readonly before: number; readonly after: number },
 ): number {
-  const { samplesPerBlock, values } = offsetBlocks(signals, probe, peers, blockMinutes);
+  const { samplesPerBlock } = table;
+  const values = table.offset(probe, peers);
   const firstBlock = Math.floor(span.from / samplesPerBlock);
   const lastBlock = Math.min(values.length, Math.ceil(span.to / samplesPerBlock));
   const block = firstBlock + bestCut(values.subarray(firstBlock, lastBlock), levels);

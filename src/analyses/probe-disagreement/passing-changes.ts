@@ -4,6 +4,7 @@ import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { episodesOf } from './episodes.ts';
+import { offsetTable } from './offset-table.ts';
 import { settings } from './settings.ts';
 
 /** Days without an episode after which a probe that had several is said to be over it. */
@@ -23,9 +24,10 @@ function isLoose(edge: number, shift: number): boolean {
 /** Probes that left their neighbours for hours and came back, once or again and again. */
 export function passingChanges(signals: CircuitSignals, living: readonly number[]): Evidence[] {
   const { grid } = signals.log;
+  const table = offsetTable(signals, true);
   return living.flatMap((probe) => {
     const peers = living.filter((other) => other !== probe);
-    const episodes = episodesOf(signals, probe, peers);
+    const episodes = episodesOf(signals, table, probe, peers);
     if (episodes.length === 0) return [];
     // Of two probes only the warmer side of an episode is written down, as in the votes.
     const told = living.length === 2 ? episodes.filter((one) => one.shift > 0) : episodes;

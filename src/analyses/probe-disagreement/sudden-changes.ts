@@ -4,18 +4,20 @@ import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { type Acute, acuteChange } from './acute.ts';
 import { behaviour } from './behaviour.ts';
 import { changeEvidence } from './change-evidence.ts';
+import type { OffsetTable } from './offset-table.ts';
 import { plausibility } from './plausibility.ts';
 
 /** The probe of the circuit that left its neighbours within the last hours, or nothing. */
 export function suddenChanges(
   signals: CircuitSignals,
+  table: OffsetTable,
   group: GroupSignals | null,
   living: readonly number[],
 ): (Evidence & { probe: string })[] {
   let loudest: { probe: number; peers: number[]; change: Acute } | null = null;
   for (const probe of living) {
     const peers = living.filter((other) => other !== probe);
-    const change = acuteChange(signals, probe, peers);
+    const change = acuteChange(table, probe, peers);
     if (change === null) continue;
     // Of two probes the warm one is written down, as in the votes.
     const size = living.length === 2 ? change.shift : Math.abs(change.shift);

@@ -5,6 +5,7 @@ import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { findStep } from './find-step.ts';
+import type { OffsetTable } from './offset-table.ts';
 import { pairDifferences } from './pair-differences.ts';
 import { settings } from './settings.ts';
 
@@ -25,7 +26,11 @@ const clarity = {
  * Two probes that exchanged their places in the record: their difference changes its sign at one moment and keeps
  * its size, and against the rest one goes up by what the other goes down. With two probes only the first holds.
  */
-export function swappedProbes(signals: CircuitSignals, living: readonly number[]): Evidence[] {
+export function swappedProbes(
+  signals: CircuitSignals,
+  table: OffsetTable,
+  living: readonly number[],
+): Evidence[] {
   for (const { first, second, days } of pairDifferences(signals, living)) {
     const ramp = fitRamp(
       days.map((_, day) => day),
@@ -38,7 +43,7 @@ export function swappedProbes(signals: CircuitSignals, living: readonly number[]
     const rest = living.filter((probe) => probe !== first && probe !== second);
     if (rest.length > 0 && !mirrored(signals, first, second, rest, ramp, slack)) continue;
     const change = { ...ramp, endedOn: null };
-    const at = findStep(signals, first, [second], change);
+    const at = findStep(signals, table, first, [second], change);
     if (at === null || size < leastExchange) continue;
     return [
       changeEvidence(signals, first, [second], {

@@ -1,0 +1,81 @@
+import { selectQuantile } from '../../maths/select-rank.ts';
+import { samplesIn } from '../../model/grid.ts';
+import { type CircuitSignals, Phase } from '../../signals/types.ts';
+
+export const blockMinutes = 30;
+export const blocksPerHour = 60 / blockMinutes;
+
+/** Offsets between the probes of one circuit in half-hour medians of settled air, each pair computed once. */
+export interface OffsetTable {
+  readonly samplesPerBlock: number;
+  readonly blocks: number;
+  /** Probe minus the median of its neighbours, one value a half hour; NaN where too few settled samples are known. */
+  offset(probe: number, peers: readonly number[]): Float64Array;
+}
+
+/** Share of a half hour that both probes must hold settled. */
+const leastKnown = 0.3;
+
+/** @param withStops whether the air of a circuit that stands shut counts too */
+export function offsetTable(signals: CircuitSignals, withStops = false): OffsetTable {
+  const samplesPerBlock = samplesIn(signals.log.grid, blockMinutes);
+  const blocks = Math.ceil(signals.log.grid.count / samplesPerBlock);
+  const pairs = new Map<string, Float64Array>();
+  const pair = (probe: number, peer: number): Float64Array => {
+    const key = `${probe} ${peer}`;
+    const known = pairs.get(key);
+    if (known !== undefined) return known;
+    const forth = pairBlocks(signals, probe, peer, samplesPerBlock, blocks, withStops);
+    pairs.set(key, forth);
+    pairs.set(
+      `${peer} ${probe}`,
+      forth.map((value) => -value),
+    );
+    return forth;
+  };
+  return {
+    samplesPerBlock,
+    blocks,
+    offset(probe, peers) {
+      const alone = peers.map((peer) => pair(probe, peer));
+      if (alone.length === 1) return alone[0]!;
+      return middleOf(alone, blocks);
+    },
+  };
+}
+
+function pairBlocks(
+  signals: CircuitSignals,
+  probe: number,
+  peer: number,
+  samplesPerBlock: number,
+  blocks: number,
+  withStops: boolean,
+): Float64Array {
+  const a = signals.circuit.probes[probe]!.record.values;
+  const b = signals.circuit.probes[peer]!.record.values;
+  const { phase } = signals;
+  const result = new Float64Array(blocks).fill(Number.NaN);
+  const scratch = new Float64Array(samplesPerBlock);
+  for (let block = 0; block < blocks; block++) {
+    const end = Math.min(a.length, (block + 1) * samplesPerBlock);
+    let count = 0;
+    for (let i = block * samplesPerBlock; i < end; i++) {
+      if (phase[i] !== Phase.cooling && !(withStops && phase[i] === Phase.off)) continue;
+      const apart = a[i]! - b[i]!;
+      if (!Number.isNaN(apart)) scratch[count++] = apart;
+    }
+    if (count >= Math.max(1, samplesPerBlock * leastKnown))
+      result[block] = selectQuantile(scratch.subarray(0, count), 0.5);
+  }
+  return result;
+}
+
+function middleOf(series: readonly Float64Array[], length: number): Float64Array {
+  const scratch = new Float64Array(series.length);
+  return Float64Array.from({ length }, (_, i) => {
+    let count = 0;
+    for (const values of series) if (!Number.isNaN(values[i]!)) scratch[count++] = values[i]!;
+    return selectQuantile(scratch.subarray(0, count), 0.5);
+  });
+}
