@@ -1,12 +1,31 @@
 /** A copy without the values that are not finite numbers, in the same order. */
 export function finiteValues(values: ArrayLike<number>): Float64Array {
   const kept = new Float64Array(values.length);
+  return kept.subarray(0, keepFinite(values, kept));
+}
+
+/** Writes the finite ones of `values` to the front of `into`, in the same order, and says how many there are. */
+export function keepFinite(values: ArrayLike<number>, into: Float64Array): number {
+  // Two loops: one that meets typed arrays only stays fast when others bring arrays of every kind.
+  return values instanceof Float64Array ? keepTyped(values, into) : keepAny(values, into);
+}
+
+function keepTyped(values: Float64Array, into: Float64Array): number {
   let count = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i]!;
-    if (Number.isFinite(value)) kept[count++] = value;
+    if (Number.isFinite(value)) into[count++] = value;
   }
-  return kept.subarray(0, count);
+  return count;
+}
+
+function keepAny(values: ArrayLike<number>, into: Float64Array): number {
+  let count = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i]!;
+    if (Number.isFinite(value)) into[count++] = value;
+  }
+  return count;
 }
 
 /** The pairs of which both halves are finite, in the same order. Throws a RangeError for unequal lengths. */

@@ -35,14 +35,13 @@ export function levelChange(values: readonly number[]): Change | null {
     if (cost(0, k) + cost(k, n) < cost(0, split) + cost(split, n)) split = k;
   const left = known.slice(0, split).map(({ value }) => value);
   const right = known.slice(split).map(({ value }) => value);
-  const residuals = [
-    ...left.map((value) => value - median(left)),
-    ...right.map((value) => value - median(right)),
-  ];
+  const before = median(left);
+  const after = median(right);
+  const residuals = [...left.map((value) => value - before), ...right.map((value) => value - after)];
   return {
     at: known[split]!.i,
-    before: median(left),
-    after: median(right),
+    before,
+    after,
     scatter: normalConsistency * medianAbsoluteDeviation(residuals),
   };
 }

@@ -26,10 +26,17 @@ const heldRatio = 3;
  * Days on which a probe jumps from sample to sample as air with its thermal inertia cannot. Scatter is the mean
  * absolute second difference of settled samples, which a straight rise or fall leaves at zero; coarse sampling
  * puts some of the cycle into it, so that it is held against the neighbours and against its own quieter days.
+ *
+ * @param scatters `dailyScatter` of the probe and of its neighbours
  */
-export function flutter(signals: CircuitSignals, probe: number, peers: readonly number[]): Flutter | null {
-  const own = dailyScatter(signals, probe);
-  const others = peers.map((peer) => dailyScatter(signals, peer));
+export function flutter(
+  signals: CircuitSignals,
+  probe: number,
+  peers: readonly number[],
+  scatters: ReadonlyMap<number, Float64Array>,
+): Flutter | null {
+  const own = scatters.get(probe)!;
+  const others = peers.map((peer) => scatters.get(peer)!);
   const usualOf = own.map((_, day) => median(others.map((other) => other[day]!)));
   const ratios = own.map((value, day) => value / usualOf[day]!);
   const isHeld = signals.circuit.probes[probe]!.record.logging === 'change-of-value';
@@ -60,7 +67,8 @@ function flutters(own: number, neighbours: number, usualRatio: number, least: nu
   return own >= settings.flutterGrowth.value * expected || own >= settings.flutterFactor.value * neighbours;
 }
 
-function dailyScatter(signals: CircuitSignals, probe: number): Float64Array {
+/** Scatter on each day; NaN where too few samples are settled. */
+export function dailyScatter(signals: CircuitSignals, probe: number): Float64Array {
   return Float64Array.from(signals.log.calendar.days, ({ from, to }) => {
     const { mean, count } = scatterOf(signals, probe, from, to);
     return count >= leastSamples ? mean : Number.NaN;
@@ -75,10 +83,12 @@ function scatterOf(
   to: number,
 ): { mean: number; count: number } {
   const { values } = signals.circuit.probes[probe]!.record;
+  const { phase } = signals;
+  const last = Math.min(to, values.length - 1);
   let sum = 0;
   let count = 0;
-  for (let i = Math.max(1, from); i < Math.min(to, values.length - 1); i++) {
-    if (signals.phase[i] !== Phase.cooling) continue;
+  for (let i = Math.max(1, from); i < last; i++) {
+    if (phase[i] !== Phase.cooling) continue;
     const second = Math.abs(values[i]! - (values[i - 1]! + values[i + 1]!) / 2);
     if (Number.isNaN(second)) continue;
     sum += second;

@@ -26,6 +26,7 @@ export function silence(signals: CircuitSignals, probe: number, peers: readonly 
   let firstAlone = -1;
   for (let i = begin; i <= own.length; i++) {
     const reads = i === own.length || !Number.isNaN(own[i]!);
+    if (reads && from < 0) continue;
     if (!reads) {
       if (from < 0) from = i;
       if (!others.some((other) => Number.isNaN(other[i]!))) {

@@ -10,11 +10,13 @@ export interface RecordFacts {
 }
 
 export function factsOf(record: Record): RecordFacts {
+  const { values } = record;
   let known = 0;
   let sum = 0;
   let lowest = Number.POSITIVE_INFINITY;
   let highest = Number.NEGATIVE_INFINITY;
-  for (const value of record.values) {
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i]!;
     if (Number.isNaN(value)) continue;
     known++;
     sum += value;
