@@ -6,7 +6,7 @@ import type { CircuitSignals } from '../signals/types.ts';
 import { celsiusFrom, exportTemperatureFrom } from '../units/convert.ts';
 import type { Celsius, Minutes } from '../units/quantities.ts';
 import { lockOutOf } from './alarm-input.ts';
-import { sustainedLevels } from './sustained-level.ts';
+import { slidingRoom, sustainedLevels } from './sustained-level.ts';
 
 /** Delay and lock-out of the suggested alarm: short, because its limit fits this one probe. Common practice, no source. */
 export const suggestedDelayMinutes: Minutes = 30;
@@ -38,9 +38,10 @@ export function suggestLimits(signals: CircuitSignals, quiet: readonly boolean[]
   const { circuit, usable, log } = signals;
   const locked = lockOutOf(signals, suggestedLockOutMinutes);
   const delay = samplesIn(log.grid, suggestedDelayMinutes);
+  const room = slidingRoom(log.grid.count);
   return circuit.probes.map(({ point, record }, k) => {
     if (!usable[k]) return null;
-    const levels = sustainedLevels(record.values, locked, delay, log.calendar).filter(
+    const levels = sustainedLevels(record.values, locked, delay, log.calendar, room).filter(
       (level, day) => quiet[day] === true && !Number.isNaN(level),
     );
     if (levels.length < fewestQuietDays) return null;

@@ -1,6 +1,16 @@
 import type { Calendar } from '../model/grid.ts';
 import type { Celsius } from '../units/quantities.ts';
 
+/** Room that the sliding minimum works in; one for all probes of a log. */
+export interface SlidingRoom {
+  readonly queue: Int32Array;
+  readonly levels: Float64Array;
+}
+
+export function slidingRoom(samples: number): SlidingRoom {
+  return { queue: new Int32Array(samples), levels: new Float64Array(samples) };
+}
+
 /**
  * For each local day the lowest limit that an alarm with this delay would not have tripped at: the highest level
  * that the input held for the delay without a break, the end of the stretch lying in the day. Missing readings are
@@ -14,11 +24,10 @@ export function sustainedLevels(
   locked: Uint8Array,
   delaySamples: number,
   calendar: Calendar,
+  { queue, levels }: SlidingRoom = slidingRoom(input.length),
 ): Float64Array {
   const highest = new Float64Array(calendar.days.length).fill(Number.NaN);
   const length = delaySamples + 1;
-  const queue = new Int32Array(input.length);
-  const levels = new Float64Array(input.length);
   let head = 0;
   let tail = 0;
   let run = 0;
