@@ -9,7 +9,7 @@ import { rankCircuits, rankFindings } from './rank.ts';
 import { leastConfidence } from './severity.ts';
 import type { Trouble } from './trouble.ts';
 import { troublesOf } from './troubles.ts';
-import { wordFinding } from './word.ts';
+import { wordFinding } from './wording/word-finding.ts';
 
 /**
  * Evidence sorted into troubles, a rack's trouble taken for those of its circuits, each judged (whose fault, which

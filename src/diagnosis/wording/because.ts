@@ -1,6 +1,6 @@
-import type { CauseId } from '../model/finding.ts';
-import { formatDifference, formatShare } from '../units/display.ts';
-import type { DisplayUnits } from '../units/display-units.ts';
+import type { CauseId } from '../../model/finding.ts';
+import { formatDifference, formatShare } from '../../units/display.ts';
+import type { DisplayUnits } from '../../units/display-units.ts';
 
 type Features = Readonly<{ [name: string]: number }>;
 

@@ -1,5 +1,5 @@
-import { isDecided, type Judgement } from './judgement.ts';
-import type { Trouble } from './trouble.ts';
+import { isDecided, type Judgement } from '../judgement.ts';
+import type { Trouble } from '../trouble.ts';
 
 /** The one measurement that would settle a verdict the data leave open; null where they do not. */
 export function whatWouldDecide(trouble: Trouble, judgement: Judgement): string | null {

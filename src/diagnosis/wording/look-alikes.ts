@@ -1,8 +1,8 @@
-import { median } from '../maths/median.ts';
-import type { Signals } from '../signals/types.ts';
-import { formatDifference } from '../units/display.ts';
-import type { Judgement } from './judgement.ts';
-import { featuresOf, type Trouble } from './trouble.ts';
+import { median } from '../../maths/median.ts';
+import type { Signals } from '../../signals/types.ts';
+import { formatDifference } from '../../units/display.ts';
+import type { Judgement } from '../judgement.ts';
+import { featuresOf, type Trouble } from '../trouble.ts';
 
 const dayMs = 86_400_000;
 

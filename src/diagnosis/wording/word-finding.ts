@@ -1,16 +1,16 @@
-import type { Measure } from '../model/evidence.ts';
-import type { Finding, Projection } from '../model/finding.ts';
-import type { Signals } from '../signals/types.ts';
-import type { EpochMs } from '../units/quantities.ts';
+import type { Measure } from '../../model/evidence.ts';
+import type { Finding, Projection } from '../../model/finding.ts';
+import type { Signals } from '../../signals/types.ts';
+import type { EpochMs } from '../../units/quantities.ts';
+import { causeAdvice } from '../cause-catalogue.ts';
+import { findingId } from '../identity.ts';
+import type { Judgement } from '../judgement.ts';
+import { oneProbeFeatures } from '../one-probe-causes.ts';
+import { severityOf } from '../severity.ts';
+import { featuresOf, type Trouble } from '../trouble.ts';
 import { becauseOf } from './because.ts';
-import { causeAdvice } from './cause-catalogue.ts';
-import { findingId } from './identity.ts';
-import type { Judgement } from './judgement.ts';
 import { notThese } from './look-alikes.ts';
-import { oneProbeFeatures } from './one-probe-causes.ts';
-import { severityOf } from './severity.ts';
 import { summarise } from './summary.ts';
-import { featuresOf, type Trouble } from './trouble.ts';
 import { whatWouldDecide } from './would-decide.ts';
 
 const dayMs = 86_400_000;

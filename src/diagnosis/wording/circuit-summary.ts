@@ -1,0 +1,89 @@
+import type { Evidence } from '../../model/evidence.ts';
+import type { Projection } from '../../model/finding.ts';
+import type { Log } from '../../model/log.ts';
+import { formatDifference } from '../../units/display.ts';
+import type { Judgement } from '../judgement.ts';
+import { featuresOf, type Trouble } from '../trouble.ts';
+import { limitClause, placeClause, sinceClause, verdictClause } from './clauses.ts';
+
+/** A circuit that is warm, or about to be, as a whole. */
+export function wholeCircuitSummary(
+  trouble: Trouble,
+  judgement: Judgement,
+  projection: Projection | null,
+  log: Log,
+): string {
+  const place = placeClause(trouble);
+  const since = sinceClause(trouble, log);
+  const limit = limitClause(projection, log);
+  if (trouble.lead.shape === 'duty') {
+    return `${place}the valve feeds ever more of the time ${since} while the air still holds: it is losing its reserve${limit}.`;
+  }
+  const features = featuresOf(trouble);
+  const rise = formatDifference(features.rise ?? 0, log.units);
+  const verb = trouble.lead.shape === 'creep' ? 'crept' : 'went';
+  const others = features.compared === 0 ? '' : ', the other circuits did not';
+  return `${place}all its air ${verb} up by ${rise} ${since}${others}: ${verdictClause(judgement, 'a new set point')}${limit}.`;
+}
+
+export function defrostSummary(trouble: Trouble, log: Log): string {
+  return `${placeClause(trouble)}${defrostWords(trouble.lead)} ${sinceClause(trouble, log)}.`;
+}
+
+function defrostWords({ kind, shape, probe }: Evidence): string {
+  if (kind === 'defrost-missed') {
+    return shape === 'none-seen' || shape === 'fewer-than-planned'
+      ? 'it has had fewer defrosts than planned'
+      : 'defrosts that were due did not come';
+  }
+  const air = probe ?? 'the air';
+  const words: Readonly<{ [shape: string]: string }> = {
+    'weak-rise': 'its defrosts have hardly warmed the coil',
+    extended: 'its defrosts have run longer than they used to',
+    'ended-early': 'its defrosts have ended sooner than they used to',
+    'by-the-clock': 'its defrosts have ended by the clock and no longer by temperature',
+    overheated: 'its defrosts have heated on after the melt',
+    'drip-lost': 'its defrosts have gone without a drip time',
+    slow: `${air} has come back late after defrost`,
+    'not-recovered': `${air} has often not come back before the next defrost`,
+  };
+  return words[shape] ?? `${air} has come back ever later after defrost`;
+}
+
+export function cyclingSummary(trouble: Trouble, judgement: Judgement, log: Log): string {
+  const machines = new Set(
+    trouble.evidence.map(({ points }) => points[0]).filter((point) => point !== undefined),
+  );
+  const names = machines.size === 0 ? 'the machine' : [...machines].join(', ');
+  const why =
+    judgement.causes[0]!.cause === 'tight-differential'
+      ? 'the differential is probably too tight'
+      : 'look at its control';
+  const verb = machines.size > 1 ? 'start' : 'starts';
+  return `${placeClause(trouble)}${names} ${verb} too often ${sinceClause(trouble, log)}: ${why}.`;
+}
+
+const superheatWords: Readonly<{ [shape: string]: string }> = {
+  starving: 'superheat is high while it feeds and has settled: the coil gets too little liquid',
+  flooding: 'superheat is almost gone while it feeds: liquid may come back to the rack',
+  hunting: 'superheat swings while it feeds: its valve hunts',
+};
+
+export function superheatSummary(trouble: Trouble, log: Log): string {
+  const what = superheatWords[trouble.lead.shape] ?? 'superheat is off';
+  return `${placeClause(trouble)}${what}, ${sinceClause(trouble, log)}.`;
+}
+
+const leftOffWords: Readonly<{ [shape: string]: string }> = {
+  off: 'it has stood without cooling',
+  'was-off': 'it stood without cooling',
+  'override-on': 'its valve has fed on although the air is cold, as under an override,',
+  'override-was-on': 'its valve fed on although the air was cold, as under an override,',
+  'set-point-left': 'its set point is still where a visit left it,',
+};
+
+export function leftOffSummary(trouble: Trouble, log: Log): string {
+  const what = leftOffWords[trouble.lead.shape] ?? 'it was left changed';
+  const then = trouble.lead.end === null ? ': find out whether it was left so' : '';
+  return `${placeClause(trouble)}${what} ${sinceClause(trouble, log)}${then}.`;
+}

@@ -1,0 +1,49 @@
+import type { Log } from '../../model/log.ts';
+import { formatLocalTime, formatMinutes } from '../../units/display.ts';
+import type { Trouble } from '../trouble.ts';
+import { placeClause, sinceClause } from './clauses.ts';
+
+const rackWords: Readonly<{ [shape: string]: string }> = {
+  high: 'the suction pressure stands above its target',
+  'target-raised': 'the target of the suction pressure was raised',
+  'capacity-shortfall': 'the compressors that run cannot hold the suction pressure',
+  'group-warm': 'most of its circuits are warm together',
+  low: 'the suction pressure stands below its target',
+  'low-pressure-trips': 'the suction pressure falls to the cut-out again and again',
+  'service-visit': 'it was pulled down or shut as for a repair',
+  'float-stopped': 'the target of the suction pressure no longer floats',
+  'condensing-high': 'the condensing pressure is higher than it used to be at the same weather',
+  'level-low': 'the liquid level is far under its usual range',
+};
+
+export function rackSummary(trouble: Trouble, log: Log): string {
+  const { lead, covers } = trouble;
+  const what = rackWords[lead.shape] ?? 'its pressure is off';
+  const many =
+    covers.length === 0
+      ? ''
+      : `, and ${covers.join(', ')} went warm with it: look at the rack, not at the cases`;
+  return `Suction group ${lead.suctionGroup}: ${what} ${sinceClause(trouble, log)}${many}.`;
+}
+
+export function recordSummary(trouble: Trouble, log: Log): string {
+  const { lead } = trouble;
+  const place = placeClause(trouble);
+  const points = lead.points.join(' and ');
+  switch (lead.shape) {
+    case 'gap': {
+      const length = formatMinutes(((lead.end ?? lead.onset) - lead.onset) / 60_000);
+      return `Nothing at all was logged for ${length} from ${formatLocalTime(lead.onset, log)}: what happened then is unknown.`;
+    }
+    case 'not-connected':
+      return `${place}${points} never moves: probably not connected.`;
+    case 'thin':
+      return `${place}${points} has few readings: what it says carries little weight.`;
+    case 'twin':
+      return `${place}${points} hold the same readings: one channel under two names.`;
+    case 'unit-change':
+      return `${place}${points} seems to go from one temperature scale to the other ${sinceClause(trouble, log)}.`;
+    default:
+      return `${place}the record is doubtful ${sinceClause(trouble, log)}.`;
+  }
+}
