@@ -153,4 +153,53 @@ describe('shapes that no export should have', () => {
     expect(codesOf(readings)).toContain('value-unreadable');
     expect(performance.now() - started).toBeLessThan(3000);
   });
+
+  const stampAt = (at: number): string =>
+    new Date(Date.UTC(2026, 8, 1) + at * 60_000).toISOString().slice(0, 16);
+  const slow: readonly [string, () => string, number][] = [
+    [
+      'a remark between every two rows',
+      () =>
+        Array.from({ length: 20_000 }, (_, at) =>
+          at % 2 ? `note ${at},door open` : `${stampAt(at)},1.5`,
+        ).join('\n'),
+      10_000,
+    ],
+    [
+      'a header between every two rows',
+      () => Array.from({ length: 20_000 }, (_, at) => (at % 2 ? 'Time,A' : `${stampAt(at)},1.5`)).join('\n'),
+      10_000,
+    ],
+    [
+      'an open quote in every row',
+      () => Array.from({ length: 3000 }, (_, at) => `${stampAt(at)},"1.5`).join('\n'),
+      3000,
+    ],
+  ];
+  it.each(slow)('%s is read in time', async (_name, rows, readings) => {
+    const started = performance.now();
+    const report = onlyReport(await readContent(`Time,A\n${rows()}\n`, { zone: 'UTC' }));
+    expect(report.values - report.valuesRejected).toBe(readings);
+    expect(performance.now() - started).toBeLessThan(5000);
+  });
+
+  it('a preamble of 100,000 lines before a short table is passed over', async () => {
+    const preamble = Array.from({ length: 100_000 }, (_, at) => `line ${at} of the preamble`).join('\n');
+    const readings = await readContent(`${preamble}\nTime,A\n2026-09-01 00:00,1.5\n2026-09-01 00:05,2.5\n`, {
+      zone: 'UTC',
+    });
+    expect(onlyReport(readings)).toMatchObject({ rows: 2, rowsRejected: 0 });
+    expect(onlyReport(readings).issues[0]).toMatchObject({ code: 'preamble', count: 100_000 });
+  });
+
+  it('three thousand tables in one file take no more room than their rows', async () => {
+    const tables = Array.from(
+      { length: 3000 },
+      (_, at) => `Time,A${at}\n${stampAt(at)},1.5\n${stampAt(at + 1)},2.5\n`,
+    ).join('');
+    const before = process.memoryUsage().arrayBuffers;
+    const report = onlyReport(await readContent(tables, { zone: 'UTC' }));
+    expect(report.rows).toBeGreaterThan(3000);
+    expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(100e6);
+  });
 });

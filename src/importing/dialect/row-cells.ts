@@ -36,15 +36,20 @@ function tightened(text: string, delimiter: string, quote: string): string {
       result += mark;
       continue;
     }
-    if (cellStart && mark === ' ' && /^ *["']/u.test(text.slice(at, at + 16)) && text.trimStart() !== '') {
-      const next = /^ *(.)/u.exec(text.slice(at, at + 16))?.[1];
-      if (next === quote) continue;
-    }
+    if (cellStart && mark === ' ' && firstBehindBlanks(text, at) === quote) continue;
     if (cellStart && mark === quote) open = true;
     cellStart = mark === delimiter;
     result += mark;
   }
   return result;
+}
+
+const mostBlanks = 64;
+
+function firstBehindBlanks(text: string, from: number): string {
+  let at = from;
+  while (at < from + mostBlanks && text[at] === ' ') at++;
+  return text[at] ?? '';
 }
 
 function withoutStrayQuote(cell: string, dialect: Dialect): string {

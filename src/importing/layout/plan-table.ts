@@ -9,7 +9,7 @@ import type { SampleRow, TablePlan, TimeColumn, ValueColumn } from './table-plan
 import { findTimeColumn, numericTimeMs, offsetInHeader, type TypeOf } from './time-column.ts';
 
 /** Share of the rows from the first reading on that must be readings for a window to be a table. */
-const dataShare = 0.6;
+const dataShare = 0.4;
 
 /** The table in the first rows of a stretch, or null where no column holds times. */
 export function planTable(rows: readonly SampleRow[]): TablePlan | null {

@@ -4,7 +4,8 @@ import { readCell } from '../values/cell-reader.ts';
 import { type CellType, readTimeText } from './cell-types.ts';
 import type { SampleRow, TimeColumn, TimeColumnKind } from './table-plan.ts';
 
-const timeWords =
+/** Words in the header of a time column. */
+export const timeWords =
   /time|date|stamp|epoch|unix|^ts$|datum|zeit|heure|hora|fecha|horodat|tijd|ora\b|serial|tidspunkt|clock/iu;
 
 /** Types of the cells of a sample, worked out once each. */

@@ -2,6 +2,7 @@ import { columnNames } from '../header/column-names.ts';
 import { LongTable } from '../layout/long-table.ts';
 import { planTable } from '../layout/plan-table.ts';
 import type { TablePlan } from '../layout/table-plan.ts';
+import { timeWords } from '../layout/time-column.ts';
 import { WideTable } from '../layout/wide-table.ts';
 import type { FileContext } from './file-context.ts';
 import { linesBetween, type PlacedRow, placedRows } from './sample-rows.ts';
@@ -14,6 +15,9 @@ const fewestBytesAhead = 65_536;
 const mostBytesAhead = 4_194_304;
 const mostFailedSearches = 50;
 const farthestHeaderBelow = 3;
+const mostTables = 1000;
+/** Rows of a fruitless search that are looked at again with the next ones. */
+const rowsKept = 400;
 
 /**
  * The tables of one file, one below the other, met while its bytes stream past: looks for a table, reads its
@@ -28,6 +32,7 @@ export class TableSequence {
   private searching = true;
   private failedSearches = 0;
   private passedLines = 0;
+  private bytesWanted = fewestBytesAhead;
   /** No table was found, but the file ends in what looks like the header of one. */
   headerAlone = false;
 
@@ -41,7 +46,7 @@ export class TableSequence {
     let at = from;
     while (at < end) {
       if (this.searching) {
-        if (!atEnd && end - at < fewestBytesAhead) return at;
+        if (!atEnd && end - at < this.bytesWanted) return at;
         const found = this.search(bytes, at, end, atEnd);
         if (found < 0) return at;
         at = found;
@@ -52,7 +57,10 @@ export class TableSequence {
       this.line = table.line;
       at = next;
       if (table.stop === 'more-bytes') return at;
-      if (table.stop === 'header-like') this.searching = true;
+      if (table.stop === 'header-like') {
+        this.searching = true;
+        this.bytesWanted = fewestBytesAhead;
+      }
     }
     return at;
   }
@@ -65,12 +73,17 @@ export class TableSequence {
       for (const limit of belowTable ? searchWindows.slice(0, 1) : searchWindows) {
         const rows = placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, limit);
         const plan = planTable(rows);
-        if (plan !== null && (!belowTable || isNearby(plan))) return this.begin(plan, rows);
+        if (plan !== null && (!belowTable || this.isAnother(plan))) return this.begin(plan, rows);
         if (rows.length < limit) break;
+        if (limit === searchWindows.at(-1) && !belowTable) return this.passMany(rows);
       }
     }
     if (belowTable) return this.passOne(bytes, from, end, atEnd);
-    if (!atEnd && end - from < mostBytesAhead) return -1;
+    if (!atEnd && end - from < mostBytesAhead) {
+      // Looking again is worth it only with much more to see.
+      this.bytesWanted = 2 * (end - from);
+      return -1;
+    }
     if (atEnd)
       this.headerAlone = endsInHeader(
         placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, 20),
@@ -79,6 +92,22 @@ export class TableSequence {
     this.line += lines;
     this.passedLines += lines;
     return end;
+  }
+
+  /** Whether a plan found below a table is that of another one, and not of a remark above more of its rows. */
+  private isAnother(plan: TablePlan): boolean {
+    if (!isNearby(plan) || this.tables.length >= mostTables) return false;
+    const { header, time } = this.current!.plan;
+    const name = plan.header?.[plan.time.at] ?? '';
+    return timeWords.test(name) || (header !== null && name !== '' && header[time.at] === name);
+  }
+
+  /** A window full of rows without a table: all but its last rows are passed over. */
+  private passMany(rows: readonly PlacedRow[]): number {
+    const next = rows[rows.length - rowsKept]!;
+    this.passedLines += rows.length - rowsKept;
+    this.line = next.line;
+    return next.from;
   }
 
   /** The row below the table was no header: it is left out and the table goes on. */
@@ -144,7 +173,13 @@ export class TableSequence {
         headerLine,
         issues,
       );
-      table = new WideTable(plan, this.context, names, order, this.rowsExpected(plan, rows));
+      table = new WideTable(
+        plan,
+        this.context,
+        names,
+        order,
+        this.tables.length === 0 ? this.rowsExpected(plan, rows) : 0,
+      );
     }
     this.tables.push(table);
     return table;
