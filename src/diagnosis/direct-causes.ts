@@ -1,8 +1,9 @@
 import type { CauseId, Origin } from '../model/finding.ts';
-import type { Judgement, WeighedCause } from './judgement.ts';
+import type { Judgement } from './judgement.ts';
 import type { Trouble } from './trouble.ts';
 
-type Likelihoods = readonly (readonly [CauseId, number])[];
+/** Likeliest first, as written. */
+type Likelihoods = Readonly<Partial<{ [cause in CauseId]: number }>>;
 type Features = Readonly<{ [name: string]: number }>;
 
 interface Answer {
@@ -10,179 +11,79 @@ interface Answer {
   readonly causes: Likelihoods | ((features: Features, trouble: Trouble) => Likelihoods);
 }
 
-const slowRecovery: Likelihoods = [
-  ['airflow-or-ice', 0.4],
-  ['underfeeding', 0.2],
-  ['drain', 0.12],
-  ['defrost-heat', 0.12],
-];
+const slowRecovery: Likelihoods = {
+  'airflow-or-ice': 0.4,
+  underfeeding: 0.2,
+  drain: 0.12,
+  'defrost-heat': 0.12,
+};
 
 /** Evidence whose shape already says what it is. Keys are `kind/shape`, or `kind` for every other shape. */
 const answers: Readonly<{ [key: string]: Answer }> = {
-  'probe-disagreement/stuck': {
-    origin: 'probe',
-    causes: [
-      ['probe-stuck', 0.85],
-      ['logging', 0.1],
-    ],
-  },
-  'probe-disagreement/open-or-short': { origin: 'probe', causes: [['probe-open-or-short', 0.92]] },
-  'probe-disagreement/silent': {
-    origin: 'probe',
-    causes: [
-      ['probe-open-or-short', 0.75],
-      ['logging', 0.2],
-    ],
-  },
+  'probe-disagreement/stuck': { origin: 'probe', causes: { 'probe-stuck': 0.85, logging: 0.1 } },
+  'probe-disagreement/open-or-short': { origin: 'probe', causes: { 'probe-open-or-short': 0.92 } },
+  'probe-disagreement/silent': { origin: 'probe', causes: { 'probe-open-or-short': 0.75, logging: 0.2 } },
   'probe-disagreement/flutter': {
     origin: 'probe',
-    causes: [
-      ['probe-noise', 0.85],
-      ['probe-open-or-short', 0.1],
-    ],
+    causes: { 'probe-noise': 0.85, 'probe-open-or-short': 0.1 },
   },
-  'probe-disagreement/swapped': {
-    origin: 'probe',
-    causes: [
-      ['probe-swapped', 0.7],
-      ['probe-moved', 0.2],
-    ],
-  },
+  'probe-disagreement/swapped': { origin: 'probe', causes: { 'probe-swapped': 0.7, 'probe-moved': 0.2 } },
   'probe-disagreement/episodes': { origin: passingOrigin, causes: passing },
-  'short-cycling/valve': {
-    origin: 'control',
-    causes: [
-      ['tight-differential', 0.8],
-      ['overfeeding', 0.05],
-    ],
-  },
+  'short-cycling/valve': { origin: 'control', causes: { 'tight-differential': 0.8, overfeeding: 0.05 } },
   'short-cycling': { origin: 'control', causes: compressorCycling },
-  'defrost-missed': {
-    origin: 'defrost',
-    causes: [
-      ['defrost-schedule', 0.75],
-      ['left-off', 0.1],
-    ],
-  },
+  'defrost-missed': { origin: 'defrost', causes: { 'defrost-schedule': 0.75, 'left-off': 0.1 } },
   'defrost-recovery': { origin: 'defrost', causes: slowRecovery },
   'defrost-recovery/weak-rise': { origin: 'defrost', causes: weakRise },
   'defrost-recovery/extended': {
     origin: 'defrost',
-    causes: [
-      ['defrost-termination', 0.75],
-      ['defrost-heat', 0.15],
-    ],
+    causes: { 'defrost-termination': 0.75, 'defrost-heat': 0.15 },
   },
   'defrost-recovery/by-the-clock': {
     origin: 'defrost',
-    causes: [
-      ['defrost-termination', 0.8],
-      ['defrost-heat', 0.1],
-    ],
+    causes: { 'defrost-termination': 0.8, 'defrost-heat': 0.1 },
   },
-  'defrost-recovery/overheated': { origin: 'defrost', causes: [['defrost-termination', 0.8]] },
-  'short-cycling/valve-inferred': { origin: 'control', causes: [['tight-differential', 0.7]] },
+  'defrost-recovery/overheated': { origin: 'defrost', causes: { 'defrost-termination': 0.8 } },
+  'short-cycling/valve-inferred': { origin: 'control', causes: { 'tight-differential': 0.7 } },
   'defrost-recovery/ended-early': {
     origin: 'defrost',
-    causes: [
-      ['defrost-termination', 0.65],
-      ['defrost-schedule', 0.2],
-    ],
+    causes: { 'defrost-termination': 0.65, 'defrost-schedule': 0.2 },
   },
-  'defrost-recovery/drip-lost': { origin: 'defrost', causes: [['defrost-schedule', 0.7]] },
+  'defrost-recovery/drip-lost': { origin: 'defrost', causes: { 'defrost-schedule': 0.7 } },
   'rack-pressure': {
     origin: 'rack',
-    causes: [
-      ['compressor-control', 0.45],
-      ['capacity-shortfall', 0.3],
-      ['low-charge', 0.1],
-    ],
+    causes: { 'compressor-control': 0.45, 'capacity-shortfall': 0.3, 'low-charge': 0.1 },
   },
   'rack-pressure/capacity-shortfall': {
     origin: 'rack',
-    causes: [
-      ['capacity-shortfall', 0.75],
-      ['compressor-control', 0.15],
-    ],
+    causes: { 'capacity-shortfall': 0.75, 'compressor-control': 0.15 },
   },
   'rack-pressure/group-warm': {
     origin: 'rack',
-    causes: [
-      ['capacity-shortfall', 0.45],
-      ['low-charge', 0.25],
-      ['weather', 0.15],
-    ],
+    causes: { 'capacity-shortfall': 0.45, 'low-charge': 0.25, weather: 0.15 },
   },
   'rack-pressure/target-raised': {
     origin: 'rack',
-    causes: [
-      ['set-point', 0.75],
-      ['compressor-control', 0.15],
-    ],
+    causes: { 'set-point': 0.75, 'compressor-control': 0.15 },
   },
   'rack-pressure/low': {
     origin: 'rack',
-    causes: [
-      ['compressor-control', 0.5],
-      ['set-point', 0.2],
-      ['low-charge', 0.15],
-    ],
+    causes: { 'compressor-control': 0.5, 'set-point': 0.2, 'low-charge': 0.15 },
   },
   'rack-pressure/low-pressure-trips': {
     origin: 'rack',
-    causes: [
-      ['compressor-control', 0.55],
-      ['low-charge', 0.25],
-    ],
+    causes: { 'compressor-control': 0.55, 'low-charge': 0.25 },
   },
-  'rack-pressure/service-visit': { origin: 'record', causes: [['service-visit', 0.9]] },
-  'rack-pressure/float-stopped': { origin: 'control', causes: [['set-point', 0.7]] },
-  'rack-pressure/condensing-high': { origin: 'rack', causes: [['condensing', 0.85]] },
-  'rack-pressure/level-low': {
-    origin: 'rack',
-    causes: [
-      ['low-charge', 0.7],
-      ['logging', 0.15],
-    ],
-  },
-  superheat: {
-    origin: 'case',
-    causes: [
-      ['underfeeding', 0.65],
-      ['low-charge', 0.15],
-      ['overfeeding', 0.05],
-    ],
-  },
-  'superheat/flooding': { origin: 'case', causes: [['overfeeding', 0.85]] },
-  'left-off': {
-    origin: 'control',
-    causes: [
-      ['left-off', 0.8],
-      ['service-visit', 0.15],
-    ],
-  },
-  'left-off/was-off': {
-    origin: 'control',
-    causes: [
-      ['service-visit', 0.6],
-      ['left-off', 0.35],
-    ],
-  },
-  'left-off/override-was-on': {
-    origin: 'control',
-    causes: [
-      ['service-visit', 0.6],
-      ['left-off', 0.35],
-    ],
-  },
-  'left-off/set-point-left': {
-    origin: 'control',
-    causes: [
-      ['set-point', 0.7],
-      ['service-visit', 0.2],
-    ],
-  },
-  'record-quality': { origin: 'record', causes: [['logging', 0.9]] },
+  'rack-pressure/service-visit': { origin: 'record', causes: { 'service-visit': 0.9 } },
+  'rack-pressure/float-stopped': { origin: 'control', causes: { 'set-point': 0.7 } },
+  'rack-pressure/condensing-high': { origin: 'rack', causes: { condensing: 0.85 } },
+  'rack-pressure/level-low': { origin: 'rack', causes: { 'low-charge': 0.7, logging: 0.15 } },
+  superheat: { origin: 'case', causes: { underfeeding: 0.65, 'low-charge': 0.15, overfeeding: 0.05 } },
+  'superheat/flooding': { origin: 'case', causes: { overfeeding: 0.85 } },
+  'left-off': { origin: 'control', causes: { 'left-off': 0.8, 'service-visit': 0.15 } },
+  'left-off/was-off': { origin: 'control', causes: { 'service-visit': 0.6, 'left-off': 0.35 } },
+  'left-off/override-was-on': { origin: 'control', causes: { 'service-visit': 0.6, 'left-off': 0.35 } },
+  'left-off/set-point-left': { origin: 'control', causes: { 'set-point': 0.7, 'service-visit': 0.2 } },
+  'record-quality': { origin: 'record', causes: { logging: 0.9 } },
 };
 
 /** Air has inertia: what jumps most of the way from one reading to the next is the probe. */
@@ -192,43 +93,23 @@ function passingOrigin(features: Features): Origin {
 
 function passing(features: Features): Likelihoods {
   return passingOrigin(features) === 'probe'
-    ? [
-        ['probe-noise', 0.5],
-        ['probe-open-or-short', 0.3],
-      ]
-    : [
-        ['door-or-load', 0.55],
-        ['evaporator-fan', 0.25],
-      ];
+    ? { 'probe-noise': 0.5, 'probe-open-or-short': 0.3 }
+    : { 'door-or-load': 0.55, 'evaporator-fan': 0.25 };
 }
 
 /** Low-pressure trips are the pressure control's doing, a pressure that hardly swings a band that is too tight. */
 function compressorCycling(features: Features): Likelihoods {
   if ((features.lowPressureStopShare ?? 0) >= 0.3) {
-    return [
-      ['compressor-control', 0.6],
-      ['low-charge', 0.2],
-      ['tight-differential', 0.1],
-    ];
+    return { 'compressor-control': 0.6, 'low-charge': 0.2, 'tight-differential': 0.1 };
   }
-  return [
-    ['tight-differential', 0.65],
-    ['compressor-control', 0.3],
-  ];
+  return { 'tight-differential': 0.65, 'compressor-control': 0.3 };
 }
 
 /** Hardly any rise: without a heater the coil holds ice; else, and where nobody said, the heat is missing. */
 function weakRise(_features: Features, { circuit }: Trouble): Likelihoods {
   return circuit?.circuit.defrost.kind === 'off-cycle'
-    ? [
-        ['airflow-or-ice', 0.5],
-        ['drain', 0.15],
-        ['defrost-schedule', 0.15],
-      ]
-    : [
-        ['defrost-heat', 0.8],
-        ['defrost-termination', 0.1],
-      ];
+    ? { 'airflow-or-ice': 0.5, drain: 0.15, 'defrost-schedule': 0.15 }
+    : { 'defrost-heat': 0.8, 'defrost-termination': 0.1 };
 }
 
 export function directJudgement(trouble: Trouble, features: Features): Judgement {
@@ -239,6 +120,9 @@ export function directJudgement(trouble: Trouble, features: Features): Judgement
     kind,
     origin: typeof origin === 'function' ? origin(features) : origin,
     originLikelihood: 0.9,
-    causes: likelihoods.map(([cause, likelihood]): WeighedCause => ({ cause, likelihood })),
+    causes: Object.entries(likelihoods).map(([cause, likelihood]) => ({
+      cause: cause as CauseId,
+      likelihood,
+    })),
   };
 }
