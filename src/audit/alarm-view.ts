@@ -32,6 +32,8 @@ export interface CircuitAlarms {
 }
 
 const warmKinds = ['upward-drift', 'probe-disagreement', 'defrost-recovery', 'defrost-missed', 'left-off'];
+/** A probe that shows no temperature any more is no matter of a limit. */
+const deadCauses = ['probe-noise', 'probe-stuck', 'probe-open-or-short', 'probe-swapped', 'logging'];
 const computed = new WeakMap<MonthScope, readonly CircuitAlarms[]>();
 
 /** The replays of the month, made once for all tables and for the report. */
@@ -47,10 +49,7 @@ function circuitAlarms(signals: CircuitSignals, { diagnosis, log }: MonthScope):
   const current = alarmInForce(signals.circuit, median(signals.setPoint));
   const alarms = current === null ? [] : replayedAlarms(signals, current, diagnosis.findings);
   const findings = diagnosis.findings
-    .filter(
-      ({ circuit, severity, kind }) =>
-        circuit === signals.circuit.id && severity !== 'note' && warmKinds.includes(kind),
-    )
+    .filter((finding) => finding.circuit === signals.circuit.id && isAboutWarmAir(finding))
     .map((finding) => ({
       finding,
       leads: alarms
@@ -62,6 +61,11 @@ function circuitAlarms(signals: CircuitSignals, { diagnosis, log }: MonthScope):
       hidden: current === null ? null : hiddenByAverage(signals, finding, current.rule),
     }));
   return { circuit: signals, alarms, findings };
+}
+
+function isAboutWarmAir({ severity, kind, causes }: Finding): boolean {
+  const isDead = causes[0] !== undefined && deadCauses.includes(causes[0].cause);
+  return severity !== 'note' && warmKinds.includes(kind) && !isDead;
 }
 
 function replayedAlarms(

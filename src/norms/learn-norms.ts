@@ -9,7 +9,7 @@ import type { CircuitSignals, GroupSignals, Signals } from '../signals/types.ts'
 import { Phase } from '../signals/types.ts';
 import type { EpochMs } from '../units/quantities.ts';
 import type { Norm, OutdoorTie } from './norm.ts';
-import { normCells } from './norm-cells.ts';
+import { type NormRoom, normCells, normRoom } from './norm-cells.ts';
 import { dailyOutdoor, outdoorRecord, outdoorTie } from './outdoor-tie.ts';
 import { fewestDays, mostDays } from './settings.ts';
 
@@ -20,6 +20,7 @@ const tied: readonly Figure['id'][] = ['suction', 'discharge', 'liquid-level', '
 export function learnNorms(signals: Signals, findings: readonly Finding[]): Norm[] {
   const { log } = signals;
   const blocks = clockBlocks(log);
+  const room = normRoom(Math.max(log.grid.count, log.calendar.days.length * blocksADay));
   const record = outdoorRecord(log);
   const outdoor = record === null ? null : { point: record.point, days: dailyOutdoor(record, log) };
   const tieOf = (figure: Figure, learnt: readonly boolean[]): OutdoorTie | null =>
@@ -27,8 +28,8 @@ export function learnNorms(signals: Signals, findings: readonly Finding[]): Norm
       ? outdoorTie(figure.values, outdoor.days, outdoor.point, learnt)
       : null;
   return [
-    ...signals.circuits.flatMap((circuit) => circuitNorms(circuit, findings, blocks, tieOf)),
-    ...signals.groups.flatMap((group) => groupNorms(group, findings, log, blocks, tieOf)),
+    ...signals.circuits.flatMap((circuit) => circuitNorms(circuit, findings, blocks, tieOf, room)),
+    ...signals.groups.flatMap((group) => groupNorms(group, findings, log, blocks, tieOf, room)),
   ];
 }
 
@@ -39,6 +40,7 @@ function circuitNorms(
   findings: readonly Finding[],
   blocks: Int32Array,
   tieOf: TieOf,
+  room: NormRoom,
 ): Norm[] {
   const { circuit, phase, log } = signals;
   const learnt = lastQuiet(quietDaysOfCircuit(signals, findings));
@@ -55,7 +57,7 @@ function circuitNorms(
       probe === undefined
         ? { values: figure.values, blocks: learntBlocks(figure.values, learnt) }
         : { values: probe.record.values, blocks: settledBlocks };
-    return normOf(figure, placed, learnt, log, {
+    return normOf(figure, placed, learnt, log, room, {
       circuit: circuit.id,
       suctionGroup: circuit.suctionGroup,
       of: probe === undefined ? 'blocks' : 'readings',
@@ -71,6 +73,7 @@ function groupNorms(
   log: Log,
   blocks: Int32Array,
   tieOf: TieOf,
+  room: NormRoom,
 ): Norm[] {
   const { group } = signals;
   const learnt = lastQuiet(quietDaysOfGroup(signals, findings, log));
@@ -78,7 +81,7 @@ function groupNorms(
   const quietBlocks = blocks.map((block) => (learnt[Math.floor(block / blocksADay)] ? block : -1));
   const points = groupPoints(group);
   return groupFigures(group, log, blocks).flatMap((figure, k) =>
-    normOf(figure, { values: points[k]!.record.values, blocks: quietBlocks }, learnt, log, {
+    normOf(figure, { values: points[k]!.record.values, blocks: quietBlocks }, learnt, log, room, {
       circuit: null,
       suctionGroup: group.id,
       of: 'readings',
@@ -93,11 +96,12 @@ function normOf(
   placed: Parameters<typeof normCells>[0],
   learnt: readonly boolean[],
   log: Log,
+  room: NormRoom,
   rest: Pick<Norm, 'circuit' | 'suctionGroup' | 'of' | 'frozenSince' | 'tie'>,
 ): Norm[] {
   const quietDays = learnt.filter(Boolean).length;
   if (quietDays < fewestDays) return [];
-  const cells = normCells(placed, log.calendar);
+  const cells = normCells(placed, log.calendar, room);
   return cells.length === 0 ? [] : [{ ...figure, ...rest, quietDays, cells }];
 }
 

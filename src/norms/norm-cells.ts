@@ -18,18 +18,31 @@ interface Part {
   readonly days: number;
 }
 
+/** Room to sort the values in; one for all figures of a log. */
+export interface NormRoom {
+  readonly parted: Float64Array;
+  readonly pooled: Float64Array;
+}
+
+export function normRoom(mostValues: number): NormRoom {
+  return { parted: new Float64Array(mostValues), pooled: new Float64Array(mostValues) };
+}
+
 const dayTypes: readonly DayType[] = ['weekday', 'weekend'];
 
 /** p10, median and p90 (type 7) of the values of each block of the day and day type, and of whole days. */
-export function normCells(placed: Placed, calendar: Calendar): NormCell[] {
-  const parts = partsOf(placed, calendar);
-  const buffer = new Float64Array(parts.reduce((sum, { values }) => sum + values.length, 0));
+export function normCells(
+  placed: Placed,
+  calendar: Calendar,
+  room: NormRoom = normRoom(placed.values.length),
+): NormCell[] {
+  const parts = partsOf(placed, calendar, room.parted);
   return [...dayTypes, 'any' as const].flatMap((dayType) =>
     [...Array(blocksADay).keys(), null].flatMap((block): NormCell[] => {
       const chosen = parts.filter(
         (part) => (dayType === 'any' || part.dayType === dayType) && (block === null || part.block === block),
       );
-      const pooled = buffer.subarray(0, joined(chosen, buffer));
+      const pooled = room.pooled.subarray(0, joined(chosen, room.pooled));
       if (pooled.length === 0) return [];
       const [p10, median, p90] = [0.1, 0.5, 0.9].map((share) => selectQuantile(pooled, share));
       return [{ dayType, block, days: daysIn(chosen), p10: p10!, median: median!, p90: p90! }];
@@ -46,8 +59,8 @@ function joined(parts: readonly Part[], buffer: Float64Array): number {
   return end;
 }
 
-/** Counted first, so that the values of each part lie together in one array. */
-function partsOf({ values, blocks }: Placed, calendar: Calendar): Part[] {
+/** Counted first, so that the values of each part lie together. */
+function partsOf({ values, blocks }: Placed, calendar: Calendar, room: Float64Array): Part[] {
   const offset = calendar.days.map(({ weekday }) => dayTypes.indexOf(dayTypeOf(weekday)) * blocksADay);
   const partAt = (i: number): number => {
     const at = blocks[i]!;
@@ -65,16 +78,16 @@ function partsOf({ values, blocks }: Placed, calendar: Calendar): Part[] {
     if (lastDay[part] !== day) days[part]!++;
     lastDay[part] = day;
   }
-  const filled = Array.from(counts, (count) => new Float64Array(count));
   const ends = new Int32Array(counts.length);
+  for (let part = 1; part < counts.length; part++) ends[part] = ends[part - 1]! + counts[part - 1]!;
   for (let i = 0; i < values.length; i++) {
     const part = partAt(i);
-    if (part >= 0) filled[part]![ends[part]!++] = values[i]!;
+    if (part >= 0) room[ends[part]!++] = values[i]!;
   }
-  return filled.map((part, k) => ({
+  return Array.from(counts, (count, k) => ({
     dayType: dayTypes[Math.floor(k / blocksADay)]!,
     block: k % blocksADay,
-    values: part,
+    values: room.subarray(ends[k]! - count, ends[k]),
     days: days[k]!,
   }));
 }

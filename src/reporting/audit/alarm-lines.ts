@@ -49,23 +49,24 @@ export function hiddenText(
   return `On ${date} ${probe} stood at ${show(probeLevel)}, the others at ${others.map(show).join(' and ')}: an average of ${show(average)}, under the limit of ${show(limit)}, is all that the alarm saw.`;
 }
 
-function findingText(
-  { circuit, alarms }: CircuitAlarms,
-  { finding, leads, hidden }: FindingLead,
-  log: Log,
-): string {
-  const [current] = alarms;
-  const about = finding.probe ?? circuit.circuit.id;
-  const told = leads.map(({ alarm, lead }) => `${alarmTitle(alarm, log)} ${leadText(lead, log)}`).join('; ');
-  const blind =
-    current === undefined
-      ? 'No set point and no limit are known, so no alarm can be replayed.'
-      : `It is blind for ${formatMinutes(current.history.blindMinutesADay)} a day.`;
-  const why = hidden === null ? '' : ` ${hiddenText(hidden, log)}`;
-  return `${circuit.circuit.id}, since ${dayAndTimeText(log, finding.onset)} (${about}): ${told === '' ? '' : `${told}. `}${blind}${why}`;
+/** `M01 air A, since Tue 8 Sep, 12:00`. */
+export function findingTitle({ finding }: FindingLead, log: Log): string {
+  return `${finding.probe ?? finding.circuit}, since ${dayAndTimeText(log, finding.onset)}`;
 }
 
-function strayTrips({ circuit, alarms, findings }: CircuitAlarms, scope: MonthScope): string[] {
+function findingText({ alarms }: CircuitAlarms, finding: FindingLead, log: Log): string {
+  const [current] = alarms;
+  const title = findingTitle(finding, log);
+  if (current === undefined) return `${title}: ${nothingToReplay}`;
+  const told = finding.leads.map(({ alarm, lead }) => `${alarmTitle(alarm, log)} ${leadText(lead, log)}`);
+  const blind = `The first is blind for ${formatMinutes(current.history.blindMinutesADay)} a day.`;
+  const why = finding.hidden === null ? '' : ` ${hiddenText(finding.hidden, log)}`;
+  return `${title}: ${told.join('; ')}. ${blind}${why}`;
+}
+
+export const nothingToReplay = 'no set point and no limit are known, so no alarm can be replayed.';
+
+export function strayTrips({ circuit, alarms, findings }: CircuitAlarms, scope: MonthScope): string[] {
   const [current] = alarms;
   if (current === undefined || findings.length > 0) return [];
   const count = current.history.trips.filter(({ from, to }) =>

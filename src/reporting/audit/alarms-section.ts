@@ -1,23 +1,55 @@
-import { alarmView } from '../../audit/alarm-view.ts';
+import { alarmView, type CircuitAlarms, type FindingLead } from '../../audit/alarm-view.ts';
 import type { MonthAudit } from '../../audit/month-audit.ts';
+import type { Log } from '../../model/log.ts';
 import { formatMinutes } from '../../units/display.ts';
 import { formatNumber } from '../../units/format-number.ts';
 import { type Html, html } from '../html/escape.ts';
 import { htmlTable, numberColumn, wordColumn } from '../html/table.ts';
+import { circuitTitle } from '../report-order.ts';
 import { siteScale } from '../site-scale.ts';
-import { alarmLines } from './alarm-lines.ts';
+import {
+  alarmTitle,
+  findingTitle,
+  hiddenText,
+  leadText,
+  nothingToReplay,
+  strayTrips,
+} from './alarm-lines.ts';
 
 /** What the alarms would have said about each finding, and a limit for each probe from its own quiet days. */
 export function alarmsSection(audit: MonthAudit): Html {
-  const lines = alarmLines(audit.scope);
+  const { scope } = audit;
+  const view = alarmView(scope);
+  const findings = view.flatMap((circuit) =>
+    circuit.findings.map((lead) => findingPart(circuit, lead, scope.log)),
+  );
+  const stray = view.flatMap((circuit) => strayTrips(circuit, scope));
   return html`<h2>What the alarms would have said</h2>
 ${
-  lines.length === 0
+  findings.length + stray.length === 0
     ? html`<p>No finding of a warm circuit and no trip of the alarms in force: nothing to compare.</p>`
-    : html`<ul class="plain">${lines.map((line) => html`<li>${line}</li>`)}</ul>`
+    : findings
 }
+${stray.length === 0 ? null : html`<ul class="plain">${stray.map((line) => html`<li>${line}</li>`)}</ul>`}
+${findings.length === 0 ? null : html`<p class="quiet">Days count from the onset that the whole history shows. It is known with hindsight: a finding cannot be told on the day of its onset.</p>`}
 ${suggestedTable(audit)}`;
 }
+
+function findingPart({ circuit, alarms }: CircuitAlarms, lead: FindingLead, log: Log): Html {
+  const title = findingTitle(lead, log);
+  const heading = html`<h3>${circuitTitle(log, circuit.circuit.id)}: ${title}</h3>`;
+  if (alarms.length === 0) return html`${heading}<p>${sentence(nothingToReplay)}</p>`;
+  const rows = lead.leads.map(({ alarm, lead: each }) => [
+    sentence(alarmTitle(alarm, log)),
+    sentence(leadText(each, log)),
+    formatMinutes(alarm.history.blindMinutesADay),
+  ]);
+  return html`${heading}
+${htmlTable(`Alarms and ${title}`, [wordColumn('Alarm'), wordColumn('It'), numberColumn('Blind a day')], rows)}
+${lead.hidden === null ? null : html`<p>${hiddenText(lead.hidden, log)}</p>`}`;
+}
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function suggestedTable({ scope }: MonthAudit): Html | null {
   const { temperature, temperatureSign: sign } = siteScale(scope.log);
