@@ -4,6 +4,7 @@ import { targetAt } from '../model/record.ts';
 import type { Celsius, Kelvin } from '../units/quantities.ts';
 import type { CircuitAir } from './air.ts';
 import { airOf, usableProbes } from './air.ts';
+import type { ClockWindows } from './clock-windows.ts';
 import { circuitDays } from './daily-circuit.ts';
 import { probeDays } from './daily-probe.ts';
 import type { FoundDefrost } from './defrost/find-defrosts.ts';
@@ -21,7 +22,8 @@ import { usualAbove } from './usual-level.ts';
 /** A dead band that nobody stated (common practice, no source). */
 const usualDifferential: Kelvin = 1.1;
 
-export function circuitSignals(circuit: Circuit, log: Log): CircuitSignals {
+/** @param clock one entry a day of the calendar */
+export function circuitSignals(circuit: Circuit, log: Log, clock: readonly ClockWindows[]): CircuitSignals {
   const { grid, calendar } = log;
   const usable = usableProbes(circuit.probes);
   const air = airOf(circuit.probes, usable, grid.count);
@@ -32,7 +34,7 @@ export function circuitSignals(circuit: Circuit, log: Log): CircuitSignals {
   const defrosts = found.map((one, i) =>
     measured(circuit, one, found[i + 1]?.from ?? grid.count, usual, phase, log),
   );
-  const windows = settledWindows(phase, grid, calendar);
+  const windows = settledWindows(phase, clock, calendar);
   const probes = circuit.probes.map((probe, position) =>
     probeDays(probe.record, windows, defrosts, position, grid, calendar),
   );

@@ -1,5 +1,6 @@
 import type { Log } from '../model/log.ts';
 import { circuitSignals } from './circuit-signals.ts';
+import { clockWindows } from './clock-windows.ts';
 import { groupSignals } from './group-signals.ts';
 import { withoutSharedSteps } from './shared-steps.ts';
 import type { Signals } from './types.ts';
@@ -9,7 +10,8 @@ import type { Signals } from './types.ts';
  * the samples of the log; the log is not changed.
  */
 export function computeSignals(log: Log): Signals {
-  const alone = log.circuits.map((circuit) => circuitSignals(circuit, log));
+  const clock = clockWindows(log.grid, log.calendar);
+  const alone = log.circuits.map((circuit) => circuitSignals(circuit, log, clock));
   const circuits = withoutSharedSteps(alone, log.calendar);
   const groups = log.suctionGroups.map((group) => {
     const members = circuits.filter((signals) => signals.circuit.suctionGroup === group.id);

@@ -25,23 +25,17 @@ export function probeDays(
   const { values } = record;
   const { flags } = windows;
   const width = Math.max(finestBin, record.resolution);
-  const all = binsOf(width);
-  const night = binsOf(width);
-  const trading = binsOf(width);
-  const swings = new BinnedValues(finestBin, -20, 20);
+  const bins = {
+    all: binsOf(width),
+    night: binsOf(width),
+    trading: binsOf(width),
+    swings: new BinnedValues(finestBin, -20, 20),
+  };
+  const { all, night, trading, swings } = bins;
   const deviation = deviationFromHour(values, flags, samplesIn(grid, 30));
   const days = emptyDays(calendar.days.length);
   calendar.days.forEach((day, d) => {
-    for (const bins of [all, night, trading, swings]) bins.clear();
-    for (let i = day.from; i < day.to; i++) {
-      const value = values[i]!;
-      const flag = flags[i]!;
-      if (flag === 0 || Number.isNaN(value)) continue;
-      all.add(value);
-      if ((flag & atNight) !== 0) night.add(value);
-      else if ((flag & byDay) !== 0) trading.add(value);
-      if (!Number.isNaN(deviation[i]!)) swings.add(deviation[i]!);
-    }
+    countDay(bins, values, flags, deviation, day.from, day.to);
     const expected = windows.days[d]!;
     days.coverage[d] = expected.all > 0 ? all.total / expected.all : Number.NaN;
     if (isEnough(night, expected.night, leastNightMinutes, grid)) days.night[d] = night.quantile(0.5);
@@ -54,6 +48,33 @@ export function probeDays(
   });
   addDefrosts(days, defrosts, position, calendar);
   return days;
+}
+
+interface DayBins {
+  readonly all: BinnedValues;
+  readonly night: BinnedValues;
+  readonly trading: BinnedValues;
+  readonly swings: BinnedValues;
+}
+
+function countDay(
+  { all, night, trading, swings }: DayBins,
+  values: Float64Array,
+  flags: Uint8Array,
+  deviation: Float64Array,
+  from: number,
+  to: number,
+): void {
+  for (const one of [all, night, trading, swings]) one.clear();
+  for (let i = from; i < to; i++) {
+    const value = values[i]!;
+    const flag = flags[i]!;
+    if (flag === 0 || Number.isNaN(value)) continue;
+    all.add(value);
+    if ((flag & atNight) !== 0) night.add(value);
+    else if ((flag & byDay) !== 0) trading.add(value);
+    if (!Number.isNaN(deviation[i]!)) swings.add(deviation[i]!);
+  }
 }
 
 const binsOf = (width: number) => new BinnedValues(width, -90, 90);

@@ -26,9 +26,9 @@ export function offSpells(
 ): Stretch[] {
   if (circuit.valve !== null) {
     const threshold = runThreshold(circuit.valve);
-    const open = circuit.valve.values.reduce((sum, value) => sum + (value > threshold ? 1 : 0), 0);
+    const spells = spellsOf(circuit.valve.values, threshold);
+    const open = spells.reduce((sum, spell) => sum + (spell.on ? spell.to - spell.from : 0), 0);
     if (open >= leastOpenShare * grid.count) {
-      const spells = spellsOf(circuit.valve.values, threshold);
       return spells.filter((spell) => !spell.on && isWarmShut(spell, air, usual, defrosts, grid));
     }
   }

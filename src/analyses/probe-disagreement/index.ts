@@ -36,7 +36,7 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
     const swapped = [...foreign, ...within];
     const exchanged = new Set([...foreign.map((one) => one.probe), ...within.flatMap((one) => one.points)]);
     const settled = living.filter((probe) => !exchanged.has(signals.circuit.probes[probe]!.point));
-    const passing = passingChanges(signals, settled);
+    const passing = passingChanges(signals, table, settled);
     const loose = new Set(passing.filter(isLooseContact).map((one) => one.probe));
     const changed = [
       ...lastingChanges(signals, table, group, settled),

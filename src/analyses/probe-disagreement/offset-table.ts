@@ -66,16 +66,18 @@ function pairBlocks(
       if (!Number.isNaN(apart)) scratch[count++] = apart;
     }
     if (count >= Math.max(1, samplesPerBlock * leastKnown))
-      result[block] = selectQuantile(scratch.subarray(0, count), 0.5);
+      result[block] = selectQuantile(scratch, 0.5, count);
   }
   return result;
 }
 
 function middleOf(series: readonly Float64Array[], length: number): Float64Array {
   const scratch = new Float64Array(series.length);
-  return Float64Array.from({ length }, (_, i) => {
+  const middle = new Float64Array(length);
+  for (let i = 0; i < length; i++) {
     let count = 0;
     for (const values of series) if (!Number.isNaN(values[i]!)) scratch[count++] = values[i]!;
-    return selectQuantile(scratch.subarray(0, count), 0.5);
-  });
+    middle[i] = selectQuantile(scratch, 0.5, count);
+  }
+  return middle;
 }

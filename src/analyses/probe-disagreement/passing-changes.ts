@@ -4,7 +4,7 @@ import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { episodesOf } from './episodes.ts';
-import { offsetTable } from './offset-table.ts';
+import { type OffsetTable, offsetTable } from './offset-table.ts';
 import { settings } from './settings.ts';
 
 /** Days without an episode after which a probe that had several is said to be over it. */
@@ -22,9 +22,13 @@ function isLoose(edge: number, shift: number): boolean {
 }
 
 /** Probes that left their neighbours for hours and came back, once or again and again. */
-export function passingChanges(signals: CircuitSignals, living: readonly number[]): Evidence[] {
+export function passingChanges(
+  signals: CircuitSignals,
+  settled: OffsetTable,
+  living: readonly number[],
+): Evidence[] {
   const { grid } = signals.log;
-  const table = offsetTable(signals, true);
+  const table = signals.offSpells.length === 0 ? settled : offsetTable(signals, true);
   return living.flatMap((probe) => {
     const peers = living.filter((other) => other !== probe);
     const episodes = episodesOf(signals, table, probe, peers);

@@ -42,9 +42,9 @@ export function measureProbe(
 }
 
 function levelBefore(values: Float64Array, phase: Uint8Array, start: number, grid: Grid): number {
-  const hour: number[] = [];
-  for (let i = Math.max(0, start - samplesIn(grid, 60)); i < start; i++)
-    if (phase[i] === Phase.cooling) hour.push(values[i]!);
+  const from = Math.max(0, start - samplesIn(grid, 60));
+  const hour = values.slice(from, start);
+  for (let i = from; i < start; i++) if (phase[i] !== Phase.cooling) hour[i - from] = Number.NaN;
   const level = median(hour);
   return Number.isNaN(level)
     ? median(values.subarray(Math.max(0, start - samplesIn(grid, 30)), start))

@@ -1,0 +1,43 @@
+import type { Calendar, Grid, LocalDay } from '../model/grid.ts';
+import { minuteOfDay, samplesIn } from '../model/grid.ts';
+
+const nightMinutes = [60, 300] as const;
+const tradingMinutes = [600, 1200] as const;
+
+interface Window {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The samples of one local day from 01:00 to 05:00 and from 10:00 to 20:00, half open. */
+export interface ClockWindows {
+  readonly night: Window;
+  readonly trading: Window;
+}
+
+/** One entry a day of the calendar; the same for every circuit of a log. */
+export function clockWindows(grid: Grid, calendar: Calendar): ClockWindows[] {
+  return calendar.days.map((day) => ({
+    night: clockWindow(grid, calendar, day, nightMinutes),
+    trading: clockWindow(grid, calendar, day, tradingMinutes),
+  }));
+}
+
+/** The samples of `day` between two minutes of the local clock, to five minutes. */
+function clockWindow(
+  grid: Grid,
+  calendar: Calendar,
+  day: LocalDay,
+  [opening, closing]: readonly [number, number],
+): Window {
+  let from = day.to;
+  let to = day.from;
+  const step = samplesIn(grid, 5);
+  for (let i = day.from; i < day.to; i += step) {
+    const minute = minuteOfDay(grid, calendar, i);
+    if (minute < opening || minute >= closing) continue;
+    from = Math.min(from, i);
+    to = Math.min(day.to, i + step);
+  }
+  return { from, to };
+}
