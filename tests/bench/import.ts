@@ -1,6 +1,5 @@
 import { execFile } from 'node:child_process';
-import { once } from 'node:events';
-import { createReadStream, createWriteStream, existsSync } from 'node:fs';
+import { createReadStream, existsSync } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
@@ -87,61 +86,6 @@ export function importBenchLine({
       ? 'pandas is not installed'
       : `pandas ${speed(pandas)}: ${(pandas.seconds / rimelog.seconds).toFixed(2)} times as fast, ${(rimelog.megabytes / pandas.megabytes).toFixed(2)} of its memory`;
   return `${name} (${Math.round(megabytesOfText)} MB): ${speed(rimelog)}; ${against}; newline scan ${newlineScan.seconds.toFixed(2)} s`;
-}
-
-/** Writes the wide export of `months` months: one minute, 120 points, deterministic. */
-export async function writeWideExport(file: string, months: number): Promise<void> {
-  const points = Array.from(
-    { length: 120 },
-    (_, at) =>
-      `C${String(1 + Math.floor(at / 5)).padStart(2, '0')} ${['probe 1', 'probe 2', 'probe 3', 'defrost', 'valve'][at % 5]}`,
-  );
-  const random = generator(12_345);
-  await writeLines(file, ['time', ...points].join(','), months * 44_640, (row) => {
-    const cells = points.map((_, at) =>
-      at % 5 < 3 ? (-22 + 24 * random()).toFixed(2) : random() < 0.1 ? '1' : '0',
-    );
-    return [stampOf(row), ...cells].join(',');
-  });
-}
-
-/** Writes a long export of `rows` readings of 120 points. */
-export async function writeLongExport(file: string, rows: number): Promise<void> {
-  const random = generator(54_321);
-  await writeLines(file, 'time,point,value', rows, (row) => {
-    const point = row % 120;
-    return `${stampOf(Math.floor(row / 120))},C${String(1 + Math.floor(point / 5)).padStart(2, '0')} probe ${1 + (point % 5)},${(40 * random() - 20).toFixed(2)}`;
-  });
-}
-
-function stampOf(minute: number): string {
-  return new Date(Date.UTC(2026, 0, 1) + minute * 60_000).toISOString().slice(0, 19).replace('T', ' ');
-}
-
-function generator(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 4_294_967_296;
-  };
-}
-
-async function writeLines(
-  file: string,
-  header: string,
-  rows: number,
-  lineOf: (row: number) => string,
-): Promise<void> {
-  const out = createWriteStream(file);
-  let text = `${header}\n`;
-  for (let row = 0; row < rows; row++) {
-    text += `${lineOf(row)}\n`;
-    if (text.length < 1 << 20) continue;
-    if (!out.write(text)) await once(out, 'drain');
-    text = '';
-  }
-  out.end(text);
-  await once(out, 'finish');
 }
 
 /** Reads a file and counts its line ends, as the floor of any reader. */
