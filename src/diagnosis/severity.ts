@@ -30,6 +30,8 @@ const noteShapes: readonly string[] = [
 const watchShapes: readonly string[] = ['low', 'level-low', 'condensing-high', 'low-pressure-trips'];
 /** A raised target is a change of intent until this share of its circuits went warm with it. */
 const warmShare = 0.5;
+/** A rack whose circuits are warm in this share is felt: those with the least reserve go first. */
+const feltShare = 0.3;
 /** K. */
 const superheatChange = 2;
 const superheatDanger = 14;
@@ -69,10 +71,16 @@ export function severityOf(
     case 'whole-circuit':
       return ofWarmAir(trouble, judgement, features, projection, now);
     default:
-      if (end !== null) return end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
-      if (trouble.scope === 'rack') return ofRack(lead.shape, features);
+      if (end !== null) return isPassed(trouble, end, features) ? 'note' : 'watch';
+      if (trouble.scope === 'rack') return ofRack(trouble, features);
       return reaches(projection, now) ? 'act' : 'watch';
   }
+}
+
+/** An event of the day; or a pressure that is back where it was and that no circuit felt. */
+function isPassed(trouble: Trouble, end: EpochMs, features: Readonly<{ [name: string]: number }>): boolean {
+  if (end - trouble.lead.onset < shortDays * dayMs) return true;
+  return features.shareWarm !== undefined && !isFelt(trouble, features);
 }
 
 /** A valve that feeds ever more, or all the time: one that feeds more from one day on was told to. */
@@ -106,9 +114,16 @@ function isOldSuperheat({ lead }: Trouble, features: Readonly<{ [name: string]: 
   );
 }
 
-function ofRack(shape: string, features: Readonly<{ [name: string]: number }>): Severity {
+/** A rack is acted on when its circuits feel it: a pressure alone warms no case. */
+function ofRack(trouble: Trouble, features: Readonly<{ [name: string]: number }>): Severity {
+  const { shape } = trouble.lead;
   if (shape === 'target-raised' && (features.shareWarm ?? 0) < warmShare) return 'note';
-  return watchShapes.includes(shape) ? 'watch' : 'act';
+  return watchShapes.includes(shape) || !isFelt(trouble, features) ? 'watch' : 'act';
+}
+
+function isFelt({ covers, group }: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
+  const covered = covers.length / Math.max(1, group?.members.length ?? 0);
+  return Math.max(features.shareWarm ?? 0, covered) >= feltShare;
 }
 
 function ofWarmAir(

@@ -103,6 +103,41 @@ describe('suction pressure', () => {
   });
 });
 
+describe('a low-temperature group of few machines', () => {
+  // 13 psig and two machines: hours swing by 2 psi with their differential. R-404A there: 1 psi is 1 K of dew point.
+  const swinging = (extra: (minute: number) => number) =>
+    pressureOf((minute) => 13 + 2 * Math.sin(minute / 170) + extra(minute));
+
+  test('is silent when a few hours stand higher, within what its machines always do', () => {
+    const extra = (minute: number) => (day(minute) > 12 && minute % 1440 < 300 ? 1 : 0);
+    expect(judge({ pressure: swinging(extra), refrigerant: 'R-404A' }).evidence).toEqual([]);
+  });
+
+  test('is told when it leaves what they do', () => {
+    const extra = (minute: number) => (day(minute) > 9 ? 7 : 0);
+    expect(shapesOf(judge({ pressure: swinging(extra), refrigerant: 'R-404A' }))).toEqual(['high']);
+  });
+
+  test('that is drawn down while its circuits defrost has had no visitor', () => {
+    const inDefrost = (minute: number) => minute % 720 >= 300 && minute % 720 < 330;
+    const circuits = fiveCircuits(() => 0.35).map((circuit) => ({
+      ...circuit,
+      defrost: {
+        ...circuit.defrost,
+        status: recordOf(
+          `${circuit.id} defrost`,
+          'status',
+          valuesOf(grid, (minute) => (inDefrost(minute) ? 1 : 0)),
+        ),
+      },
+    }));
+    const gauge = (minute: number) => (inDefrost(minute) ? 1 : 45);
+    expect(shapesOf(judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) }, circuits))).toEqual(
+      [],
+    );
+  });
+});
+
 describe('a service visit', () => {
   // A suction group near 50 psig pulled down to about 10 for a repair, circuits shut, is a visit and no rack fault:
   // common practice, no source.
@@ -121,6 +156,12 @@ describe('a service visit', () => {
     const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) });
     expect(evidence.map((one) => one.shape)).toEqual(['low-pressure-trips']);
     expect(measureOf(evidence[0]!, 'tripsADay')).toBe(8);
+  });
+
+  test('is not what dips the export begins with: those are the habit of the rack', () => {
+    const gauge = (minute: number) => (day(minute) > 1 && minute % 180 < 10 ? 10 : 45);
+    const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) });
+    expect(evidence.every((one) => one.features.note === 1)).toBe(true);
   });
 });
 

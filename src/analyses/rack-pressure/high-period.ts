@@ -2,6 +2,7 @@ import { cusum } from '../../maths/cusum.ts';
 import { median } from '../../maths/median.ts';
 import { medianAbsoluteDeviation, normalConsistency } from '../../maths/median-absolute-deviation.ts';
 import type { Log } from '../../model/log.ts';
+import type { Kelvin } from '../../units/quantities.ts';
 import { hoursOfDay } from './hourly.ts';
 import { settings } from './settings.ts';
 
@@ -9,19 +10,19 @@ export interface HighPeriod {
   /** Hours of the log; `to` null when it lasts to the end. */
   readonly from: number;
   readonly to: number | null;
-  /** Median relative height of its hours that are high, or of its days for a creeping rise. */
-  readonly height: number;
+  /** Median height of its hours that are high, or of its days for a creeping rise, K saturated. */
+  readonly height: Kelvin;
   readonly isCreeping: boolean;
   /** Share of its days that count. */
   readonly share: number;
 }
 
-/** Scatter of daily medians below which none is believed. */
-const leastScatter = 0.012;
+/** Scatter of daily medians below which none is believed, K. */
+const leastScatter = 0.35;
 
-/** A stretch in which the suction stood high: hours of it on several days, or days that crept up. */
-export function highPeriod(height: Float64Array, log: Log): HighPeriod | null {
-  return highHours(height, settings.high.value, log) ?? byDays(height, log);
+/** A stretch in which the suction stood above `limit`: hours of it on several days, or days that crept up. */
+export function highPeriod(height: Float64Array, limit: Kelvin, log: Log): HighPeriod | null {
+  return highHours(height, limit, log) ?? byDays(height, log);
 }
 
 /** The stretch from the first of two days within seven that have three hours above `limit`. */

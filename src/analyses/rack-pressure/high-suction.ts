@@ -1,7 +1,8 @@
 import { median } from '../../maths/median.ts';
-import type { Evidence } from '../../model/evidence.ts';
-import { dewTemperature, knownRefrigerant } from '../../refrigerants/saturation.ts';
+import type { Evidence, Measure } from '../../model/evidence.ts';
+import { knownRefrigerant } from '../../refrigerants/saturation.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
+import type { Kelvin } from '../../units/quantities.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf, type Shape } from './evidence.ts';
 import { type HighPeriod, highPeriod } from './high-period.ts';
@@ -23,13 +24,19 @@ export function highSuction(
   site: Signals,
 ): Evidence[] {
   const { log } = site;
-  const overNorm = highPeriod(hours.aboveNorm, log);
+  const limit = limitOf(hours);
+  const overNorm = highPeriod(hours.aboveNorm, limit, log);
   if (overNorm !== null) return [high(group, members, hours, hours.aboveNorm, overNorm, null, site)];
-  const raised = hours.hasTarget ? highPeriod(hours.targetMoved, log) : null;
+  const raised = hours.hasTarget ? highPeriod(hours.targetMoved, settings.high.value, log) : null;
   if (raised !== null) return [high(group, members, hours, hours.targetMoved, raised, 'target-raised', site)];
-  const always = hours.hasTarget ? highPeriod(hours.aboveTarget, log) : null;
-  const wasSo = median(hours.aboveTarget) > settings.high.value;
+  const always = hours.hasTarget ? highPeriod(hours.aboveTarget, limit, log) : null;
+  const wasSo = median(hours.aboveTarget) > limit;
   return always !== null && wasSo ? [high(group, members, hours, hours.aboveTarget, always, null, site)] : [];
+}
+
+/** Above what matters to a case, and above what the machines of this group do to it all the time. */
+function limitOf({ scatter }: SuctionHours): Kelvin {
+  return Math.max(settings.high.value, settings.highScales.value * scatter);
 }
 
 function high(
@@ -41,7 +48,7 @@ function high(
   shape: Shape | null,
   { log }: Signals,
 ): Evidence {
-  const floor = period.isCreeping ? settings.crept.value / 2 : settings.high.value;
+  const floor = period.isCreeping ? settings.crept.value / 2 : limitOf(hours);
   const chosen: number[] = [];
   for (let k = period.from; k < (period.to ?? height.length); k++) if (height[k]! > floor) chosen.push(k);
   const recent = chosen.slice(-72);
@@ -54,16 +61,17 @@ function high(
     shape: shape ?? (isShort ? 'capacity-shortfall' : 'high'),
     onset: log.grid.startMs + period.from * hourMs,
     end: period.to === null ? null : log.grid.startMs + period.to * hourMs,
-    certainty: 0.5 + 0.2 * period.share + (isShared ? 0.2 : 0) + Math.min(0.15, period.height),
+    certainty: 0.5 + 0.2 * period.share + (isShared ? 0.2 : 0) + Math.min(0.15, period.height / 25),
     measures: [
-      measure('suctionRise', 100 * Math.expm1(period.height), '%'),
-      measure('saturatedRise', saturatedRise(group, period.height), 'K'),
+      riseMeasure(group, period.height),
       measure('circuitsWarm', 100 * warm.share, '%'),
       measure('circuitRise', warm.rise, 'K'),
       measure('allRunning', running === null ? Number.NaN : 100 * running.allRunningShare, '%'),
     ],
     features: {
       height: period.height,
+      overTarget:
+        hours.hasTarget && median(recent.map((k) => hours.aboveTarget[k]!)) >= settings.crept.value ? 1 : 0,
       creeping: period.isCreeping ? 1 : 0,
       shareWarm: warm.share,
       circuitRise: warm.rise,
@@ -78,11 +86,9 @@ function high(
   });
 }
 
-/** The rise as saturated temperature, NaN where the refrigerant is unknown. */
-function saturatedRise({ group, suction }: GroupSignals, height: number): number {
-  if (group.refrigerant === null || knownRefrigerant(group.refrigerant) === null) return Number.NaN;
-  const usual = median(suction);
-  return (
-    dewTemperature(group.refrigerant, usual * Math.exp(height)) - dewTemperature(group.refrigerant, usual)
-  );
+/** The rise as saturated temperature; of a refrigerant that is not known, as a share of the pressure. */
+export function riseMeasure({ group: { refrigerant } }: GroupSignals, height: Kelvin): Measure {
+  return refrigerant !== null && knownRefrigerant(refrigerant) !== null
+    ? measure('saturatedRise', height, 'K')
+    : measure('suctionRise', 100 * Math.expm1(height * settings.pressurePerKelvin.value), '%');
 }

@@ -1,6 +1,7 @@
 import type { Evidence, Verdict } from '../../model/evidence.ts';
 import { timeAt } from '../../model/grid.ts';
-import type { GroupSignals, Signals } from '../../signals/types.ts';
+import type { Log } from '../../model/log.ts';
+import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { abstention, groupSubject, measure } from '../evidence-parts.ts';
 import { condensingHigh } from './condensing.ts';
 import { evidenceOf } from './evidence.ts';
@@ -10,6 +11,7 @@ import { highSuction } from './high-suction.ts';
 import { lowLevel } from './liquid-level.ts';
 import { lowSuction } from './low-suction.ts';
 import { meta } from './meta.ts';
+import { settings } from './settings.ts';
 import { suctionHours } from './suction-hours.ts';
 import { lowPressureTrips } from './trips.ts';
 import { serviceVisits, type Visit, visitHours } from './visits.ts';
@@ -38,11 +40,22 @@ export function analyse(group: GroupSignals, site: Signals): Verdict {
       ...lowSuction(group, hours, site),
       ...lowPressureTrips(group, visits, site),
       ...floatStopped(group, site),
-      ...visits.map((visit) => visitEvidence(group, visit, site)),
+      ...personal(visits, members, log).map((visit) => visitEvidence(group, visit, site)),
       ...further,
     ],
     abstentions: [],
   };
+}
+
+/** Somebody was there when circuits were shut for it, and when it is no habit. */
+function personal(
+  visits: readonly Visit[],
+  members: readonly CircuitSignals[],
+  { calendar }: Log,
+): readonly Visit[] {
+  const shut = visits.filter((visit) => visit.circuitsOff > 0 || members.length === 0);
+  const most = settings.visitsAMonth.value * Math.max(1, calendar.days.length / 30);
+  return shut.length > most ? [] : shut;
 }
 
 function visitEvidence(group: GroupSignals, visit: Visit, { log }: Signals): Evidence {

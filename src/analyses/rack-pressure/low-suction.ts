@@ -1,8 +1,8 @@
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
-import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
+import { riseMeasure } from './high-suction.ts';
 import { settings } from './settings.ts';
 import type { SuctionHours } from './suction-hours.ts';
 
@@ -28,8 +28,12 @@ export function lowSuction(group: GroupSignals, hours: SuctionHours, site: Signa
       onset: site.log.grid.startMs + onset * hourMs,
       end: null,
       certainty: 0.5 + 0.3 * (low.length / last.length),
-      measures: [measure('suctionRise', 100 * Math.expm1(depth), '%')],
-      features: { height: depth, aboveTarget: median(low.map((k) => hours.aboveTarget[k]!)) },
+      measures: [riseMeasure(group, depth)],
+      features: {
+        height: depth,
+        aboveTarget: median(low.map((k) => hours.aboveTarget[k]!)),
+        overTarget: hours.hasTarget ? 1 : 0,
+      },
       points: [group.group.pressure?.point],
     }),
   ];

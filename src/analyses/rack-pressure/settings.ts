@@ -6,23 +6,36 @@ const perKelvin =
 
 export const settings = {
   high: {
-    value: 0.06,
+    value: 1.7,
+    unit: 'K',
+    meaning:
+      'how far an hour’s saturated suction temperature stands above that of its target or norm to be high (3 °F)',
+    source: practice,
+  },
+  highScales: {
+    value: 3,
     unit: '1',
     meaning:
-      'share by which an hour’s suction pressure (absolute) stands above its target or norm to be high',
-    source: `${practice} (3 °F of saturated suction: ${perKelvin})`,
+      'and how many robust scales of what its own hours scatter: a group of few machines swings with their differential',
+    source: practice,
   },
   crept: {
-    value: 0.045,
-    unit: '1',
-    meaning: 'share by which the days must have risen for a creeping rise to be reported',
-    source: `${practice} (some 2 °F of saturated suction: ${perKelvin})`,
+    value: 1.2,
+    unit: 'K',
+    meaning: 'how far the days must have risen for a creeping rise to be reported (some 2 °F)',
+    source: practice,
   },
   low: {
-    value: 0.1,
-    unit: '1',
-    meaning: 'share by which the days must stand below target and norm to be low',
+    value: 2.8,
+    unit: 'K',
+    meaning: 'how far the hours must stand below target and norm to be low (5 °F)',
     source: practice,
+  },
+  pressurePerKelvin: {
+    value: 0.035,
+    unit: '/K',
+    meaning: 'share of the absolute pressure that stands for 1 K where the refrigerant is not known',
+    source: perKelvin,
   },
   highHours: {
     value: 3,
@@ -88,6 +101,12 @@ export const settings = {
     value: 20,
     unit: 'min',
     meaning: 'how long it must stay pumped down',
+    source: practice,
+  },
+  visitsAMonth: {
+    value: 4,
+    unit: '/mo',
+    meaning: 'pump-downs in 30 days above which they are the habit of a control and no visits',
     source: practice,
   },
   condensingRise: {

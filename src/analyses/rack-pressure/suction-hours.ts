@@ -1,11 +1,15 @@
 import { median } from '../../maths/median.ts';
+import { medianAbsoluteDeviation, normalConsistency } from '../../maths/median-absolute-deviation.ts';
 import type { Log } from '../../model/log.ts';
+import { dewTemperature, knownRefrigerant } from '../../refrigerants/saturation.ts';
 import type { GroupSignals } from '../../signals/types.ts';
+import type { Kelvin } from '../../units/quantities.ts';
 import { hourlyMeans, hoursOfDay } from './hourly.ts';
+import { settings } from './settings.ts';
 
 /**
- * Hourly suction pressure of a group as relative distances: logarithms of ratios, which for any refrigerant are
- * proportional to the saturated temperature, so that none need be known.
+ * Hourly suction of a group as distances in saturated temperature, K: what its circuits feel. A psi is twice as
+ * many kelvins at 13 psig as at 50, so no difference of pressures would do for both.
  */
 export interface SuctionHours {
   /** Above the target; above the own usual level where there is no target. */
@@ -15,29 +19,41 @@ export interface SuctionHours {
   /** The target less its own norm. */
   readonly targetMoved: Float64Array;
   readonly hasTarget: boolean;
-  /** Hours that the norm rests on. */
-  readonly normHours: number;
+  /** Robust scale of `aboveNorm` in the hours of the norm. */
+  readonly scatter: Kelvin;
 }
 
 const fewestNormDays = 5;
 
 export function suctionHours(group: GroupSignals, log: Log, visits: readonly number[]): SuctionHours | null {
   if (group.group.pressure === null) return null;
-  const pressure = hourlyMeans(group.group.pressure, log.grid);
-  for (const hour of visits) pressure[hour] = Number.NaN;
-  const targets = hourlyMeans(group.group.pressureSetPoint, log.grid);
+  const saturated = saturatedBy(group);
+  const suction = hourlyMeans(group.group.pressure, log.grid).map(saturated);
+  for (const hour of visits) suction[hour] = Number.NaN;
+  const targets = hourlyMeans(group.group.pressureSetPoint, log.grid).map(saturated);
   const hasTarget = targets.some((value) => !Number.isNaN(value));
   const normHours = normLength(log);
-  const usual = median(pressure.subarray(0, normHours));
+  const usual = median(suction.subarray(0, normHours));
   const usualTarget = median(targets.subarray(0, normHours));
-  const aboveTarget = pressure.map((value, hour) => Math.log(value / (hasTarget ? targets[hour]! : usual)));
+  const aboveTarget = suction.map((value, hour) => value - (hasTarget ? targets[hour]! : usual));
+  const aboveNorm = lessNorm(aboveTarget, normHours);
   return {
     aboveTarget,
-    aboveNorm: lessNorm(aboveTarget, normHours),
-    targetMoved: targets.map((value) => Math.log(value / usualTarget)),
+    aboveNorm,
+    targetMoved: targets.map((value) => value - usualTarget),
     hasTarget,
-    normHours,
+    scatter: normalConsistency * medianAbsoluteDeviation(aboveNorm.subarray(0, normHours)),
   };
+}
+
+/**
+ * From a pressure (kPa absolute) to its dew point. Where the refrigerant is not known, to a temperature above an
+ * unstated zero: logarithms of pressures are nearly proportional to it for every refrigerant, so differences hold.
+ */
+function saturatedBy({ group: { refrigerant } }: GroupSignals): (pressure: number) => number {
+  return refrigerant !== null && knownRefrigerant(refrigerant) !== null
+    ? (pressure) => dewTemperature(refrigerant, pressure)
+    : (pressure) => Math.log(pressure) / settings.pressurePerKelvin.value;
 }
 
 /** The first third of the log, of at least five days where it has them. */

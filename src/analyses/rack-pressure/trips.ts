@@ -9,6 +9,8 @@ import { settings } from './settings.ts';
 import type { Visit } from './visits.ts';
 
 const longestDip = 30;
+/** Dips that the export begins with are the habit of the rack: worth knowing, and no change. */
+const fewestNormDays = 3;
 
 /** Short dips of the suction far under its target, on two days of seven, and thrice as many as at first. */
 export function lowPressureTrips(group: GroupSignals, visits: readonly Visit[], site: Signals): Evidence[] {
@@ -16,7 +18,8 @@ export function lowPressureTrips(group: GroupSignals, visits: readonly Visit[], 
   const dips = dipsOf(group, visits, site);
   const perDay = new Float64Array(calendar.days.length);
   for (const dip of dips) perDay[dayAt(calendar, dip)]!++;
-  const usual = median(perDay.subarray(0, Math.max(3, Math.ceil(perDay.length / 3))));
+  const normDays = Math.max(fewestNormDays, Math.ceil(perDay.length / 3));
+  const usual = median(perDay.subarray(0, normDays));
   const many = [...perDay.keys()].filter(
     (day) => perDay[day]! >= settings.tripsADay.value && perDay[day]! >= 3 * usual,
   );
@@ -33,7 +36,12 @@ export function lowPressureTrips(group: GroupSignals, visits: readonly Visit[], 
       end: calendar.days.length - 1 - lastDay <= 1 ? null : timeAt(grid, calendar.days[lastDay]!.to),
       certainty: 0.6 + Math.min(0.3, 0.05 * many.length),
       measures: [measure('tripsADay', now, '/d'), measure('usualTripsADay', usual, '/d')],
-      features: { tripsADay: now, usualTripsADay: usual, days: many.length },
+      features: {
+        tripsADay: now,
+        usualTripsADay: usual,
+        days: many.length,
+        note: firstDay < fewestNormDays ? 1 : 0,
+      },
       points: [group.group.pressure?.point, ...group.group.compressors.map((record) => record.point)],
     }),
   ];

@@ -3,6 +3,7 @@ import { samplesIn } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
 import { targetAt } from '../../model/record.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
+import { Phase } from '../../signals/types.ts';
 import { settings } from './settings.ts';
 
 /** A group pumped down by a person: a service visit, not a fault of the rack. */
@@ -25,6 +26,7 @@ export function serviceVisits(group: GroupSignals, members: readonly CircuitSign
   const reach = samplesIn(log.grid, reachMinutes);
   const shortest = samplesIn(log.grid, settings.visitMinutes.value);
   const visits: { from: number; to: number; depth: number }[] = [];
+  const shared = defrostingTogether(members, pressure.length);
   let from = -1;
   let depth = 1;
   for (let i = 0; i <= pressure.length; i++) {
@@ -34,7 +36,9 @@ export function serviceVisits(group: GroupSignals, members: readonly CircuitSign
       depth = Math.min(depth, share);
     } else if (from >= 0) {
       const last = visits.at(-1);
-      if (last !== undefined && from - last.to < reach && i - from >= shortest / 4) {
+      if (isDefrost(shared, from, i)) {
+        // The machines drew the group down because its coils were shut for their defrost.
+      } else if (last !== undefined && from - last.to < reach && i - from >= shortest / 4) {
         last.to = i;
         last.depth = Math.min(last.depth, depth);
       } else if (i - from >= shortest) visits.push({ from, to: i, depth });
@@ -43,6 +47,23 @@ export function serviceVisits(group: GroupSignals, members: readonly CircuitSign
     }
   }
   return visits.map((visit) => ({ ...visit, circuitsOff: shareOff(visit, members, reach) }));
+}
+
+/** 1 at samples at which at least half of the circuits defrost. */
+function defrostingTogether(members: readonly CircuitSignals[], count: number): Uint8Array {
+  const together = new Uint8Array(count);
+  for (let i = 0; i < count; i++) {
+    let defrosting = 0;
+    for (const { phase } of members) if (phase[i] === Phase.defrost) defrosting++;
+    if (defrosting > 0 && 2 * defrosting >= members.length) together[i] = 1;
+  }
+  return together;
+}
+
+function isDefrost(together: Uint8Array, from: number, to: number): boolean {
+  let defrosting = 0;
+  for (let i = from; i < to; i++) defrosting += together[i]!;
+  return 2 * defrosting >= to - from;
 }
 
 function referenceOf(group: GroupSignals): (sample: number) => number {

@@ -4,11 +4,11 @@ import type { Trouble } from '../trouble.ts';
 import { placeClause, sinceClause } from './clauses.ts';
 
 const rackWords: Readonly<{ [shape: string]: string }> = {
-  high: 'the suction pressure stands above its target',
+  high: 'the suction pressure stands above its usual level',
   'target-raised': 'the target of the suction pressure was raised',
   'capacity-shortfall': 'the compressors that run cannot hold the suction pressure',
   'group-warm': 'most of its circuits are warm together',
-  low: 'the suction pressure stands below its target',
+  low: 'the suction pressure stands below its usual level',
   'low-pressure-trips': 'the suction pressure falls to the cut-out again and again',
   'service-visit': 'it was pulled down or shut as for a repair',
   'float-stopped': 'the target of the suction pressure no longer floats',
@@ -18,7 +18,8 @@ const rackWords: Readonly<{ [shape: string]: string }> = {
 
 export function rackSummary(trouble: Trouble, log: Log): string {
   const { lead, covers } = trouble;
-  const what = rackWords[lead.shape] ?? 'its pressure is off';
+  const words = rackWords[lead.shape] ?? 'its pressure is off';
+  const what = lead.features.overTarget === 1 ? words.replace('usual level', 'target') : words;
   const many =
     covers.length === 0
       ? ''
