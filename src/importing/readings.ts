@@ -38,7 +38,10 @@ export interface Readings {
 export interface ExportSource {
   /** Name as the user has it, `rack-a.csv`; folders inside a zip kept with `/`. */
   readonly name: string;
-  /** A fresh pass over the bytes; called more than once only when a second pass is needed. */
+  /**
+   * A fresh pass over the bytes; called more than once only when a second pass is needed. A chunk is valid until
+   * the next one is asked for: its buffer may be used again.
+   */
   open(): AsyncIterable<Uint8Array>;
   /** Size in bytes where known, for progress. */
   readonly size: number | null;

@@ -12,8 +12,8 @@ export interface DialectVerdict {
 const semicolon = 59;
 /** In order of preference where two fit equally well. */
 const delimiters: readonly number[] = [9, semicolon, 44, 124];
-const mostRows = 40;
-const mostCells = 4000;
+const mostRows = 30;
+const mostCells = 2000;
 
 export const delimiterNames: { readonly [byte: number]: string } = {
   9: 'tab',

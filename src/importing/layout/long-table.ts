@@ -239,6 +239,7 @@ export class LongTable extends TableReader {
   private finishRow(): void {
     this.lines.note(this.row, this.line);
     this.offsets.note(this.row, !Number.isNaN(this.context.time.offsetMinutes));
+    this.writtenDays.note(this.row, this.dayShiftMs);
   }
 
   protected takeCells(cells: readonly string[], wallMs: number): void {
@@ -292,16 +293,13 @@ export class LongTable extends TableReader {
     };
   }
 
-  reorderTimes(
-    change: (wallMs: number, from: DateOrder, to: DateOrder) => number,
-    from: DateOrder,
-    to: DateOrder,
-  ): void {
+  reorderTimes(from: DateOrder, to: DateOrder): void {
     this.earliest = Number.POSITIVE_INFINITY;
     this.latest = Number.NEGATIVE_INFINITY;
     for (const point of this.points) {
-      point.times.map((wallMs) => {
-        const again = change(wallMs, from, to);
+      const rows = point.rows.copy();
+      point.times.map((storedMs, index) => {
+        const again = this.reordered(storedMs, rows[index]!, from, to);
         if (again < this.earliest) this.earliest = again;
         if (again > this.latest) this.latest = again;
         return again;

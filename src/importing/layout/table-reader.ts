@@ -5,7 +5,8 @@ import { looksLikeHeader } from '../header/looks-like-header.ts';
 import type { FileContext } from '../reading/file-context.ts';
 import { LineMap } from '../scan/line-map.ts';
 import { afterLineEnd, rowAt } from '../scan/row-span.ts';
-import type { DateOrder } from '../time/date-order.ts';
+import { dayMs } from '../time/civil.ts';
+import { type DateOrder, reorderedTime } from '../time/date-order.ts';
 import type { TimeKind } from '../time/time-reader.ts';
 import { readCell } from '../values/cell-reader.ts';
 import { unwrapped, visibleText } from '../values/clean-text.ts';
@@ -13,6 +14,7 @@ import { NumberBytes } from '../values/number-bytes.ts';
 import { readTimeText } from './cell-types.ts';
 import type { TablePlan } from './table-plan.ts';
 import { numericTimeMs } from './time-column.ts';
+import { WrittenDays } from './written-days.ts';
 
 export type Stop = 'end' | 'more-bytes' | 'header-like';
 
@@ -36,13 +38,16 @@ export abstract class TableReader {
   readonly plan: TablePlan;
   readonly lines = new LineMap();
   readonly offsets = new OffsetRuns();
+  protected readonly writtenDays = new WrittenDays();
+  /** From the written day and clock to the time just read; NaN where the writing fixes the date. */
+  protected dayShiftMs = 0;
   /** Rows taken so far. */
   row = 0;
   line = 1;
   stop: Stop = 'end';
   protected readonly context: FileContext;
   protected readonly numbers = new NumberBytes();
-  /** Decimal mark in cells without quotes and in those with, as bytes; 0 for none. */
+  /** Decimal mark in cells without quotes and in those with, as bytes; -1 for none. */
   protected readonly plainMark: number;
   protected readonly quotedMark: number;
 
@@ -50,7 +55,7 @@ export abstract class TableReader {
     this.plan = plan;
     this.context = context;
     this.quotedMark = context.cells.decimalMark === ',' ? 44 : 46;
-    this.plainMark = this.quotedMark === context.dialect.delimiter ? 0 : this.quotedMark;
+    this.plainMark = this.quotedMark === context.dialect.delimiter ? -1 : this.quotedMark;
   }
 
   /** Takes the row at `at` and gives the position after it; -1 where it is not plain, having taken nothing. */
@@ -59,11 +64,8 @@ export abstract class TableReader {
   protected abstract takeCells(cells: readonly string[], wallMs: number): void;
   /** Values that the cells of a row hold, for one that is left out. */
   protected abstract countValues(cells: readonly string[]): number;
-  abstract reorderTimes(
-    change: (wallMs: number, from: DateOrder, to: DateOrder) => number,
-    from: DateOrder,
-    to: DateOrder,
-  ): void;
+  /** Reads stored times again in another order of day and month. */
+  abstract reorderTimes(from: DateOrder, to: DateOrder): void;
 
   /** First and last time as stored so far. */
   abstract timeSpan(): { from: number; to: number };
@@ -130,6 +132,7 @@ export abstract class TableReader {
     if (problem === null) {
       this.lines.note(this.row, this.line);
       this.offsets.note(this.row, !Number.isNaN(context.time.offsetMinutes));
+      this.writtenDays.note(this.row, this.dayShiftMs);
       this.takeCells(cells, wallMs);
       this.row++;
       return true;
@@ -200,6 +203,7 @@ export abstract class TableReader {
     const { kind } = this.plan.time;
     time.offsetMinutes = Number.NaN;
     if (kind !== 'calendar') {
+      this.dayShiftMs = Number.NaN;
       const shown = unwrapped(visibleText(stamp));
       const { kind: cellKind, value } = readCell(shown, this.context.cells.decimalMark);
       if (cellKind !== 'number') return Number.NaN;
@@ -209,11 +213,24 @@ export abstract class TableReader {
     }
     const day = readTimeText(time, stamp);
     if (Number.isNaN(day) || time.kind === 'time') return Number.NaN;
-    const offset = time.offsetMinutes;
-    if (clock === null) return Number.isNaN(offset) ? day : day - offset * 60_000;
+    if (clock === null) return this.atOffset(day);
     const ofDay = readTimeText(time, clock);
     if (Number.isNaN(ofDay) || (time.kind as TimeKind) !== 'time') return Number.NaN;
-    return Number.isNaN(time.offsetMinutes) ? day + ofDay : day + ofDay - time.offsetMinutes * 60_000;
+    return this.atOffset(day + ofDay);
+  }
+
+  /** Brings a time just read to UTC where its stamp has an offset. */
+  private atOffset(wallMs: number): number {
+    const { offsetMinutes, dateIsOpen, endsDay } = this.context.time;
+    const offsetMs = Number.isNaN(offsetMinutes) ? 0 : offsetMinutes * 60_000;
+    this.dayShiftMs = dateIsOpen ? (endsDay ? dayMs : 0) - offsetMs : Number.NaN;
+    return wallMs - offsetMs;
+  }
+
+  /** A stored time whose date is read in another order of day and month. */
+  protected reordered(storedMs: number, row: number, from: DateOrder, to: DateOrder): number {
+    const shiftMs = this.writtenDays.shiftOf(row);
+    return Number.isNaN(shiftMs) ? storedMs : reorderedTime(storedMs - shiftMs, from, to) + shiftMs;
   }
 
   /** The same from bytes, for plain rows. */
@@ -228,7 +245,7 @@ export abstract class TableReader {
     if (this.plan.time.kind === 'calendar' && clockFrom < 0 && from >= 0) {
       const wall = time.read(bytes, from, to);
       if (!Number.isNaN(wall) && time.kind !== 'time') {
-        return Number.isNaN(time.offsetMinutes) ? wall : wall - time.offsetMinutes * 60_000;
+        return this.atOffset(wall);
       }
     }
     if (from < 0) return Number.NaN;

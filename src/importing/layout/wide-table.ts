@@ -1,7 +1,9 @@
 import { textOf } from '../encoding/transcode.ts';
 import type { FileContext } from '../reading/file-context.ts';
+import { PlainRun } from '../scan/plain-run.ts';
 import type { DateOrder } from '../time/date-order.ts';
 import { visibleText } from '../values/clean-text.ts';
+import { type ColumnProfile, ColumnProfiler } from '../values/column-profile.ts';
 import { ValueTally } from '../values/value-tally.ts';
 import type { TablePlan } from './table-plan.ts';
 import { nextLine, spanOf, TableReader } from './table-reader.ts';
@@ -18,6 +20,9 @@ export class WideTable extends TableReader {
   /** By cell position: the values of the column, or null for a cell that is no value. */
   private readonly targets: (Float64Array | null)[];
   private readonly tallyAt: (ValueTally | null)[];
+  private readonly profilers: readonly ColumnProfiler[];
+  private profiledRows = 0;
+  private readonly run = new PlainRun();
   private capacity: number;
   private readonly pendingColumn: Int32Array;
   private readonly pendingFrom: Int32Array;
@@ -37,15 +42,32 @@ export class WideTable extends TableReader {
     this.times = new Float64Array(this.capacity);
     this.targets = new Array<Float64Array | null>(width).fill(null);
     this.tallyAt = new Array<ValueTally | null>(width).fill(null);
+    // One block for all columns is cheaper to get than one each.
+    const room = new ArrayBuffer(this.capacity * 8 * plan.columns.length);
     this.tallies = plan.columns.map((column, index) => {
       const tally = new ValueTally(names[column.at]!, firstOrder + index, column.unit, column.unitSource);
       this.tallyAt[column.at] = tally;
-      this.targets[column.at] = new Float64Array(this.capacity);
+      this.targets[column.at] = new Float64Array(room, index * this.capacity * 8, this.capacity);
       return tally;
     });
+    this.profilers = plan.columns.map(() => new ColumnProfiler());
     this.pendingColumn = new Int32Array(width);
     this.pendingFrom = new Int32Array(width);
     this.pendingTo = new Int32Array(width);
+  }
+
+  override read(bytes: Uint8Array, from: number, end: number, line: number, atEnd: boolean): number {
+    const stopped = super.read(bytes, from, end, line, atEnd);
+    for (const [index, { at }] of this.plan.columns.entries()) {
+      this.profilers[index]!.take(this.targets[at]!, this.profiledRows, this.row);
+    }
+    this.profiledRows = this.row;
+    return stopped;
+  }
+
+  /** What the values of the column at position `index` of the plan show. */
+  profileOf(index: number): ColumnProfile {
+    return this.profilers[index]!;
   }
 
   protected plainRow(bytes: Uint8Array, start: number): number {
@@ -62,6 +84,8 @@ export class WideTable extends TableReader {
     let column = 0;
     let at = start;
     for (;;) {
+      at = this.run.read(bytes, at, column, targets, row, delimiter, plainMark);
+      column = this.run.column;
       let byte = bytes[at]!;
       while (byte === blank && delimiter !== blank) byte = bytes[++at]!;
       const target = column < width ? targets[column]! : null;
@@ -155,6 +179,7 @@ export class WideTable extends TableReader {
     this.times[this.row] = wallMs;
     this.lines.note(this.row, this.line);
     this.offsets.note(this.row, !Number.isNaN(this.context.time.offsetMinutes));
+    this.writtenDays.note(this.row, this.dayShiftMs);
   }
 
   protected takeCells(cells: readonly string[], wallMs: number): void {
@@ -175,12 +200,9 @@ export class WideTable extends TableReader {
     return count;
   }
 
-  reorderTimes(
-    change: (wallMs: number, from: DateOrder, to: DateOrder) => number,
-    from: DateOrder,
-    to: DateOrder,
-  ): void {
-    for (let row = 0; row < this.row; row++) this.times[row] = change(this.times[row]!, from, to);
+  reorderTimes(from: DateOrder, to: DateOrder): void {
+    for (let row = 0; row < this.row; row++)
+      this.times[row] = this.reordered(this.times[row]!, row, from, to);
   }
 
   timeSpan(): { from: number; to: number } {

@@ -1,6 +1,6 @@
 import type { IssueLog } from '../issues/issue-log.ts';
 import type { Dialect } from '../scan/row-span.ts';
-import type { DateOrder } from '../time/date-order.ts';
+import type { DateOrder, OrderVerdict } from '../time/date-order.ts';
 import type { TimeReader } from '../time/time-reader.ts';
 import type { CellReader } from '../values/cell-reader.ts';
 
@@ -22,6 +22,8 @@ export interface FileContext {
   readonly cells: CellReader;
   readonly issues: IssueLog;
   readonly overrides: ReadOverrides;
+  /** The order of day and month that an earlier pass over the file settled; null on the first. */
+  readonly settledOrder: OrderVerdict | null;
   readonly counts: RowCounts;
 }
 

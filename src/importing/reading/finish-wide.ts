@@ -9,7 +9,6 @@ import {
   settleTimes,
 } from '../time/settle-times.ts';
 import { oddWindows, type ZoneTransitions } from '../time/zone.ts';
-import { columnProfile } from '../values/column-profile.ts';
 import { judgeColumn } from '../values/judge-column.ts';
 import { settleStates } from '../values/settle-states.ts';
 import { Arrangement } from './arrangement.ts';
@@ -47,7 +46,7 @@ export function finishWide(table: WideTable, zone: ZoneTransitions, context: Fil
   for (const [index, column] of table.plan.columns.entries()) {
     const tally = table.tallies[index]!;
     const fileValues = table.takeValues(column.at);
-    const profile = columnProfile(fileValues);
+    const profile = table.profileOf(index);
     const rejectedCells = tally.rejected + tally.texts.count;
     const status = settleStates(fileValues, profile, tally, issues);
     if (!status) judgeColumn(fileValues, profile, tally, context, (row) => table.lines.lineOf(row));

@@ -8,7 +8,7 @@ import { LongTable } from '../layout/long-table.ts';
 import { planTable } from '../layout/plan-table.ts';
 import { type ExportSource, ImportRefusal } from '../readings.ts';
 import type { Dialect } from '../scan/row-span.ts';
-import { reorderedTime } from '../time/date-order.ts';
+import type { OrderVerdict } from '../time/date-order.ts';
 import { TimeReader } from '../time/time-reader.ts';
 import { zoneTransitions } from '../time/zone.ts';
 import { CellReader } from '../values/cell-reader.ts';
@@ -38,6 +38,21 @@ export async function readFile(
   overrides: ReadOverrides,
   onBytes: (count: number) => void,
 ): Promise<FileReadings> {
+  const first = await readOnce(source, timeZone, overrides, null, onBytes);
+  if ('report' in first) return first;
+  const second = await readOnce(source, timeZone, overrides, first, () => {});
+  if ('report' in second) return second;
+  throw new Error('A settled order of day and month does not change.');
+}
+
+/** One pass over the file; the order of day and month for another where this one went by a wrong order. */
+async function readOnce(
+  source: ExportSource,
+  timeZone: string,
+  overrides: ReadOverrides,
+  settledOrder: OrderVerdict | null,
+  onBytes: (count: number) => void,
+): Promise<FileReadings | OrderVerdict> {
   const chunks = source.open()[Symbol.asyncIterator]();
   try {
     const { sample, ended } = await firstBytes(chunks, onBytes);
@@ -54,11 +69,11 @@ export async function readFile(
     const buffer = new ByteBuffer();
     buffer.append(transcoder.push(sample.subarray(encoding.markLength)));
     if (ended) close(buffer, transcoder);
-    const context = contextFor(source.name, buffer, overrides, timeZone, ended);
+    const context = contextFor(source.name, buffer, overrides, settledOrder, timeZone, ended);
     reportEncoding(encoding, context.issues);
     const sequence = new TableSequence(context, encoding.encoding.startsWith('utf-16') ? null : source.size);
     context.time.onReorder = (from, to) => {
-      for (const table of sequence.tables) table.reorderTimes(reorderedTime, from, to);
+      for (const table of sequence.tables) table.reorderTimes(from, to);
     };
     drain(buffer, sequence, ended, source.name);
     if (!ended) {
@@ -149,6 +164,7 @@ function contextFor(
   name: string,
   buffer: ByteBuffer,
   overrides: ReadOverrides,
+  settledOrder: OrderVerdict | null,
   timeZone: string,
   ended: boolean,
 ): FileContext {
@@ -177,7 +193,7 @@ function contextFor(
       '--delimiter',
     );
   }
-  const time = new TimeReader(overrides.dateOrder ?? null);
+  const time = new TimeReader(overrides.dateOrder ?? settledOrder?.order ?? null);
   time.zoneIsAmerican = /^(?:America|US|Pacific\/Honolulu|Canada)/u.test(timeZone);
   return {
     name,
@@ -186,6 +202,7 @@ function contextFor(
     cells: new CellReader(mark),
     issues,
     overrides,
+    settledOrder,
     counts: { rows: 0, rowsRejected: 0, values: 0, valuesRejected: 0 },
   };
 }
@@ -212,10 +229,15 @@ function reportEncoding(verdict: EncodingVerdict, issues: IssueLog): void {
   issues.choose('encoding', verdict.encoding, because, '--encoding');
 }
 
-function finish(sequence: TableSequence, context: FileContext, timeZone: string): FileReadings {
+function finish(
+  sequence: TableSequence,
+  context: FileContext,
+  timeZone: string,
+): FileReadings | OrderVerdict {
   const { name, issues, counts } = context;
   if (sequence.tables.length === 0) throw sequence.headerAlone ? headerAlone(name) : noTable(name);
-  settleDateOrder(context, sequence.tables);
+  const otherOrder = settleDateOrder(context, sequence.tables);
+  if (otherOrder !== null) return otherOrder;
   const parts = sequence.tables.flatMap((table) => {
     const { from, to } = table.timeSpan();
     const zone = zoneTransitions(timeZone, within(from), within(to));

@@ -2,12 +2,18 @@ import { rowCells } from '../dialect/row-cells.ts';
 import type { SampleRow } from '../layout/table-plan.ts';
 import { type Dialect, rowAt } from '../scan/row-span.ts';
 
+/** Rows of the first look at a table. */
+export const smallWindow = 30;
+
 export interface PlacedRow extends SampleRow {
   /** Where the row begins in the buffer. */
   readonly from: number;
 }
 
 const mostCells = 400_000;
+/** A wide table is known by fewer rows. */
+const enoughRows = 14;
+const enoughCells = 1600;
 
 /** Up to `limit` rows from `from` on that are not blank, with their lines and places. */
 export function placedRows(
@@ -33,6 +39,7 @@ export function placedRows(
     }
     line += row.lines;
     at = row.next;
+    if (limit <= smallWindow && rows.length >= enoughRows && cells >= enoughCells) break;
   }
   return rows;
 }

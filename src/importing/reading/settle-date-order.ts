@@ -1,4 +1,4 @@
-import { type DateOrder, judgeOrder, reorderedTime } from '../time/date-order.ts';
+import { type DateOrder, judgeOrder, type OrderVerdict } from '../time/date-order.ts';
 import type { FileContext } from './file-context.ts';
 import type { Table } from './table-sequence.ts';
 
@@ -14,11 +14,15 @@ const overrideFor: { readonly [order in DateOrder]: string } = {
   ymd: '--day-first',
 };
 
-/** Decides the order of day and month from all dates of the file, reads stored times again where it must, reports it. */
-export function settleDateOrder(context: FileContext, tables: readonly Table[]): void {
-  const { time, issues, overrides, cells } = context;
+/**
+ * Decides the order of day and month from all dates of the file, reads stored times again where it must, reports
+ * it. Gives the verdict where rows were stored or left out in an order that it overturns and that not every date
+ * allows, so that the file has to be read again; else null.
+ */
+export function settleDateOrder(context: FileContext, tables: readonly Table[]): OrderVerdict | null {
+  const { time, issues, overrides } = context;
   const { evidence } = time;
-  if (evidence.noted === 0) return;
+  if (evidence.noted === 0) return null;
   if (overrides.dateOrder !== undefined) {
     issues.choose(
       'order of day and month',
@@ -26,24 +30,30 @@ export function settleDateOrder(context: FileContext, tables: readonly Table[]):
       'the option says so',
       overrideFor[time.order],
     );
-    return;
+    return null;
   }
-  const verdict = judgeOrder(evidence, {
-    dotted: time.sawDots,
-    twelveHourClock: time.sawTwelveHourClock,
-    decimalComma: cells.decimalMark === ',',
-    americanZone: time.zoneIsAmerican,
-    isoShape: time.sawT,
-  });
+  const verdict = context.settledOrder ?? judged(context);
   if (verdict.order !== time.order) {
-    for (const table of tables) table.reorderTimes(reorderedTime, time.order, verdict.order);
+    if (evidence.impossibleIn(time.order) + evidence.impossibleIn(verdict.order) > 0) return verdict;
+    for (const table of tables) table.reorderTimes(time.order, verdict.order);
     time.settleOn(verdict.order);
   }
-  if (evidence.possible().length === 1) return;
+  if (evidence.possible().length === 1) return null;
   issues.choose(
     'order of day and month',
     orderNames[verdict.order],
     verdict.because,
     overrideFor[verdict.order],
   );
+  return null;
+}
+
+function judged({ time, cells }: FileContext): OrderVerdict {
+  return judgeOrder(time.evidence, {
+    dotted: time.sawDots,
+    twelveHourClock: time.sawTwelveHourClock,
+    decimalComma: cells.decimalMark === ',',
+    americanZone: time.zoneIsAmerican,
+    isoShape: time.sawT,
+  });
 }

@@ -5,12 +5,12 @@ import type { TablePlan } from '../layout/table-plan.ts';
 import { timeWords } from '../layout/time-column.ts';
 import { WideTable } from '../layout/wide-table.ts';
 import type { FileContext } from './file-context.ts';
-import { linesBetween, type PlacedRow, placedRows } from './sample-rows.ts';
+import { linesBetween, type PlacedRow, placedRows, smallWindow } from './sample-rows.ts';
 
 export type Table = WideTable | LongTable;
 
 /** Rows looked at in turn until a table is found. */
-export const searchWindows: readonly number[] = [30, 120, 1000, 20_000];
+export const searchWindows: readonly number[] = [smallWindow, 120, 1000, 20_000];
 const fewestBytesAhead = 65_536;
 const mostBytesAhead = 4_194_304;
 const mostFailedSearches = 50;
@@ -74,7 +74,7 @@ export class TableSequence {
         const rows = placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, limit);
         const plan = planTable(rows);
         if (plan !== null && (!belowTable || this.isAnother(plan))) return this.begin(plan, rows);
-        if (rows.length < limit) break;
+        if (rows.length < limit && limit > smallWindow) break;
         if (limit === searchWindows.at(-1) && !belowTable) return this.passMany(rows);
       }
     }

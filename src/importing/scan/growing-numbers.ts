@@ -26,14 +26,16 @@ export class GrowingNumbers<A extends NumberArray> {
     this.length++;
   }
 
-  /** Replaces every value by `change(value)`. */
-  map(change: (value: number) => number): void {
-    for (const block of this.full) for (let at = 0; at < block.length; at++) block[at] = change(block[at]!);
-    for (let at = 0; at < this.used; at++) this.block[at] = change(this.block[at]!);
+  /** Replaces every value by `change(value, index)`. */
+  map(change: (value: number, index: number) => number): void {
+    let index = 0;
+    for (const block of this.full)
+      for (let at = 0; at < block.length; at++) block[at] = change(block[at]!, index++);
+    for (let at = 0; at < this.used; at++) this.block[at] = change(this.block[at]!, index++);
   }
 
-  /** All values in one array; the list is empty afterwards. */
-  take(): A {
+  /** All values in one array. */
+  copy(): A {
     const whole = this.make(this.length);
     let at = 0;
     for (const block of this.full) {
@@ -41,6 +43,12 @@ export class GrowingNumbers<A extends NumberArray> {
       at += block.length;
     }
     whole.set(this.block.subarray(0, this.used), at);
+    return whole;
+  }
+
+  /** All values in one array; the list is empty afterwards. */
+  take(): A {
+    const whole = this.copy();
     this.full.length = 0;
     this.block = this.make(0);
     this.used = 0;

@@ -17,6 +17,10 @@ export class TimeReader {
   onReorder: ((from: DateOrder, to: DateOrder) => void) | null = null;
   offsetMinutes = Number.NaN;
   kind: TimeKind = 'date-time';
+  /** True where the order of day and month decides the date just read. */
+  dateIsOpen = false;
+  /** True where the time just read was written 24:00 of the day before. */
+  endsDay = false;
   sawDots = false;
   sawTwelveHourClock = false;
   sawT = false;
@@ -45,6 +49,7 @@ export class TimeReader {
 
   /** Wall-clock ms of the cell `bytes[from, to)`; ms of the day for a cell with only a time; NaN for neither. */
   read(bytes: Uint8Array, from: number, to: number): number {
+    this.endsDay = false;
     const quick = this.readLikePrevious(bytes, from, to);
     if (!Number.isNaN(quick)) return quick;
     this.previousLength = 0;
@@ -53,11 +58,13 @@ export class TimeReader {
     if (!fields.interpret(this.tokens)) return Number.NaN;
     this.offsetMinutes = fields.offsetMinutes;
     if (fields.twelveHourClock) this.sawTwelveHourClock = true;
+    this.endsDay = fields.msOfDay >= dayMs;
     if (!fields.hasDate) {
       this.kind = 'time';
       return fields.msOfDay;
     }
     this.kind = fields.hasTime ? 'date-time' : 'date';
+    this.dateIsOpen = !fields.fixed;
     const day = this.day(fields);
     if (Number.isNaN(day)) return Number.NaN;
     if (this.tokens.leadingT) this.sawT = true;

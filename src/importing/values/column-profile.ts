@@ -10,31 +10,50 @@ export interface ColumnProfile {
   readonly stepAt: number;
 }
 
-export function columnProfile(values: Float64Array): ColumnProfile {
-  let readings = 0;
-  let min = Number.POSITIVE_INFINITY;
-  let max = Number.NEGATIVE_INFINITY;
-  let repeats = 0;
-  let largestStep = 0;
-  let stepAt = -1;
-  let before = Number.NaN;
-  for (let at = 0; at < values.length; at++) {
-    const value = values[at]!;
-    if (Number.isNaN(value)) continue;
-    readings++;
-    if (value === before) repeats++;
-    else {
-      const step = value > before ? value - before : before - value;
+/** Profiles a column piece by piece, as its values come in. */
+export class ColumnProfiler implements ColumnProfile {
+  readings = 0;
+  min = Number.POSITIVE_INFINITY;
+  max = Number.NEGATIVE_INFINITY;
+  repeats = 0;
+  largestStep = 0;
+  stepAt = -1;
+  private last = Number.NaN;
+
+  /** Takes `values[from, to)`, which follow those taken before. */
+  take(values: Float64Array, from: number, to: number): void {
+    let { readings, min, max, repeats, largestStep, stepAt, last } = this;
+    for (let at = from; at < to; at++) {
+      const value = values[at]!;
+      if (Number.isNaN(value)) continue;
+      readings++;
+      if (value === last) {
+        repeats++;
+        continue;
+      }
+      const step = value > last ? value - last : last - value;
       if (step > largestStep) {
         largestStep = step;
         stepAt = at;
       }
+      last = value;
+      if (value < min) min = value;
+      if (value > max) max = value;
     }
-    before = value;
-    if (value < min) min = value;
-    if (value > max) max = value;
+    this.readings = readings;
+    this.min = min;
+    this.max = max;
+    this.repeats = repeats;
+    this.largestStep = largestStep;
+    this.stepAt = stepAt;
+    this.last = last;
   }
-  return { readings, min, max, repeats, largestStep, stepAt };
+}
+
+export function columnProfile(values: Float64Array): ColumnProfile {
+  const profiler = new ColumnProfiler();
+  profiler.take(values, 0, values.length);
+  return profiler;
 }
 
 /** How often each end of a column's numbers is read, and the next number inside it. */

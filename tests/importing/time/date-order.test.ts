@@ -54,4 +54,45 @@ describe('day and month', () => {
     expect(onlyReport(readings).issues.map(({ code }) => code)).toContain('time-unreadable');
     expect(onlyReport(readings).rowsRejected).toBe(1);
   });
+
+  it('that contradict themselves leave out the same rows whichever come first', async () => {
+    const stamps = ['04/25/2026 06:00', ...eachDay((day) => `${day + 12}/04/2026 06:00`, 12)];
+    const readings = await readContent(csv(stamps), { zone: 'UTC' });
+    const { rowsRejected, values, valuesRejected, issues } = onlyReport(readings);
+    expect(normalized(readings)).toMatch(/^time,.*\n2026-04-13T06:00:00Z/u);
+    expect([rowsRejected, values, valuesRejected]).toEqual([1, 13, 1]);
+    expect(issues.find(({ code }) => code === 'time-unreadable')).toMatchObject({ line: 2, count: 1 });
+  });
+});
+
+describe('times read before the order of day and month is known', () => {
+  const times = async (stamps: readonly string[]): Promise<string[]> =>
+    normalized(await readContent(csv(stamps), { zone: 'UTC' }))
+      .trim()
+      .split('\n')
+      .slice(1)
+      .map((line) => line.slice(0, 16));
+
+  it('keep a 24:00 at the end of the day that it was written under', async () => {
+    const stamps = ['11.09.2026 24:00', '12.09.2026 12:00', '12.09.2026 24:00', '13.09.2026 12:00'];
+    expect(await times(stamps)).toEqual([
+      '2026-09-12T00:00',
+      '2026-09-12T12:00',
+      '2026-09-13T00:00',
+      '2026-09-13T12:00',
+    ]);
+  });
+
+  it('keep the day that stood beside their offset', async () => {
+    const stamps = ['11/09/2026 23:00 -06:00', '12/09/2026 23:00 -06:00', '13/09/2026 23:00 -06:00'];
+    expect(await times(stamps)).toEqual(['2026-09-12T05:00', '2026-09-13T05:00', '2026-09-14T05:00']);
+  });
+
+  it('stay where their writing fixes the date and another stamp is damaged', async () => {
+    const stamps = ['2026-09-12 06:00', '2026-09-12 06:05', '26-09-12 06:10', '2026-09-12 06:15'];
+    const found = await times(stamps);
+    for (const stamp of stamps.filter((each) => each.startsWith('2026'))) {
+      expect(found).toContain(stamp.replace(' ', 'T'));
+    }
+  });
 });
