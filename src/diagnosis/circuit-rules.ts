@@ -37,6 +37,11 @@ export const circuitRules: readonly Rule[] = [
   { keeper: 'whole-circuit', guest: 'one-probe', when: (k, g) => changed(g) && isLarger(k, g) },
   { keeper: 'one-probe', guest: 'whole-circuit', when: (k, g) => changed(k) && follows(k, g) },
   { keeper: 'one-probe', guest: 'defrost', when: (k, g) => changed(k) && isRecovery(g) },
+  {
+    keeper: 'one-probe',
+    guest: 'defrost',
+    when: (k, g) => isIcing(k) && isLonger(g) && begins(g) >= begins(k),
+  },
   { keeper: 'one-probe', guest: 'superheat', when: (k, g) => changed(k) && begins(g) >= begins(k) - slackMs },
   { keeper: 'whole-circuit', guest: 'superheat', when: () => true },
   { keeper: 'whole-circuit', guest: 'defrost', when: (_, g) => isRecovery(g) },
@@ -81,6 +86,18 @@ function explains(keeper: Trouble, guest: Trouble): boolean {
 }
 
 export const recoveryShapes: readonly string[] = ['slow', 'not-recovered', 'lengthening'];
+
+const longerShapes: readonly string[] = ['extended', 'by-the-clock'];
+
+/** A coil that ices needs all the defrost it can get. */
+function isLonger(trouble: Trouble): boolean {
+  return longerShapes.includes(trouble.lead.shape);
+}
+
+/** A section that is warm while it cools and loses at least half of that late in defrost. */
+function isIcing({ lead }: Trouble): boolean {
+  return (lead.features.shift ?? 0) > 0 && (lead.features.defrostOffsetRatio ?? 1) < 0.5;
+}
 
 /** A slow recovery is the air's side of another trouble; weak heat, a wrong length or a missed defrost is its own. */
 function isRecovery(trouble: Trouble): boolean {

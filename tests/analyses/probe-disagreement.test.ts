@@ -127,6 +127,21 @@ describe('probe disagreement', () => {
     expect(Math.abs(flutter!.onset - (startMs + 9.4 * dayMs))).toBeLessThanOrEqual(3 * 3_600_000);
   });
 
+  it('takes no coarsely logged cycle for flutter where a neighbour ices and cycles less', () => {
+    const cycle = (day: number): number => Math.sin((2 * Math.PI * day * 1440) / 16);
+    const icing: Curve = (day, defrost) =>
+      day < 6 ? 0 : Math.min(3, 0.4 * (day - 6)) * (1 - defrost) - 0.8 * cycle(day) * (1 - defrost);
+    const driven: Curve = (day, defrost) => (day < 6 ? 0 : 0.6 * cycle(day) * (1 - defrost));
+    expect(seen([icing, driven, driven]).filter(({ shape }) => shape === 'flutter')).toEqual([]);
+    expect(seen([icing, driven]).filter(({ shape }) => shape === 'flutter')).toEqual([]);
+  });
+
+  it('keeps a flutter open that goes on, weaker than its cycle, to the end of the export', () => {
+    const shake: Curve = (day) => (day < 9 ? 0 : 1.6 * (((Math.round(day * 288) * 7919) % 97) / 97 - 0.5));
+    const flutter = seen([still, shake, still]).find(({ shape }) => shape === 'flutter');
+    expect(flutter).toMatchObject({ probe: 'M01 air B', end: null });
+  });
+
   it('has nothing to compare a single probe with, and says so', () => {
     const signals = computeSignals(handMadeStore({ days: 8, circuits: [{ id: 'M01', probes: [still] }] }));
     const { evidence, abstentions } = analyse(signals.circuits[0]!, signals.groups[0]!, signals);

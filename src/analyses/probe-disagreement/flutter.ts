@@ -1,7 +1,8 @@
 import { median } from '../../maths/median.ts';
 import { quantile } from '../../maths/quantile.ts';
 import { samplesIn } from '../../model/grid.ts';
-import { type CircuitSignals, Phase } from '../../signals/types.ts';
+import type { CircuitSignals } from '../../signals/types.ts';
+import { type DailyScatter, scatterOf } from './scatter.ts';
 import { settings } from './settings.ts';
 
 export interface Flutter {
@@ -16,16 +17,18 @@ export interface Flutter {
 const leastDays = 2;
 /** A reading on the edge between two steps of its logger jumps by one of them: so much of a step is no flutter. */
 const stepShare = 0.6;
-const leastSamples = 40;
 /** A probe may usually scatter this much more than its neighbours before the ratio itself is in doubt. */
 const mostUsualRatio = 1.6;
 /** A value held until it changes moves in stairs of its threshold, more on a busy day: only plain flutter counts. */
 const heldRatio = 3;
+/** Flutter that goes on with this share of its strength is not over. */
+const goesOnShare = 0.5;
 
 /**
- * Days on which a probe jumps from sample to sample as air with its thermal inertia cannot. Scatter is the mean
- * absolute second difference of settled samples, which a straight rise or fall leaves at zero; coarse sampling
- * puts some of the cycle into it, so that it is held against the neighbours and against its own quieter days.
+ * Days on which a probe jumps from sample to sample as air with its thermal inertia cannot. Logged coarsely, a
+ * cycle jumps too, but neighbours that are fed by one valve jump with it: what counts is the scatter that no
+ * neighbour shares, and only where it adds to the usual one. A neighbour that has grown quiet (its section ices,
+ * its fan stands) makes nobody else flutter.
  *
  * @param scatters `dailyScatter` of the probe and of its neighbours
  */
@@ -33,68 +36,73 @@ export function flutter(
   signals: CircuitSignals,
   probe: number,
   peers: readonly number[],
-  scatters: ReadonlyMap<number, Float64Array>,
+  scatters: ReadonlyMap<number, DailyScatter>,
 ): Flutter | null {
-  const own = scatters.get(probe)!;
-  const others = peers.map((peer) => scatters.get(peer)!);
-  const usualOf = own.map((_, day) => median(others.map((other) => other[day]!)));
-  const ratios = own.map((value, day) => value / usualOf[day]!);
-  const isHeld = signals.circuit.probes[probe]!.record.logging === 'change-of-value';
-  const usualRatio = isHeld ? heldRatio : Math.min(mostUsualRatio, Math.max(1, quantile(ratios, 0.25)));
-  const least = Math.max(
-    settings.flutterLeast.value,
-    stepShare * signals.circuit.probes[probe]!.record.resolution,
+  const { all: own, alone } = scatters.get(probe)!;
+  const { record } = signals.circuit.probes[probe]!;
+  const expected = expectedScatter(
+    own,
+    peers.map((peer) => scatters.get(peer)!.all),
+    record.logging === 'change-of-value',
   );
+  const least = Math.max(settings.flutterLeast.value, stepShare * record.resolution);
   const days: number[] = [];
   for (let day = 0; day < own.length; day++) {
-    if (flutters(own[day]!, usualOf[day]!, usualRatio, least)) days.push(day);
+    if (flutters(own[day]!, alone[day]!, expected[day]!, least)) days.push(day);
   }
   if (days.length < leastDays) return null;
   const scatter = median(days.map((day) => own[day]!));
-  const usual = median(days.map((day) => usualOf[day]! * usualRatio));
+  const usual = median(days.map((day) => expected[day]!));
   return {
     from: beginning(signals, probe, days[0]!, { before: usual, after: scatter }),
-    lastDay: days.at(-1)! + 1,
+    lastDay: lastDay(days, alone) + 1,
     scatter,
-    ratio: scatter / Math.max(usual, settings.flutterLeast.value / settings.flutterFactor.value),
+    ratio: scatter / Math.max(usual, settings.flutterLeast.value / mostUsualRatio),
   };
 }
 
-function flutters(own: number, neighbours: number, usualRatio: number, least: number): boolean {
-  const expected = neighbours * usualRatio;
-  const excess = Math.sqrt(Math.max(0, own * own - expected * expected));
-  if (!(excess >= least)) return false;
-  return own >= settings.flutterGrowth.value * expected || own >= settings.flutterFactor.value * neighbours;
-}
-
-/** Scatter on each day; NaN where too few samples are settled. */
-export function dailyScatter(signals: CircuitSignals, probe: number): Float64Array {
-  return Float64Array.from(signals.log.calendar.days, ({ from, to }) => {
-    const { mean, count } = scatterOf(signals, probe, from, to);
-    return count >= leastSamples ? mean : Number.NaN;
+/** What the probe would scatter by its neighbours, today's or their usual, and by its own quieter days. */
+function expectedScatter(own: Float64Array, others: readonly Float64Array[], isHeld: boolean): Float64Array {
+  const today = own.map((_, day) => median(others.map((other) => other[day]!)));
+  const busy = quantile(today, 0.75);
+  const ratio = isHeld
+    ? heldRatio
+    : clamped(
+        quantile(
+          own.map((value, day) => value / today[day]!),
+          0.25,
+        ),
+      );
+  const quiet = quantile(own, 0.25);
+  return today.map((value) => {
+    const usual = Math.max(value, busy);
+    return Math.max(usual * ratio, Math.min(quiet, usual * mostUsualRatio));
   });
 }
 
-/** Mean absolute second difference over the settled samples of a stretch; NaN where there is none. */
-function scatterOf(
-  signals: CircuitSignals,
-  probe: number,
-  from: number,
-  to: number,
-): { mean: number; count: number } {
-  const { values } = signals.circuit.probes[probe]!.record;
-  const { phase } = signals;
-  const last = Math.min(to, values.length - 1);
-  let sum = 0;
-  let count = 0;
-  for (let i = Math.max(1, from); i < last; i++) {
-    if (phase[i] !== Phase.cooling) continue;
-    const second = Math.abs(values[i]! - (values[i - 1]! + values[i + 1]!) / 2);
-    if (Number.isNaN(second)) continue;
-    sum += second;
-    count++;
+function clamped(ratio: number): number {
+  return Math.min(mostUsualRatio, Math.max(1, ratio));
+}
+
+/** Jumps add to what the air does: the reading must scatter more than expected, by what nobody shares. */
+function flutters(own: number, alone: number, expected: number, least: number): boolean {
+  const added = Math.sqrt(Math.max(0, own * own - expected * expected));
+  return (
+    added >= least &&
+    alone >= least &&
+    own >= settings.flutterGrowth.value * expected &&
+    alone >= settings.flutterAlone.value * own
+  );
+}
+
+function lastDay(days: readonly number[], alone: Float64Array): number {
+  const strength = median(days.map((day) => alone[day]!));
+  let last = days.at(-1)!;
+  for (let day = last + 1; day < alone.length; day++) {
+    if (alone[day]! < goesOnShare * strength) break;
+    last = day;
   }
-  return { mean: count === 0 ? Number.NaN : sum / count, count };
+  return last;
 }
 
 const blockMinutes = 30;
@@ -113,7 +121,7 @@ function beginning(
   let most = 0;
   let best = first;
   for (let from = first; from < days[day]!.to; from += block) {
-    const { mean } = scatterOf(signals, probe, from, Math.min(days[day]!.to, from + block));
+    const mean = scatterOf(signals, probe, from, Math.min(days[day]!.to, from + block));
     if (Number.isNaN(mean)) continue;
     gain += Math.abs(mean - levels.after) - Math.abs(mean - levels.before);
     if (gain > most) {

@@ -2,13 +2,23 @@ import type { Evidence } from '../../model/evidence.ts';
 import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { changeEvidence } from './change-evidence.ts';
-import { dailyScatter, flutter } from './flutter.ts';
+import { flutter } from './flutter.ts';
+import { dailyScatter } from './scatter.ts';
 
 /** Probes whose reading jumps from sample to sample while their neighbours run smoothly. */
 export function flutteringProbes(signals: CircuitSignals, living: readonly number[]): Evidence[] {
   const evidence: Evidence[] = [];
   const { grid, calendar } = signals.log;
-  const scatters = new Map(living.map((probe) => [probe, dailyScatter(signals, probe)]));
+  const scatters = new Map(
+    living.map((probe) => [
+      probe,
+      dailyScatter(
+        signals,
+        probe,
+        living.filter((other) => other !== probe),
+      ),
+    ]),
+  );
   for (const probe of living) {
     const peers = living.filter((other) => other !== probe);
     const found = flutter(signals, probe, peers, scatters);

@@ -74,17 +74,18 @@ export const settings = {
     meaning: 'distance between neighbours since the first day above which it is more than a harmless habit',
     source: practice,
   },
-  flutterFactor: {
-    value: 4,
-    unit: '1',
-    meaning: 'scatter from sample to sample against the neighbours, above which a probe flutters at any time',
-    source: practice,
-  },
   flutterGrowth: {
-    value: 1.3,
+    value: 1.1,
     unit: '1',
     meaning:
-      'scatter against what this probe, by its neighbours, usually has, above which it has begun to flutter',
+      'scatter against what this probe and its neighbours usually have, above which it may have begun to flutter',
+    source: measured,
+  },
+  flutterAlone: {
+    value: 0.5,
+    unit: '1',
+    meaning:
+      'share of the scatter that no neighbour shares, above which it is no cycle: neighbours fed by one valve jump together',
     source: measured,
   },
   flutterLeast: {
