@@ -15,6 +15,8 @@ export interface HighPeriod {
   readonly isCreeping: boolean;
   /** Share of its days that count. */
   readonly share: number;
+  /** Share of the hours of its last three days that are high. */
+  readonly hoursShare: number;
 }
 
 /** Scatter of daily medians below which none is believed, K. */
@@ -49,7 +51,13 @@ export function highHours(height: Float64Array, limit: number, log: Log): HighPe
     height: median(high),
     isCreeping: false,
     share: busy.filter((day) => day >= firstDay).length / (lastDay - firstDay + 1),
+    hoursShare: shareAbove(height.subarray(Math.max(from, until - 72), until), limit),
   };
+}
+
+function shareAbove(hours: Float64Array, limit: number): number {
+  const known = hours.filter((value) => !Number.isNaN(value));
+  return known.filter((value) => value > limit).length / Math.max(1, known.length);
 }
 
 function byDays(height: Float64Array, log: Log): HighPeriod | null {
@@ -76,5 +84,6 @@ function byDays(height: Float64Array, log: Log): HighPeriod | null {
     height: now,
     isCreeping: true,
     share: since.filter((value) => value - usual > settings.crept.value / 2).length / since.length,
+    hoursShare: 1,
   };
 }

@@ -26,12 +26,12 @@ export function highSuction(
   const { log } = site;
   const limit = limitOf(hours);
   const overNorm = highPeriod(hours.aboveNorm, limit, log);
-  if (overNorm !== null) return [high(group, members, hours, hours.aboveNorm, overNorm, null, site)];
+  if (overNorm !== null) return high(group, members, hours, hours.aboveNorm, overNorm, null, site);
   const raised = hours.hasTarget ? highPeriod(hours.targetMoved, settings.high.value, log) : null;
-  if (raised !== null) return [high(group, members, hours, hours.targetMoved, raised, 'target-raised', site)];
+  if (raised !== null) return high(group, members, hours, hours.targetMoved, raised, 'target-raised', site);
   const always = hours.hasTarget ? highPeriod(hours.aboveTarget, limit, log) : null;
   const wasSo = median(hours.aboveTarget) > limit;
-  return always !== null && wasSo ? [high(group, members, hours, hours.aboveTarget, always, null, site)] : [];
+  return always !== null && wasSo ? high(group, members, hours, hours.aboveTarget, always, null, site) : [];
 }
 
 /** Above what matters to a case, and above what the machines of this group do to it all the time. */
@@ -47,7 +47,7 @@ function high(
   period: HighPeriod,
   shape: Shape | null,
   { log }: Signals,
-): Evidence {
+): Evidence[] {
   const floor = period.isCreeping ? settings.crept.value / 2 : limitOf(hours);
   const chosen: number[] = [];
   for (let k = period.from; k < (period.to ?? height.length); k++) if (height[k]! > floor) chosen.push(k);
@@ -56,34 +56,38 @@ function high(
   const running = runningIn(group, recent, period.from, log.grid);
   const isShort =
     running !== null && (running.allRunningShare >= settings.allRunning.value || running.dead > 0);
+  const isFelt = isShort || warm.warm.length > 0;
+  if (!isFelt && period.hoursShare < settings.unfeltHours.value) return [];
   const isShared = warm.share >= settings.warmShare.value;
-  return evidenceOf(group, {
-    shape: shape ?? (isShort ? 'capacity-shortfall' : 'high'),
-    onset: log.grid.startMs + period.from * hourMs,
-    end: period.to === null ? null : log.grid.startMs + period.to * hourMs,
-    certainty: 0.5 + 0.2 * period.share + (isShared ? 0.2 : 0) + Math.min(0.15, period.height / 25),
-    measures: [
-      riseMeasure(group, period.height),
-      measure('circuitsWarm', 100 * warm.share, '%'),
-      measure('circuitRise', warm.rise, 'K'),
-      measure('allRunning', running === null ? Number.NaN : 100 * running.allRunningShare, '%'),
-    ],
-    features: {
-      height: period.height,
-      overTarget:
-        hours.hasTarget && median(recent.map((k) => hours.aboveTarget[k]!)) >= settings.crept.value ? 1 : 0,
-      creeping: period.isCreeping ? 1 : 0,
-      shareWarm: warm.share,
-      circuitRise: warm.rise,
-      daysShare: period.share,
-      aboveTarget: median(recent.map((k) => hours.aboveTarget[k]!)),
-      targetMoved: hours.hasTarget ? median(recent.map((k) => hours.targetMoved[k]!)) : Number.NaN,
-      allRunningShare: running?.allRunningShare ?? Number.NaN,
-      runningShare: running?.runningShare ?? Number.NaN,
-      deadCompressors: running?.dead ?? Number.NaN,
-    },
-    points: [group.group.pressure?.point, ...group.group.compressors.map((record) => record.point)],
-  });
+  return [
+    evidenceOf(group, {
+      shape: shape ?? (isShort ? 'capacity-shortfall' : 'high'),
+      onset: log.grid.startMs + period.from * hourMs,
+      end: period.to === null ? null : log.grid.startMs + period.to * hourMs,
+      certainty: 0.5 + 0.2 * period.share + (isShared ? 0.2 : 0) + Math.min(0.15, period.height / 25),
+      measures: [
+        riseMeasure(group, period.height),
+        measure('circuitsWarm', 100 * warm.share, '%'),
+        measure('circuitRise', warm.rise, 'K'),
+        measure('allRunning', running === null ? Number.NaN : 100 * running.allRunningShare, '%'),
+      ],
+      features: {
+        height: period.height,
+        overTarget:
+          hours.hasTarget && median(recent.map((k) => hours.aboveTarget[k]!)) >= settings.crept.value ? 1 : 0,
+        creeping: period.isCreeping ? 1 : 0,
+        shareWarm: warm.share,
+        circuitRise: warm.rise,
+        daysShare: period.share,
+        aboveTarget: median(recent.map((k) => hours.aboveTarget[k]!)),
+        targetMoved: hours.hasTarget ? median(recent.map((k) => hours.targetMoved[k]!)) : Number.NaN,
+        allRunningShare: running?.allRunningShare ?? Number.NaN,
+        runningShare: running?.runningShare ?? Number.NaN,
+        deadCompressors: running?.dead ?? Number.NaN,
+      },
+      points: [group.group.pressure?.point, ...group.group.compressors.map((record) => record.point)],
+    }),
+  ];
 }
 
 /** The rise as saturated temperature; of a refrigerant that is not known, as a share of the pressure. */

@@ -19,6 +19,13 @@ export const settings = {
       'and how many robust scales of what its own hours scatter: a group of few machines swings with their differential',
     source: practice,
   },
+  unfeltHours: {
+    value: 0.5,
+    unit: '1',
+    meaning:
+      'share of the hours of its last three days that must be high where no circuit is warm with it and no machine is short: afternoons alone warm nothing',
+    source: practice,
+  },
   crept: {
     value: 1.2,
     unit: 'K',
