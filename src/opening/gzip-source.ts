@@ -2,7 +2,7 @@ import { Readable } from 'node:stream';
 import { createGunzip } from 'node:zlib';
 import type { ExportSource } from '../importing/readings.ts';
 import { ImportRefusal } from '../importing/readings.ts';
-import { damaged, mostUnpackedBytes, tooLarge } from './refusals.ts';
+import { damaged, mostUnpackedBytes, packedTooWell, tooLarge } from './refusals.ts';
 
 export function unpackedName(name: string): string {
   return name.replace(/\.gz$/iu, '');
@@ -14,12 +14,26 @@ export function gzipSource(name: string, open: () => AsyncIterable<Uint8Array>):
 }
 
 async function* gunzipped(name: string, packed: AsyncIterable<Uint8Array>): AsyncIterable<Uint8Array> {
-  const source = Readable.from(packed, { objectMode: false });
+  let packedBytes = 0;
+  let unpackedBytes = 0;
+  const source = Readable.from(
+    (async function* () {
+      for await (const chunk of packed) {
+        packedBytes += chunk.length;
+        yield chunk;
+      }
+    })(),
+    { objectMode: false },
+  );
   const gunzip = createGunzip({ chunkSize: 1 << 18 });
   source.on('error', (error) => gunzip.destroy(error));
   source.pipe(gunzip);
   try {
-    for await (const chunk of gunzip) yield chunk as Uint8Array;
+    for await (const chunk of gunzip) {
+      unpackedBytes += (chunk as Uint8Array).length;
+      if (packedTooWell(unpackedBytes, packedBytes)) throw tooLarge(name);
+      yield chunk as Uint8Array;
+    }
   } catch (error) {
     throw error instanceof ImportRefusal ? error : damaged(name);
   } finally {

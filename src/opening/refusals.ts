@@ -18,13 +18,21 @@ export function unusable(path: string, error: unknown): ImportRefusal {
   return new ImportRefusal('file-unopened', `${path} ${reason}.`);
 }
 
-/** Unpacked bytes of one call that are still an export. */
-export const mostUnpackedBytes = 4 * 1024 ** 3;
+/** Unpacked bytes of one archive that are still an export: some seven years of 120 points a minute. */
+export const mostUnpackedBytes = 2 * 1024 ** 3;
+
+/**
+ * Whether so many bytes from so few packed ones are a bomb. Text of numbers packs to about a tenth, a wide
+ * export in which nothing but the time changes to about a hundredth.
+ */
+export function packedTooWell(unpackedBytes: number, packedBytes: number): boolean {
+  return unpackedBytes > 10e6 && unpackedBytes > 400 * Math.max(1, packedBytes);
+}
 
 export function tooLarge(name: string): ImportRefusal {
   return new ImportRefusal(
     'archive-too-large',
-    `${name} unpacks to more than ${mostUnpackedBytes / 1024 ** 3} GB, which no export does. Unpack it yourself and name the files that you want.`,
+    `${name} unpacks to more than ${mostUnpackedBytes / 1024 ** 3} GB, or to hundreds of times its size, which no export does. Unpack it yourself and name the files that you want.`,
   );
 }
 

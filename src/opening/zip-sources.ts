@@ -3,11 +3,11 @@ import yauzl, { type Entry, type ZipFile } from 'yauzl';
 import { type ExportSource, ImportRefusal } from '../importing/readings.ts';
 import { looksLikeExport } from './export-names.ts';
 import { gzipSource, limited, unpackedName } from './gzip-source.ts';
-import { damaged, mostUnpackedBytes, tooLarge, unusable } from './refusals.ts';
+import { damaged, mostUnpackedBytes, packedTooWell, tooLarge, unusable } from './refusals.ts';
 
 const mostEntries = 10_000;
-/** Text of numbers packs to about a tenth; a thousandth is a bomb. */
-const mostRatio = 1000;
+/** Text of numbers packs to a tenth, a log that hardly changes to a hundredth; beyond this it is a bomb. */
+const mostRatio = 300;
 
 const openZip = promisify<string, yauzl.Options, ZipFile>(yauzl.open);
 
@@ -16,13 +16,9 @@ export async function zipSources(path: string, name: string): Promise<ExportSour
   const entries = await entriesOf(path, name);
   const exports = entries.filter((entry) => looksLikeExport(entry.fileName));
   const unpacked = exports.reduce((sum, entry) => sum + entry.uncompressedSize, 0);
-  if (unpacked > mostUnpackedBytes) throw tooLarge(name);
+  const packed = exports.reduce((sum, entry) => sum + entry.compressedSize, 0);
+  if (unpacked > mostUnpackedBytes || packedTooWell(unpacked, packed)) throw tooLarge(name);
   for (const entry of exports) {
-    if (
-      entry.uncompressedSize > 1e6 &&
-      entry.uncompressedSize > mostRatio * Math.max(1, entry.compressedSize)
-    )
-      throw tooLarge(name);
     if (entry.isEncrypted()) {
       throw new ImportRefusal(
         'archive-damaged',
