@@ -20,6 +20,8 @@ beforeAll(async () => {
   await writeFile(path('plain.csv'), log);
   await writeFile(path('plain.csv.gz'), gzipSync(log));
   await writeFile(path('broken.csv.gz'), gzipSync(log).subarray(0, 200));
+  await writeFile(path('packed.csv'), gzipSync(log));
+  await writeFile(path('unpacked.csv.gz'), log);
   await writeFile(path('not.gz'), 'plain text');
   await writeFile(path('store/rack-a/week-1.csv'), log);
   await writeFile(path('store/read me.md'), 'Exports');
@@ -48,9 +50,12 @@ const refusal = async (...names: string[]): Promise<ImportRefusal> => {
 };
 
 describe('exports are opened', () => {
-  it.each(['plain.csv', 'plain.csv.gz', 'month.zip', 'store'])('from %s, all alike', async (name) => {
-    expect(await read(name)).toBe(await normalizedContent(log));
-  });
+  it.each(['plain.csv', 'plain.csv.gz', 'packed.csv', 'unpacked.csv.gz', 'month.zip', 'store'])(
+    'from %s, all alike',
+    async (name) => {
+      expect(await read(name)).toBe(await normalizedContent(log));
+    },
+  );
 
   it('with folders inside an archive kept in the name', async () => {
     expect((await openExports([path('month.zip')])).map(({ name }) => name)).toEqual(['rack-a/week-1.csv']);
@@ -69,7 +74,7 @@ describe('what cannot be opened is refused in one sentence', () => {
     ['missing.csv', 'file-unopened', /does not exist/u],
     ['empty', 'no-files', /No export was found/u],
     ['broken.csv.gz', 'archive-damaged', /damaged/u],
-    ['not.gz', 'archive-damaged', /damaged/u],
+    ['not.gz', 'no-table', /no table/u],
     ['broken.zip', 'archive-damaged', /damaged/u],
     ['bomb.zip', 'archive-too-large', /unpacks to more/u],
     ['slim-bomb.zip', 'archive-too-large', /unpacks to/u],
