@@ -36,6 +36,27 @@ describe('rimelog normalize', () => {
   });
 });
 
+describe('units of the site file', () => {
+  const bare = 'Time,M01 air A,M02 air A (°C),S1 suction\n';
+  const rows = [0, 5, 10, 15].map(
+    (minute) => `2026-09-12 00:${String(minute).padStart(2, '0')},34.${minute},1.5,45`,
+  );
+  const mixed = folder.write('mixed.csv', `${bare}${rows.join('\n')}\n`);
+  const unitsWith = async (...more: string[]): Promise<string[]> => {
+    const { out } = await runCli(['normalize', mixed, '--time-zone', 'UTC', ...more]);
+    return out
+      .split('\n')
+      .slice(1, 4)
+      .map((row) => row.split(',')[3]!);
+  };
+
+  test('stand on the columns that say none, and on no other', async () => {
+    const site = folder.write('units.yaml', 'site: Larkspur\ntimeZone: UTC\nunits: { temperature: degF }\n');
+    expect(await unitsWith()).toEqual(['', 'Cel', '']);
+    expect(await unitsWith('--site', site)).toEqual(['[degF]', 'Cel', '']);
+  });
+});
+
 describe('rimelog draft-site', () => {
   test('writes a site file that check accepts', async () => {
     const draft = join(folder.path, 'site.yaml');

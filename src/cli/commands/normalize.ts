@@ -30,7 +30,8 @@ async function normalize(
   const siteFile = await siteFileFor(exports, options.site, io);
   const { gatherReadings } = await import('../../pipeline/gather-readings.ts');
   const { normalizedChunks } = await import('../../importing/normalize.ts');
-  const { readings } = await gatherReadings({
+  const { withStatedUnits } = await import('../../importing/assembling/stated-units.ts');
+  const { readings, site } = await gatherReadings({
     exports,
     siteFile,
     timeZone: options.timeZone ?? null,
@@ -48,6 +49,6 @@ async function normalize(
       io.err(`${visibleText(heading)}\n${details.map((detail) => `  - ${visibleText(detail)}\n`).join('')}`);
     }
   }
-  for (const chunk of normalizedChunks(readings)) await io.out(chunk);
+  for (const chunk of normalizedChunks(withStatedUnits(readings, site))) await io.out(chunk);
   return ExitCode.analysed;
 }
