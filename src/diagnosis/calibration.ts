@@ -1,7 +1,7 @@
 /**
  * Confidence is the probability that the trouble a finding describes is really there. An analysis gives a raw
  * certainty; this table turns it into the share of such evidence that was true on the tuning seeds of
- * `npm run evaluate` (docs/methods/diagnosis.md has the reliability table), straight lines between the points.
+ * `npm run evaluate` (docs/evaluation.md has the reliability table), straight lines between the points.
  */
 const table: readonly { readonly certainty: number; readonly probability: number }[] = [
   { certainty: 0, probability: 0.05 },
