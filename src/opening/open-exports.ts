@@ -1,5 +1,5 @@
 import { createReadStream } from 'node:fs';
-import { readdir, stat } from 'node:fs/promises';
+import { open, readdir, stat } from 'node:fs/promises';
 import { basename, join, relative, sep } from 'node:path';
 import { type ExportSource, ImportRefusal } from '../importing/readings.ts';
 import { looksLikeExport } from './export-names.ts';
@@ -43,7 +43,7 @@ async function openFile(path: string, name: string, size: number): Promise<Expor
     return zipSources(path, name);
   }
   if (await isGzip(path)) return [gzipSource(unpackedName(name), () => bytesOf(path))];
-  return [{ name: unpackedName(name), size, open: () => bytesOf(path) }];
+  return [{ name: unpackedName(name), size, open: () => plainBytesOf(path) }];
 }
 
 const mostFiles = 10_000;
@@ -69,6 +69,33 @@ async function openFolder(folder: string): Promise<ExportSource[]> {
     sources.push(...(await openFile(file, name, size)));
   }
   return sources;
+}
+
+const chunkBytes = 1 << 19;
+
+/** The bytes of a plain file through two buffers: one is read into while the other is used. */
+async function* plainBytesOf(path: string): AsyncIterable<Uint8Array> {
+  const file = await open(path).catch((error: unknown) => {
+    throw unusable(path, error);
+  });
+  try {
+    let used = Buffer.allocUnsafeSlow(chunkBytes);
+    let filled = Buffer.allocUnsafeSlow(chunkBytes);
+    let reading = file.read(filled, 0, chunkBytes);
+    for (;;) {
+      const { bytesRead } = await reading;
+      if (bytesRead === 0) return;
+      [used, filled] = [filled, used];
+      reading = file.read(filled, 0, chunkBytes);
+      // Awaited in the next round; until then a failure must not count as unhandled.
+      reading.catch(() => {});
+      yield used.subarray(0, bytesRead);
+    }
+  } catch (error) {
+    throw unusable(path, error);
+  } finally {
+    await file.close();
+  }
 }
 
 async function* bytesOf(path: string): AsyncIterable<Uint8Array> {
