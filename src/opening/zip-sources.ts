@@ -6,8 +6,6 @@ import { gzipSource, limited, unpackedName } from './gzip-source.ts';
 import { damaged, mostUnpackedBytes, packedTooWell, tooLarge, unusable } from './refusals.ts';
 
 const mostEntries = 10_000;
-/** Text of numbers packs to a tenth, a log that hardly changes to a hundredth; beyond this it is a bomb. */
-const mostRatio = 300;
 
 const openZip = promisify<string, yauzl.Options, ZipFile>(yauzl.open);
 

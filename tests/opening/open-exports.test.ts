@@ -37,6 +37,11 @@ beforeAll(async () => {
   await writeFile(path('broken.zip'), zipOf([{ name: 'a.csv', content: log }]).subarray(0, 300));
   await writeFile(path('bomb.zip'), zipOf([{ name: 'a.csv', content: log, claimedSize: 60 * 1024 ** 3 }]));
   await writeFile(path('slim-bomb.zip'), zipOf([{ name: 'a.csv', content: '0'.repeat(20_000_000) }]));
+  await writeFile(path('bomb.csv.gz'), gzipSync('0,1,2\n'.repeat(5_000_000)));
+  await writeFile(
+    path('many-small.zip'),
+    zipOf(Array.from({ length: 8 }, (_, i) => ({ name: `${i}.csv`, content: '0,1,2\n'.repeat(1_500_000) }))),
+  );
   await writeFile(path('liar.zip'), zipOf([{ name: 'a.csv', content: log, claimedSize: 100 }]));
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
@@ -78,6 +83,8 @@ describe('what cannot be opened is refused in one sentence', () => {
     ['broken.zip', 'archive-damaged', /damaged/u],
     ['bomb.zip', 'archive-too-large', /unpacks to more/u],
     ['slim-bomb.zip', 'archive-too-large', /unpacks to/u],
+    ['bomb.csv.gz', 'archive-too-large', /unpacks to/u],
+    ['many-small.zip', 'archive-too-large', /unpacks to/u],
     ['liar.zip', 'archive-damaged', /damaged/u],
   ])('%s', async (name, code, sentence) => {
     const found = await refusal(name);
