@@ -39,8 +39,8 @@ export function airOf(probes: readonly Probe[], usable: readonly boolean[], coun
   for (let i = 0; i < count; i++) {
     let known = 0;
     let sum = 0;
-    for (const values of chosen) {
-      const value = values[i]!;
+    for (let probe = 0; probe < chosen.length; probe++) {
+      const value = chosen[probe]![i]!;
       if (Number.isNaN(value)) continue;
       scratch[known++] = value;
       sum += value;

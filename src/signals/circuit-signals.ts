@@ -28,7 +28,7 @@ export function circuitSignals(circuit: Circuit, log: Log, clock: readonly Clock
   const usable = usableProbes(circuit.probes);
   const air = airOf(circuit.probes, usable, grid.count);
   const { source, found } = findDefrosts(circuit, air.median, log);
-  const off = offSpells(circuit, air.median, usualAir(circuit, air), found, grid);
+  const off = offSpells(circuit, air.median, () => usualAir(circuit, air), found, grid);
   const phase = phasesOf(air.median, found, off, grid);
   const usual = circuit.probes.map((probe) => usualAbove(probe.record.values, circuit.setPoint, phase));
   const defrosts = found.map((one, i) =>

@@ -16,11 +16,11 @@ const warmAir: Celsius = 10;
 /** A valve that is never open in the log is a column that is not connected. */
 const leastOpenShare = 0.01;
 
-/** Stretches in which the circuit was shut off, by behaviour. `usual` is its usual air. */
+/** Stretches in which the circuit was shut off, by behaviour. `usual` gives its usual air; few circuits need it. */
 export function offSpells(
   circuit: Circuit,
   air: Float64Array,
-  usual: Celsius,
+  usual: () => Celsius,
   defrosts: readonly Stretch[],
   grid: Grid,
 ): Stretch[] {
@@ -29,24 +29,32 @@ export function offSpells(
     const spells = spellsOf(circuit.valve.values, threshold);
     const open = spells.reduce((sum, spell) => sum + (spell.on ? spell.to - spell.from : 0), 0);
     if (open >= leastOpenShare * grid.count) {
-      return spells.filter((spell) => !spell.on && isWarmShut(spell, air, usual, defrosts, grid));
+      const shut = spells.filter((spell) => !spell.on && isLongShut(spell, defrosts, grid));
+      const level = shut.length === 0 ? Number.NaN : usual();
+      return shut.filter((spell) => isWarm(spell, air, level, defrosts));
     }
   }
-  return warmStretches(air, Math.max(usual + warmRise, warmAir), samplesIn(grid, warmMinutes));
+  const shortest = samplesIn(grid, warmMinutes);
+  if (warmStretches(air, warmAir, shortest).length === 0) return [];
+  return warmStretches(air, Math.max(usual() + warmRise, warmAir), shortest);
 }
 
-function isWarmShut(
-  spell: Stretch,
-  air: Float64Array,
-  usual: Celsius,
-  defrosts: readonly Stretch[],
-  grid: Grid,
-): boolean {
-  const { from, to } = spell;
-  let defrosting = 0;
+function isLongShut(spell: Stretch, defrosts: readonly Stretch[], grid: Grid): boolean {
+  const shut = spell.to - spell.from;
+  const shortest = samplesIn(grid, shutMinutes);
+  return shut >= shortest && shut - defrostingIn(spell, defrosts) >= shortest;
+}
+
+function defrostingIn({ from, to }: Stretch, defrosts: readonly Stretch[]): number {
+  let samples = 0;
   for (const defrost of defrosts)
-    defrosting += Math.max(0, Math.min(to, defrost.to) - Math.max(from, defrost.from));
-  if (to - from - defrosting < samplesIn(grid, shutMinutes)) return false;
+    samples += Math.max(0, Math.min(to, defrost.to) - Math.max(from, defrost.from));
+  return samples;
+}
+
+function isWarm(spell: Stretch, air: Float64Array, usual: Celsius, defrosts: readonly Stretch[]): boolean {
+  const { from, to } = spell;
+  const defrosting = defrostingIn(spell, defrosts);
   let warm = 0;
   for (let i = from; i < to; i++) if (air[i]! > usual + shutRise) warm++;
   return warm - defrosting > 0.25 * (to - from - defrosting);
