@@ -8,7 +8,9 @@ const same = (value: number): number => value;
 describe('the parts of a chart', () => {
   test('value ticks are round, inside the domain and about as many as wanted', () => {
     expect(valueTicks({ low: 29.3, high: 45.8 }, 5)).toEqual([30, 35, 40, 45]);
-    expect(valueTicks({ low: -0.13, high: 0.31 }, 4)).toEqual([0, 0.2]);
+    expect(valueTicks({ low: -0.13, high: 0.31 }, 4)).toEqual([-0.1, 0, 0.1, 0.2, 0.3]);
+    // A step of 5 would leave one tick.
+    expect(valueTicks({ low: 35.6, high: 44.5 }, 4.3)).toEqual([36, 38, 40, 42, 44]);
     expect(valueTicks({ low: 5, high: 5 }, 4)).toEqual([5]);
   });
 

@@ -11,12 +11,14 @@ export function linearScale({ low, high }: Domain, start: number, end: number): 
   return (value) => start + (value - low) * factor;
 }
 
-/** Round steps (1, 2 or 5 times a power of ten) that give about `wanted` ticks. */
+/** Round steps (1, 2 or 5 times a power of ten): those whose number comes nearest to `wanted` ticks. */
 export function valueTicks({ low, high }: Domain, wanted: number): readonly number[] {
   const rough = (high - low) / Math.max(1, wanted);
   if (!(rough > 0)) return [low];
   const power = 10 ** Math.floor(Math.log10(rough));
-  const step = [1, 2, 5, 10].map((factor) => factor * power).find((each) => each >= rough) ?? rough;
+  const steps = [1, 2, 5, 10].map((factor) => factor * power);
+  const off = (step: number): number => Math.abs(Math.log(step / rough));
+  const step = steps.reduce((nearest, each) => (off(each) < off(nearest) ? each : nearest));
   const ticks: number[] = [];
   for (let n = Math.ceil(low / step); n * step <= high + step * 1e-9; n++) {
     ticks.push(Number((n * step).toPrecision(12)));
