@@ -1,6 +1,6 @@
 import type { CauseId, Origin } from '../model/finding.ts';
 
-/** What a feature looks like under one cause: a normal bump on a low floor, or how often a yes is expected. */
+/** What a feature looks like under one cause: a normal bump on a low floor, or how often a yes (1; in between where it is itself uncertain) is expected. */
 export type Expected = { readonly mean: number; readonly deviation: number } | { readonly share: number };
 
 export const near = (mean: number, deviation: number): Expected => ({ mean, deviation });
@@ -52,7 +52,7 @@ export function weigh(
 }
 
 function logLikelihood(value: number, expected: Expected, error: number): number {
-  if ('share' in expected) return Math.log(value === 1 ? expected.share : 1 - expected.share);
+  if ('share' in expected) return Math.log(value * expected.share + (1 - value) * (1 - expected.share));
   const variance = expected.deviation * expected.deviation + error * error;
   const bump = Math.exp(-((value - expected.mean) ** 2) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
   return correlatedWeight * Math.log((1 - spoiled) * bump + spoiled / spoiledWidth);

@@ -4,7 +4,7 @@ import { type Hypothesis, near, yes } from './naive-bayes.ts';
  * Truth or lie, for one probe that left its neighbours. Means and spreads of `defrostOffsetRatio`,
  * `dayNightRatio` and `riseRatio` were measured on simulated stores (section model: ice −2.5 (−5.4 … −1.0),
  * lost airflow 0.64 (0.46 … 0.81), moved 0.49, lying probe 0.90 (0.79 … 1.0)) and widened because other plants
- * differ; the rest is common practice. `creeping` is 1 for a creep and 0 for a step, `warm` is 1 where the
+ * differ; the rest is common practice. `creeping` is 1 for a creep and 0 for a step (between where the days leave it open), `warm` is 1 where the
  * probe went up. Adjusted on the tuning seeds of npm run evaluate only.
  */
 export const oneProbeCauses: readonly Hypothesis[] = [
@@ -143,7 +143,7 @@ export function oneProbeFeatures(
     warm: shift >= 0 ? 1 : 0,
     largest: Math.abs(shift) >= largestBelievable ? 1 : 0,
   };
-  if (shape === 'creep') known.creeping = 1;
-  if (shape === 'step') known.creeping = 0;
+  if (known.creeping === undefined && shape === 'creep') known.creeping = 1;
+  if (known.creeping === undefined && shape === 'step') known.creeping = 0;
   return known;
 }

@@ -32,6 +32,8 @@ export interface Ramp {
   /** Weighted squared error with the ramp, and with one level for all. */
   readonly cost: number;
   readonly flatCost: number;
+  /** Probability of a ramp against the best step, both held equally likely before: 1 ÷ (1 + e^(−ΔBIC/2)). */
+  readonly rampProbability: number;
   /** Share of the squared variation that the ramp explains, 0 to 1. */
   readonly explained: number;
 }
@@ -73,6 +75,7 @@ export function fitRamp(times: ArrayLike<number>, values: ArrayLike<number>): Ra
     scale: residualScale(t, y, best),
     cost: best.cost,
     flatCost: flat,
+    rampProbability: best.rampProbability,
     explained: flat > 0 ? Math.max(0, 1 - best.cost / flat) : 0,
   };
 }
@@ -89,7 +92,11 @@ interface Knees {
  * The best pair of knees; a step (neighbouring knees) unless a longer ramp is worth its further parameter by the
  * Bayesian information criterion: n · ln(cost of the step ÷ cost of the ramp) > ln n.
  */
-function bestKnees(t: Float64Array, y: Float64Array, weights: Float64Array): Knees {
+function bestKnees(
+  t: Float64Array,
+  y: Float64Array,
+  weights: Float64Array,
+): Knees & { rampProbability: number } {
   const last = t.length - 1;
   const stride = Math.max(1, Math.ceil(t.length / candidateLimit));
   let step = levels(t, y, weights, 0, 1);
@@ -114,8 +121,10 @@ function bestKnees(t: Float64Array, y: Float64Array, weights: Float64Array): Kne
       for (let e = Math.max(s + 1, end - stride); e <= Math.min(last, end + stride); e++) consider(s, e);
     }
   }
-  const gain = t.length * Math.log(step.cost / ramp.cost);
-  return ramp.cost === 0 || gain > Math.log(t.length) ? ramp : step;
+  const gain = t.length * Math.log(step.cost / ramp.cost) - Math.log(t.length);
+  if (step.cost === 0) return { ...step, rampProbability: 0 };
+  if (ramp.cost === 0) return { ...ramp, rampProbability: 1 };
+  return { ...(gain > 0 ? ramp : step), rampProbability: 1 / (1 + Math.exp(-gain / 2)) };
 }
 
 /** Share of the way from `before` to `after` at time `at`. */

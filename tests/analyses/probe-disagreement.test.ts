@@ -127,6 +127,26 @@ describe('probe disagreement', () => {
     expect(Math.abs(flutter!.onset - (startMs + 9.4 * dayMs))).toBeLessThanOrEqual(3 * 3_600_000);
   });
 
+  it('says creep of a slow straight rise and leaves step against creep open where the days do', () => {
+    const slow: Curve = (day) => Math.max(0, 0.15 * (day - 3));
+    const creep = seen([slow, still, still]).find(({ probe }) => probe === 'M01 air A');
+    expect(creep).toMatchObject({ shape: 'creep' });
+    expect(creep!.features.creeping).toBeGreaterThan(0.9);
+    const jump: Curve = (day) => (day < 8 ? 0 : 2);
+    const step = seen([jump, still, still]).find(({ probe }) => probe === 'M01 air A');
+    expect(step).toMatchObject({ shape: 'step' });
+    expect(step!.features.creeping).toBeLessThan(0.4);
+  });
+
+  it('calls what came while nothing was logged a step in the gap, no creep', () => {
+    const away: Curve = (day) => (day < 6 ? 0 : day < 8 ? Number.NaN : 2);
+    const gap: Curve = (day) => (day < 6 || day >= 8 ? 0 : Number.NaN);
+    const found = seen([away, gap, gap]).find(({ probe }) => probe === 'M01 air A');
+    expect(found).toMatchObject({ shape: 'step' });
+    expect(found!.onset).toBeGreaterThanOrEqual(startMs + 5.9 * dayMs);
+    expect(found!.onset).toBeLessThanOrEqual(startMs + 8.1 * dayMs);
+  });
+
   it('takes no coarsely logged cycle for flutter where a neighbour ices and cycles less', () => {
     const cycle = (day: number): number => Math.sin((2 * Math.PI * day * 1440) / 16);
     const icing: Curve = (day, defrost) =>

@@ -15,6 +15,8 @@ export interface DayChange {
   readonly scale: number;
   /** Share of the squared variation that the change explains, 0 to 1. */
   readonly explained: number;
+  /** Probability, by the days alone, that it grew over days and did not come at once. */
+  readonly rampProbability: number;
 }
 
 const clarity = {

@@ -42,6 +42,9 @@ export function findStep(
     const { before, after } = around(block, hours);
     return (after - before) / size;
   };
+  if (isBesideGap(signals, probe, change)) {
+    return locateStep(signals, table, probe, peers, { from: days[change.start]!.from, to: last }, change);
+  }
   let best = { block: -1, jump: 0 };
   for (let block = Math.ceil(first / samplesPerBlock); block < last / samplesPerBlock; block++) {
     const { before } = around(block, 24);
@@ -60,4 +63,10 @@ export function findStep(
   const jump = jumpAt(Math.round(at / samplesPerBlock), 6);
   const scales = change.end - change.start <= shortDays ? scalesWhenShort : scalesOfJumps;
   return jump >= Math.max(shareOfHours, scales * noise) ? at : null;
+}
+
+/** True when no day between the two levels is known: what came while nothing was logged is no creep that was seen. */
+function isBesideGap(signals: CircuitSignals, probe: number, change: DayChange): boolean {
+  const between = signals.probes[probe]!.median.subarray(change.start + 1, change.end);
+  return between.length > 0 && !between.some(Number.isFinite);
 }

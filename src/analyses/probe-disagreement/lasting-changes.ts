@@ -47,6 +47,7 @@ export function lastingChanges(
           votes,
           probes: living.length,
           rampDays: change.end - change.start,
+          creeping: creeping(change, step !== null),
           witnessDays: witness === null ? 0 : change.start - witness,
           daysBefore: change.start + 1,
           daysSince: (change.endedOn ?? offsets.length) - change.start,
@@ -60,6 +61,11 @@ export function lastingChanges(
     );
   }
   return evidence;
+}
+
+/** By the days alone, and not against what the hours show: a step may go on creeping, a creep hides no jump. */
+function creeping({ rampProbability }: DayChange, step: boolean): number {
+  return step ? Math.min(0.5, rampProbability) : Math.max(0.5, rampProbability);
 }
 
 export function offsetFrom(signals: CircuitSignals, probe: number, peers: readonly number[]): Float64Array {
