@@ -36,7 +36,7 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   'defrost-recovery/weak-rise': { origin: 'defrost', causes: weakRise },
   'defrost-recovery/extended': {
     origin: 'defrost',
-    causes: { 'defrost-termination': 0.75, 'defrost-heat': 0.15 },
+    causes: extended,
   },
   'defrost-recovery/by-the-clock': {
     origin: 'defrost',
@@ -110,6 +110,15 @@ function weakRise(_features: Features, { circuit }: Trouble): Likelihoods {
   return circuit?.circuit.defrost.kind === 'off-cycle'
     ? { 'airflow-or-ice': 0.5, drain: 0.15, 'defrost-schedule': 0.15 }
     : { 'defrost-heat': 0.8, 'defrost-termination': 0.1 };
+}
+
+/** Off-cycle defrosts with no probe on the coil end by the clock: longer ones were set so, or the coil holds ice. */
+function extended(_features: Features, { circuit }: Trouble): Likelihoods {
+  const isTimed =
+    circuit?.circuit.defrost.kind === 'off-cycle' && circuit.circuit.defrostTermination.length === 0;
+  return isTimed
+    ? { 'defrost-schedule': 0.5, 'airflow-or-ice': 0.25 }
+    : { 'defrost-termination': 0.75, 'defrost-heat': 0.15 };
 }
 
 export function directJudgement(trouble: Trouble, features: Features): Judgement {

@@ -54,14 +54,19 @@ const tellingShapes: readonly string[] = [
   'target-raised',
 ];
 
+/** Of two telling views the one that the other follows from: frost that is not heated away also runs to the clock. */
+const firstShapes: readonly string[] = ['weak-rise'];
+
 /** The more telling view leads: the comparison with neighbours, the named fault; then what still lasts, then the surer. */
 function isStronger(keeper: Trouble, guest: Trouble): boolean {
   const rank = ({ lead }: Trouble): number =>
     (lead.kind === 'probe-disagreement' || tellingShapes.includes(lead.shape) ? 1 : 0) +
+    (firstShapes.includes(lead.shape) ? 0.5 : 0) +
     (lead.end === null ? 1 : 0) +
     lead.certainty / 2;
   const difference = rank(keeper) - rank(guest);
   if (difference !== 0) return difference > 0;
   if (keeper.lead.onset !== guest.lead.onset) return keeper.lead.onset < guest.lead.onset;
-  return keeper.lead.points.join() < guest.lead.points.join();
+  const name = ({ lead }: Trouble): string => [...lead.points, lead.shape, lead.probe].join();
+  return name(keeper) < name(guest);
 }

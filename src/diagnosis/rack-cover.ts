@@ -1,4 +1,5 @@
 import type { Signals } from '../signals/types.ts';
+import { recoveryShapes } from './circuit-rules.ts';
 import { warmsItsCircuits } from './group-rules.ts';
 import type { Trouble } from './trouble.ts';
 
@@ -6,23 +7,18 @@ const dayMs = 86_400_000;
 const slackMs = 2 * dayMs;
 /** The start of a trend is known less well than that of a step. */
 const trendSlackMs = 7 * dayMs;
-const trendShapes: readonly string[] = ['lengthening', 'creep', 'duty'];
+const trendShapes: readonly string[] = ['creep', 'duty'];
 /** A member that moved this much with the rack is one of its circuits even where it raised no flag, K. */
 const movedWith = 0.55;
 /** Beside a warm rack, a probe this far from its neighbours still has a trouble of its own, K. */
 const ownTrouble = 2.2;
 
-const coverable: readonly Trouble['scope'][] = [
-  'whole-circuit',
-  'defrost',
-  'cycling',
-  'superheat',
-  'one-probe',
-];
+const coverable: readonly Trouble['scope'][] = ['whole-circuit', 'cycling', 'superheat', 'one-probe'];
 
 /**
  * A rack that cannot hold its pressure warms all it feeds: one finding for the rack stands for what its circuits
- * would each be flagged for, when they began with it. A probe that is far from its own neighbours keeps its flag.
+ * would each be flagged for, when they began with it. A probe that is far from its own neighbours keeps its flag, and so
+ * do defrosts that heat weakly, run long or do not come: no pressure does that.
  */
 export function coverByRack(
   signals: Signals,
@@ -45,8 +41,10 @@ export function coverByRack(
 
 function isCovered(one: Trouble, rack: Trouble, members: readonly string[]): boolean {
   if (one.lead.circuit === null || !members.includes(one.lead.circuit)) return false;
-  if (!coverable.includes(one.scope)) return false;
-  const slack = trendShapes.includes(one.lead.shape) && one.scope !== 'one-probe' ? trendSlackMs : slackMs;
+  const isRecovery = one.scope === 'defrost' && recoveryShapes.includes(one.lead.shape);
+  if (!isRecovery && !coverable.includes(one.scope)) return false;
+  const isTrend = isRecovery || (trendShapes.includes(one.lead.shape) && one.scope !== 'one-probe');
+  const slack = isTrend ? trendSlackMs : slackMs;
   if (one.lead.onset < rack.lead.onset - slack) return false;
   if (rack.lead.end !== null && one.lead.onset > rack.lead.end + slackMs) return false;
   if (one.scope !== 'one-probe') return true;

@@ -54,6 +54,20 @@ describe('one trouble, one finding', () => {
     ]);
   });
 
+  it('takes a defrost that runs to the clock for the consequence of one that hardly heats', () => {
+    const weak = recovery({ shape: 'weak-rise', certainty: 0.75 });
+    const long = recovery({ shape: 'extended', certainty: 0.95, onset: onDay(4) });
+    expect(one(long, weak)).toMatchObject({ kind: 'defrost-recovery' });
+    expect(one(weak, long).summary).toContain('hardly warmed');
+    expect(findings({ ...weak, certainty: 0.95 }, long)).toHaveLength(1);
+  });
+
+  it('asks nobody for the termination probe of a timed off-cycle defrost', () => {
+    const causes = one(recovery({ shape: 'extended' })).causes.map(({ cause }) => cause);
+    expect(causes).toContain('defrost-schedule');
+    expect(causes).not.toContain('defrost-termination');
+  });
+
   it('keeps troubles apart that are weeks apart', () => {
     const early = evidence({ probe: 'M01 air B', onset: onDay(1), end: onDay(3.5), features: { shift: 3 } });
     expect(findings(early, recovery({ onset: onDay(11) }))).toHaveLength(2);
@@ -91,6 +105,20 @@ describe('a rack fault', () => {
     const before = wholeRise({ circuit: 'M03', onset: onDay(2), shape: 'step' });
     const kept = findings(rackHigh({ onset: onDay(5) }), far, near, before).map(({ circuit }) => circuit);
     expect(kept.sort()).toEqual([null, 'M01', 'M03'].sort());
+  });
+
+  it('takes a recovery that began to lengthen a little earlier, but no defrosts that did not come', () => {
+    const slow = recovery({ shape: 'not-recovered', onset: onDay(0.5) });
+    const missed = recovery({ kind: 'defrost-missed', shape: 'missed', circuit: 'M02' });
+    const all = findings(rackHigh(), slow, missed);
+    expect(all.map(({ kind }) => kind).sort()).toEqual(['defrost-missed', 'rack-pressure']);
+  });
+
+  it('whose pressure no circuit feels is watched', () => {
+    expect(one(rackHigh({ features: { shareWarm: 0 } })).severity).toBe('watch');
+    expect(one(rackHigh({ features: { shareWarm: 0 }, end: onDay(12) })).severity).toBe('note');
+    expect(one(rackHigh({ shape: 'high' })).summary).toContain('its usual level');
+    expect(one(rackHigh({ shape: 'high', features: { overTarget: 1 } })).summary).toContain('its target');
   });
 
   it('hides nothing when it is only a visit, or not believed', () => {

@@ -1,4 +1,6 @@
+import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
+import { stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { type DefrostEvent, defrostEvents } from './events.ts';
@@ -23,7 +25,10 @@ export function endedByTheClock(signals: CircuitSignals): Evidence[] {
   if (first < settings.clockDefrosts.value || run < settings.clockDefrosts.value) return [];
   const earlier = events.slice(0, first);
   const shareBefore = earlier.filter(isLongest).length / first;
-  if (shareBefore ** run > settings.clockChance.value) return [];
+  if (shareBefore > settings.clockBefore.value || shareBefore ** run > settings.clockChance.value) return [];
+  const step = Math.max(1, stepMinutes(signals.log.grid));
+  const usual = median(earlier.map((event) => event.minutes));
+  if (longest - usual < settings.clockSteps.value * step) return [];
   return [
     evidenceOf(signals, {
       shape: 'by-the-clock',
@@ -32,6 +37,7 @@ export function endedByTheClock(signals: CircuitSignals): Evidence[] {
       certainty: 0.75,
       measures: [
         measure('defrostLength', longest, 'min'),
+        measure('usualDefrostLength', usual, 'min'),
         measure('endedByTheClockBefore', 100 * shareBefore, '%'),
       ],
       features: { endedByTheClock: 1, lengthRatio: 1, run },

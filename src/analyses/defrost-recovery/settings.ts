@@ -100,6 +100,19 @@ export const settings = {
     meaning: 'defrosts before and since that it takes to tell that they are now ended by the clock',
     source: practice,
   },
+  clockBefore: {
+    value: 0.3,
+    unit: '1',
+    meaning:
+      'most of the earlier defrosts that may have run to the longest time: a coil that mostly does is no change',
+    source: practice,
+  },
+  clockSteps: {
+    value: 3,
+    unit: '1',
+    meaning: 'logging steps by which the earlier defrosts must usually have been shorter',
+    source: practice,
+  },
   clockChance: {
     value: 0.001,
     unit: '1',

@@ -1,7 +1,11 @@
+import { median } from '../../maths/median.ts';
 import type { Evidence, Measure } from '../../model/evidence.ts';
-import { timeAt } from '../../model/grid.ts';
+import { samplesIn, timeAt } from '../../model/grid.ts';
+import { targetAt } from '../../model/record.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
-import { held, knownFeatures, knownMeasures } from '../evidence-parts.ts';
+import { Phase } from '../../signals/types.ts';
+import type { Celsius } from '../../units/quantities.ts';
+import { held, knownFeatures, knownMeasures, measure } from '../evidence-parts.ts';
 import { meta } from './meta.ts';
 
 export interface Seen {
@@ -32,4 +36,19 @@ export function evidenceOf({ circuit, log }: CircuitSignals, seen: Seen): Eviden
     features: knownFeatures(seen.features),
     shape: seen.shape,
   };
+}
+
+/** Median of the last hour of air before `to`; NaN where none is known. */
+export function airAtEnd({ air, log }: CircuitSignals, to: number): Celsius {
+  return median(air.subarray(Math.max(0, to - samplesIn(log.grid, 60)), to));
+}
+
+/** Air and set point at the end of an override, as measures. */
+export function heldAt(signals: CircuitSignals, from: number, to: number): Measure[] {
+  const settled = signals.air.subarray(from, to).filter((_, i) => signals.phase[from + i] === Phase.cooling);
+  const last = settled.subarray(Math.max(0, settled.length - samplesIn(signals.log.grid, 12 * 60)));
+  return [
+    measure('airNow', median(last), 'Cel'),
+    measure('setPoint', targetAt(signals.circuit.setPoint, to - 1), 'Cel'),
+  ];
 }

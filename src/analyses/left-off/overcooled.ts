@@ -2,7 +2,7 @@ import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
-import { evidenceOf } from './evidence.ts';
+import { evidenceOf, heldAt } from './evidence.ts';
 import type { CircuitHours } from './hours.ts';
 import { settings } from './settings.ts';
 
@@ -30,7 +30,11 @@ export function overcooled(signals: CircuitSignals, hours: CircuitHours): Eviden
       from: from * hours.samples,
       to: null,
       certainty: 0.85,
-      measures: [measure('hoursForced', known.length - first, 'h'), measure('underSetPoint', depth, 'K')],
+      measures: [
+        measure('hoursForced', known.length - first, 'h'),
+        measure('underSetPoint', depth, 'K'),
+        ...heldAt(signals, from * hours.samples, signals.log.grid.count),
+      ],
       features: { hours: known.length - first, still: 1, underSetPoint: depth, overcooled: 1 },
     }),
   ];

@@ -3,7 +3,7 @@ import type { Evidence } from '../../model/evidence.ts';
 import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
-import { evidenceOf } from './evidence.ts';
+import { evidenceOf, heldAt } from './evidence.ts';
 import type { CircuitHours } from './hours.ts';
 import { settings } from './settings.ts';
 
@@ -32,7 +32,11 @@ export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidenc
         from: from * hours.samples,
         to: isStill ? null : end,
         certainty: 0.6 + Math.min(0.3, length / 100) + 0.1 * (under.length / length),
-        measures: [measure('hoursForced', length, 'h'), measure('underCutOut', median(under), 'K')],
+        measures: [
+          measure('hoursForced', length, 'h'),
+          measure('underCutOut', median(under), 'K'),
+          ...heldAt(signals, from * hours.samples, end),
+        ],
         features: {
           hours: length,
           still: isStill ? 1 : 0,

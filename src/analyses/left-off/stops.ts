@@ -3,7 +3,7 @@ import type { Evidence } from '../../model/evidence.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
-import { evidenceOf } from './evidence.ts';
+import { airAtEnd, evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
 
 /**
@@ -30,6 +30,7 @@ export function stops(signals: CircuitSignals, group: GroupSignals | null, site:
         measures: [
           measure('hoursOff', hours, 'h'),
           measure('warmestAir', warmest, 'Cel'),
+          measure('airNow', isStill ? airAtEnd(signals, to) : Number.NaN, 'Cel'),
           measure('riseWhileOff', warmest - usual, 'K'),
         ],
         features: {
