@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { causesPage } from './causes-page.ts';
 import { analysisMetas, settingsPage } from './settings-page.ts';
@@ -17,17 +17,6 @@ describe('reference pages', () => {
 
 describe('every analysis', () => {
   const metas = analysisMetas();
-  const folders = readdirSync(new URL('src/analyses/', root), { withFileTypes: true })
-    .filter((entry) => entry.isDirectory())
-    .map(({ name }) => name);
-
-  it('stands in the registry, and nothing else does', () => {
-    expect(metas.map(({ id }) => id).sort()).toEqual(folders.sort());
-  });
-
-  it.each(folders)('%s has its page of method', (id) => {
-    expect(existsSync(new URL(`docs/methods/${id}.md`, root))).toBe(true);
-  });
 
   it.each(metas)('$id gives each setting a unit, a meaning and a source', ({ settings }) => {
     for (const [name, setting] of Object.entries(settings)) {
