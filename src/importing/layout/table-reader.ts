@@ -209,14 +209,19 @@ export abstract class TableReader {
       if (cellKind !== 'number') return Number.NaN;
       const decimals = /[.,](\d*)$/u.exec(shown)?.[1]?.length ?? 0;
       if (kind !== 'serial') time.offsetMinutes = 0;
-      return numericTimeMs(kind, value, decimals);
+      const counted = numericTimeMs(kind, value, decimals);
+      return clock === null ? counted : counted + this.clockMs(clock);
     }
     const day = readTimeText(time, stamp);
     if (Number.isNaN(day) || time.kind === 'time') return Number.NaN;
-    if (clock === null) return this.atOffset(day);
+    return this.atOffset(clock === null ? day : day + this.clockMs(clock));
+  }
+
+  /** Milliseconds of the day in a cell of their own; NaN where it holds no time of day. */
+  private clockMs(clock: string): number {
+    const { time } = this.context;
     const ofDay = readTimeText(time, clock);
-    if (Number.isNaN(ofDay) || (time.kind as TimeKind) !== 'time') return Number.NaN;
-    return this.atOffset(day + ofDay);
+    return (time.kind as TimeKind) === 'time' ? ofDay : Number.NaN;
   }
 
   /** Brings a time just read to UTC where its stamp has an offset. */

@@ -37,11 +37,11 @@ export function findTimeColumn(rows: readonly SampleRow[], typeOf: TypeOf): Time
     tallies.push(tally);
   }
   const written = mostOf(tallies, (tally) => tally.stamps + tally.dates);
-  const numeric = numericTime(rows, tallies);
+  const clock = mostOf(tallies, (tally) => tally.clocks);
+  const numeric = numericTime(rows, tallies, clock);
   if (written === null || (numeric !== null && numeric.rows > written.stamps + written.dates)) {
     return numeric?.column ?? null;
   }
-  const clock = mostOf(tallies, (tally) => tally.clocks);
   const paired =
     clock !== null &&
     clock.column !== written.column &&
@@ -74,6 +74,7 @@ function numbersOf(rows: readonly SampleRow[], column: number): number[] {
 function numericTime(
   rows: readonly SampleRow[],
   tallies: readonly Tally[],
+  clock: Tally | null,
 ): { column: TimeColumn; rows: number } | null {
   for (const { column, numbers } of tallies) {
     if (numbers === 0 || numbers * 2 < rows.length) continue;
@@ -81,9 +82,12 @@ function numericTime(
       const cell = cells[column] ?? '';
       return cell.length < 60 && timeWords.test(cell);
     });
-    const kind = numericKind(numbersOf(rows, column), named, column === 0);
-    if (kind !== null)
-      return { column: { at: column, clockAt: null, kind, headerOffset: null }, rows: numbers };
+    const values = numbersOf(rows, column);
+    const kind = numericKind(values, named, column === 0);
+    if (kind === null) continue;
+    const clocked = kind === 'serial' && clock !== null && clock.clocks * 2 >= numbers;
+    const clockAt = clocked && values.every(Number.isInteger) ? clock.column : null;
+    return { column: { at: column, clockAt, kind, headerOffset: null }, rows: numbers };
   }
   return null;
 }

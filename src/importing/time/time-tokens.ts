@@ -106,7 +106,16 @@ export class TimeTokens {
       this.zoneMinutes = zone;
       return 0;
     }
-    return isFiller(word) ? 32 : -1;
+    if (isFiller(word)) return 32;
+    return this.hasOffset() ? 0 : -1;
+  }
+
+  /** Behind an offset stands the name of the zone: `-06:00 Denver`, `-05:00 New_York`, `Z London` (Project Haystack). */
+  private hasOffset(): boolean {
+    const { before, count } = this;
+    if (!Number.isNaN(this.zoneMinutes)) return true;
+    const sign = count > 5 && before[count - 1] === 58 ? before[count - 2] : 0;
+    return sign === 43 || sign === 45;
   }
 }
 

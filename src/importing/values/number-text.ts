@@ -19,7 +19,7 @@ const minusSigns = /^[\u2212\u2010-\u2015\ufe63\uff0d]\s?/u;
 export function readNumberText(text: string, mark: DecimalMark): NumberReading | null {
   const signed = text.replace(minusSigns, '-');
   let at = signed.startsWith('-') || signed.startsWith('+') ? 1 : 0;
-  const sign = signed.startsWith('-') ? -1 : 1;
+  let sign = signed.startsWith('-') ? -1 : 1;
   const start = at;
   while (at < signed.length && isNumberPart(signed, at)) at++;
   let body = signed.slice(start, at);
@@ -29,6 +29,11 @@ export function readNumberText(text: string, mark: DecimalMark): NumberReading |
     at -= trailing;
   }
   if (!/\d/u.test(body)) return null;
+  // Mainframes and accounting exports put the sign behind: `26.1-`.
+  if (start === 0 && at === signed.length - 1 && /[-\u2212]/u.test(signed[at]!)) {
+    sign = -1;
+    at++;
+  }
   const exponent = /^e[-+]?\d{1,4}(?![\p{L}\d])/iu.exec(signed.slice(at))?.[0] ?? '';
   const plain = plainDigits(body, mark);
   if (plain === null) return null;

@@ -4,6 +4,7 @@ import { readTimeText } from '../../../src/importing/layout/cell-types.ts';
 import { civilDate, dayNumber } from '../../../src/importing/time/civil.ts';
 import { reorderedTime } from '../../../src/importing/time/date-order.ts';
 import { TimeReader } from '../../../src/importing/time/time-reader.ts';
+import { onlyReport, readContent } from '../support.ts';
 
 const read = (text: string, order: 'mdy' | 'dmy' | 'ymd' | null = null): string => {
   const reader = new TimeReader(order);
@@ -24,6 +25,11 @@ describe('time stamps', () => {
     ['2026-09-01 06:00:30 +02', '2026-09-01T06:00:30 120'],
     ['2026-09-01 06:00 MDT', '2026-09-01T06:00:00 -360'],
     ['2026-09-01 06:00:00 UTC', '2026-09-01T06:00:00 0'],
+    // Project Haystack writes the name of the zone behind the offset (project-haystack.org, Zinc dateTime; from memory).
+    ['2026-09-01T06:00:00-06:00 Denver', '2026-09-01T06:00:00 -360'],
+    ['2026-09-01T06:00:00-04:00 New_York', '2026-09-01T06:00:00 -240'],
+    ['2026-09-01T06:00:00Z London', '2026-09-01T06:00:00 0'],
+    ['2026-09-01 06:00 Denver', 'none'],
     ['20260901T060000Z', '2026-09-01T06:00:00 0'],
     ['20260901 0600', '2026-09-01T06:00:00'],
     ['202609010600', '2026-09-01T06:00:00'],
@@ -121,5 +127,23 @@ describe('the calendar', () => {
       }),
       { numRuns: 1000 },
     );
+  });
+});
+
+describe('a date and a time of day in two columns', () => {
+  it.each([
+    ['46277', '06:05'],
+    ['9/12/2026', '6:05 AM'],
+    ['12.09.2026', '06:05:00'],
+  ])('%s and %s are one time', async (date, clock) => {
+    const later = clock.replace('05', '10');
+    const readings = await readContent(
+      `Date,Time,Air\n${date},${clock},34.5\n${date},${later},34.6\n${date},${clock.replace('05', '15')},34.7\n`,
+      { zone: date.includes('/') ? 'America/Denver' : 'Europe/Berlin' },
+    );
+    const first = readings.columns[0]!.times;
+    expect([...first].map((ms) => ms - first[0]!)).toEqual([0, 300_000, 600_000]);
+    expect(new Date(first[0]!).toISOString().slice(0, 10)).toBe('2026-09-12');
+    expect(onlyReport(readings).rowsRejected).toBe(0);
   });
 });
