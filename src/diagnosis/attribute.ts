@@ -22,7 +22,7 @@ export function attribute(trouble: Trouble): Judgement {
         : 'probe-disagreement',
     );
   }
-  if (trouble.scope === 'whole-circuit') {
+  if (trouble.scope === 'whole-circuit' && shape !== 'trading-hours') {
     return fromWeights(
       weigh(wholeCircuitCauses, wholeCircuitFeatures(features, shape)),
       () => 'upward-drift',

@@ -20,6 +20,10 @@ const slowRecovery: Likelihoods = {
 
 /** Evidence whose shape already says what it is. Keys are `kind/shape`, or `kind` for every other shape. */
 const answers: Readonly<{ [key: string]: Answer }> = {
+  'upward-drift/trading-hours': {
+    origin: 'case',
+    causes: { 'door-or-load': 0.75, 'airflow-or-ice': 0.1, underfeeding: 0.08 },
+  },
   'probe-disagreement/stuck': { origin: 'probe', causes: { 'probe-stuck': 0.85, logging: 0.1 } },
   'probe-disagreement/open-or-short': { origin: 'probe', causes: { 'probe-open-or-short': 0.92 } },
   'probe-disagreement/silent': { origin: 'probe', causes: { 'probe-open-or-short': 0.75, logging: 0.2 } },

@@ -3,7 +3,8 @@ import { type Hypothesis, near, yes } from './naive-bayes.ts';
 /**
  * Why all probes of one circuit stand higher together while the other circuits do not. `dutyRise` is the rise of
  * the share of time its valve feeds; a control that was told to hold a warmer air feeds less and cycles as
- * before, one that cannot hold it feeds all the time and hardly cycles. Common practice, no source; adjusted
+ * before, one that cannot hold it feeds all the time and hardly cycles. `peakShift` is what the peaks of its defrosts rose by, K:
+ * warmer air peaks higher, and a peak that is held down is frost that does not melt out. Common practice, no source; adjusted
  * on the tuning seeds of npm run evaluate only.
  */
 export const wholeCircuitCauses: readonly Hypothesis[] = [
@@ -17,6 +18,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
       swingRatio: near(0.6, 0.35),
       recoveryRatio: near(2, 0.9),
       dayNightRatio: near(0.3, 0.4),
+      peakShift: near(1.2, 1.2),
       superheatRise: near(8, 6),
     },
   },
@@ -30,6 +32,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
       swingRatio: near(0.7, 0.35),
       recoveryRatio: near(1.6, 0.7),
       dayNightRatio: near(0.4, 0.4),
+      peakShift: near(-1, 2),
       superheatRise: near(-1, 3),
     },
   },
@@ -43,6 +46,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
       swingRatio: near(0.9, 0.3),
       recoveryRatio: near(1.3, 0.5),
       dayNightRatio: near(1.2, 0.5),
+      peakShift: near(1.2, 1.2),
       superheatRise: near(1, 3),
     },
   },
@@ -56,6 +60,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
       swingRatio: near(1, 0.12),
       recoveryRatio: near(1, 0.25),
       dayNightRatio: near(0, 0.2),
+      peakShift: near(1, 1.2),
       superheatRise: near(0, 2),
     },
   },

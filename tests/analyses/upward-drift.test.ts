@@ -141,6 +141,26 @@ describe('upward drift', () => {
     expect(others!.filter(({ probe }) => probe !== null)).toEqual([]);
   });
 
+  it('sees a circuit that warms in trading hours only, which a daily median hides, and not when all do', () => {
+    const trading = (day: number) => (day > 7 && day % 1 > 0.4 && day % 1 < 0.8 ? 2.5 : 0);
+    const circuits = (shared: boolean): HandMadeCircuit[] =>
+      ['M01', 'M02', 'M03', 'M04'].map((id) => ({
+        id,
+        probes: [still, still],
+        ...(shared || id === 'M01' ? { together: trading } : {}),
+      }));
+    const verdicts = (shared: boolean) => {
+      const site = computeSignals(handMadeStore({ days: 16, circuits: circuits(shared) }));
+      return site.circuits.flatMap((one) => analyse(one, site.groups[0]!, site).evidence);
+    };
+    const found = verdicts(false);
+    expect(found.map(({ circuit, shape }) => [circuit, shape])).toEqual([['M01', 'trading-hours']]);
+    expect(Math.abs((found[0]!.onset - startMs) / dayMs - 7.5)).toBeLessThan(1.1);
+    expect(found[0]!.measures[0]!.value).toBeGreaterThan(2);
+    expect(Math.abs(found[0]!.measures[1]!.value)).toBeLessThan(0.3);
+    expect(verdicts(true)).toEqual([]);
+  });
+
   it('takes the valve as the early witness while the air still holds', () => {
     const busy = (day: number): number => 0.5 + Math.max(0, Math.min(0.45, 0.06 * (day - 8)));
     const [own] = seen([{ ...quiet('M01'), duty: busy }, quiet('M02'), quiet('M03')]);

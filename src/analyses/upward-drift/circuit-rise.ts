@@ -38,6 +38,7 @@ export function circuitRise(
     dutyNow: median(signals.duty.filter(Number.isFinite).slice(-3)),
     swingRatio: ratioAfter(signals, start, (probe) => probe.swing),
     recoveryRatio: ratioAfter(signals, start, (probe) => probe.recovery),
+    peakShift: median(signals.probes.map((probe) => endMinusStart(probe.peak, start))),
     dayNightRatio: dayNightShift(signals, start) / rise.size,
     setPointChange: endMinusStart(signals.setPoint, start),
     witnessDays: witness === null ? 0 : start - witness,

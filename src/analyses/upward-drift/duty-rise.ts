@@ -4,6 +4,7 @@ import type { Evidence } from '../../model/evidence.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { dutyAgainstOthers } from './duty.ts';
 import { meta } from './meta.ts';
+import { endMinusStart } from './probe-rises.ts';
 import { settings } from './settings.ts';
 
 const leastDaysBefore = 3;
@@ -17,7 +18,7 @@ export const dutyClarity = {
 /**
  * The early witness. With a control that holds its temperature, a coil that ices or starves first shows as a
  * valve that stays open longer; the air moves only when it no longer closes. Reported as such, apart from a
- * rise of the air.
+ * rise of the air. A valve that feeds more and cools the air further lacks nothing: it was told to.
  */
 export function dutyRise(signals: CircuitSignals, members: readonly CircuitSignals[]): Evidence | null {
   const duty = dutyAgainstOthers(signals, members);
@@ -29,6 +30,7 @@ export function dutyRise(signals: CircuitSignals, members: readonly CircuitSigna
   const rise = ramp.after - ramp.before;
   const now = median(duty.filter(Number.isFinite).slice(-3));
   if (rise <= 0 || now - ramp.before < settings.dutyRise.value || !isClear(ramp, dutyClarity)) return null;
+  if (endMinusStart(signals.level, ramp.start) < -settings.stillUp.value) return null;
   const { circuit, log } = signals;
   const day = log.calendar.days[ramp.start]!;
   return {

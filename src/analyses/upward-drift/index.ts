@@ -4,6 +4,7 @@ import { circuitRise } from './circuit-rise.ts';
 import { dutyRise } from './duty-rise.ts';
 import { meta } from './meta.ts';
 import { probeRises } from './probe-rises.ts';
+import { tradingHoursRise } from './trading-hours.ts';
 
 export { meta };
 export const scope = 'circuit';
@@ -19,6 +20,8 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
   const whole = circuitRise(signals, group, members, site);
   if (whole !== null) evidence.push(whole);
   else {
+    const trading = tradingHoursRise(signals, group, site);
+    if (trading !== null) return { evidence: [...evidence, trading], abstentions: [] };
     const duty = dutyRise(signals, members);
     if (duty !== null) evidence.push(duty);
   }

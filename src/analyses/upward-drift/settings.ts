@@ -22,6 +22,19 @@ export const settings = {
     meaning: 'how far the last three days must stand above the level before the rise',
     source: practice,
   },
+  tradingRise: {
+    value: 1.1,
+    unit: 'K',
+    meaning:
+      'smallest rise in trading hours over the night, against the other circuits, that is reported (2 °F)',
+    source: practice,
+  },
+  nightShare: {
+    value: 0.4,
+    unit: '1',
+    meaning: 'share of the rise in trading hours under which the night must have stayed',
+    source: practice,
+  },
   significance: {
     value: 0.01,
     unit: '1',

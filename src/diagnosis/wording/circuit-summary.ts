@@ -21,6 +21,9 @@ export function wholeCircuitSummary(
   }
   const features = featuresOf(trouble);
   const rise = formatDifference(features.rise ?? 0, log.units);
+  if (trouble.lead.shape === 'trading-hours') {
+    return `${place}in trading hours its air has stood ${rise} higher than before ${since}, by night as ever: truly warm, by doors or loading.`;
+  }
   const verb = trouble.lead.shape === 'creep' ? 'crept' : 'went';
   const others = features.compared === 0 ? '' : ', the other circuits did not';
   return `${place}all its air ${verb} up by ${rise} ${since}${others}: ${verdictClause(judgement, 'a new set point')}${limit}.`;

@@ -1,20 +1,24 @@
 import { isDecided, type Judgement } from '../judgement.ts';
 import type { Trouble } from '../trouble.ts';
+import { pointName } from './clauses.ts';
 
 /** The one measurement that would settle a verdict the data leave open; null where they do not. */
 export function whatWouldDecide(trouble: Trouble, judgement: Judgement): string | null {
   if (trouble.scope === 'one-probe' && trouble.lead.features.sinceStart !== 1) {
-    const ask = `Hold a reference thermometer beside ${trouble.lead.probe} while it cools, away from a defrost`;
+    const ask = `Hold a reference thermometer beside ${pointName(trouble.lead.probe)} while it cools, away from a defrost`;
     if (isDecided(judgement)) {
       return `${ask}: if it ${judgement.origin === 'probe' ? 'agrees with the probe, the section is warm' : 'reads like the neighbours, the probe lies'}.`;
     }
     return `Undecided between a section that is truly off and a probe that lies. ${ask}: the same reading means the case, the neighbours’ reading means the probe.`;
   }
+  if (trouble.lead.shape === 'trading-hours') {
+    return 'A look at doors, load line and return grille in the busiest hour, and at the same case before the store opens.';
+  }
   if (trouble.scope === 'whole-circuit') {
     return 'Superheat at the coil outlet while the valve feeds: high means too little liquid, usual means air or ice.';
   }
   if (trouble.scope === 'dead-probe') {
-    return `Resistance of ${trouble.lead.probe} at its plug against the table of its type.`;
+    return `Resistance of ${pointName(trouble.lead.probe)} at its plug against the table of its type.`;
   }
   return null;
 }

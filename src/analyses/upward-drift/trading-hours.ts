@@ -1,0 +1,84 @@
+import { median } from '../../maths/median.ts';
+import type { Evidence } from '../../model/evidence.ts';
+import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
+import { meta } from './meta.ts';
+import { endMinusStart } from './probe-rises.ts';
+import { findRise } from './rise.ts';
+import { settings } from './settings.ts';
+
+const fewestOthers = 2;
+
+/**
+ * Air that came to stand warm in trading hours and by night stands where it always did. A daily median falls between
+ * the two and hides it: the hours from 10 to 20 are held against those from 1 to 5, and against what the same
+ * difference did on the other circuits.
+ */
+export function tradingHoursRise(
+  signals: CircuitSignals,
+  group: GroupSignals | null,
+  site: Signals,
+): Evidence | null {
+  const apart = lessOthers(dayOverNight(signals), othersOf(signals, group, site));
+  const rise = findRise(apart);
+  if (rise === null || rise.size < settings.tradingRise.value) return null;
+  const start = rise.ramp.start;
+  const byNight = endMinusStart(levelOf(signals, 'night'), start);
+  const byDay = endMinusStart(levelOf(signals, 'day'), start);
+  if (!(byNight < settings.nightShare.value * byDay)) return null;
+  const { circuit, log } = signals;
+  const day = log.calendar.days[Math.min(start + 1, apart.length - 1)]!;
+  const dutyRise = endMinusStart(signals.duty, start);
+  return {
+    analysis: meta.id,
+    kind: 'upward-drift',
+    circuit: circuit.id,
+    suctionGroup: circuit.suctionGroup,
+    probe: null,
+    points: circuit.probes.map((one) => one.point),
+    onset: log.grid.startMs + ((day.from + day.to) / 2) * log.grid.stepMs,
+    end: null,
+    certainty: Math.min(0.95, Math.max(1 - rise.correctedProbability, rise.ramp.explained)),
+    measures: [
+      { name: 'riseInTradingHours', value: byDay, low: null, high: null, unit: 'K' },
+      { name: 'riseByNight', value: byNight, low: null, high: null, unit: 'K' },
+    ],
+    features: {
+      rise: byDay,
+      dayNightRatio: (byDay - byNight) / byDay,
+      ...(Number.isFinite(dutyRise) ? { dutyRise } : {}),
+    },
+    shape: 'trading-hours',
+    projection: null,
+  };
+}
+
+function levelOf({ probes, usable }: CircuitSignals, part: 'day' | 'night'): Float64Array {
+  const chosen = probes.filter((_, i) => usable[i]);
+  const days = probes[0]?.[part].length ?? 0;
+  return Float64Array.from({ length: days }, (_, day) => median(chosen.map((probe) => probe[part][day]!)));
+}
+
+function dayOverNight(signals: CircuitSignals): Float64Array {
+  const night = levelOf(signals, 'night');
+  return levelOf(signals, 'day').map((value, day) => value - night[day]!);
+}
+
+/** The others of its suction group where two can be asked, else all others of the site. */
+function othersOf(signals: CircuitSignals, group: GroupSignals | null, site: Signals): CircuitSignals[] {
+  const others = site.circuits.filter((one) => one !== signals);
+  const ofGroup = others.filter((one) => group?.members.includes(one.circuit.id));
+  return ofGroup.length >= fewestOthers ? ofGroup : others;
+}
+
+function lessOthers(days: Float64Array, others: readonly CircuitSignals[]): Float64Array {
+  if (others.length < fewestOthers) return days;
+  const moved = others.map((other) => {
+    const apart = dayOverNight(other);
+    const usual = median(apart);
+    return apart.map((value) => value - usual);
+  });
+  return days.map((value, day) => {
+    const common = median(moved.map((other) => other[day]!));
+    return value - (Number.isFinite(common) ? common : 0);
+  });
+}
