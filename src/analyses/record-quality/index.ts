@@ -69,10 +69,14 @@ function notConnected({ record, known, lowest, highest }: RecordFacts, where: Wh
   ];
 }
 
-/** @param missing samples in gaps of every record of the circuit, which are nobody's own */
+/**
+ * Few readings, of a point that should have one a sample.
+ * @param missing samples in gaps of every record of the circuit, which are nobody's own
+ */
 function thin({ record, known }: RecordFacts, where: Where, log: Log, missing: number): Evidence[] {
   const coverage = known / Math.max(1, log.grid.count - missing);
-  if (known === 0 || coverage >= settings.leastCoverage.value) return [];
+  const isThin = known > 0 && coverage < settings.leastCoverage.value;
+  if (!isThin || record.logging === 'change-of-value') return [];
   return [
     recordNote({
       ...where,

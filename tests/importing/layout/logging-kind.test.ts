@@ -28,12 +28,15 @@ function kindOf(values: Float64Array, isWritten: (scan: number) => boolean) {
   return loggingKind(times, written, columnProfile(written), null);
 }
 
-/** Written when it has moved by the threshold since it was last written. */
-function onChange(values: Float64Array, threshold: number) {
-  let before = Number.NaN;
+/** Written when it has moved by the threshold since it was last written, or has rested for so many scans. */
+function onChange(values: Float64Array, threshold: number, rest = Number.POSITIVE_INFINITY) {
+  let before = Number.NEGATIVE_INFINITY;
+  let writtenAt = 0;
   return (scan: number) => {
-    if (Math.abs(values[scan]! - before) < threshold - 1e-9) return false;
+    const isNear = Math.abs(values[scan]! - before) < threshold - 1e-9;
+    if (isNear && scan - writtenAt < rest) return false;
     before = values[scan]!;
+    writtenAt = scan;
     return true;
   };
 }
@@ -47,6 +50,11 @@ describe('a log on change', () => {
   ])('with a threshold of %f °F and a scatter of %f °F is known', (threshold, scatter) => {
     const air = airOf({ scatter });
     expect(kindOf(air, onChange(air, threshold))).toBe('change-of-value');
+  });
+
+  test('is known all the same where what rests is written every quarter of an hour', () => {
+    const resting = airOf({ scatter: 0.1 }).map((value, scan) => (scan % 500 < 150 ? 36 : value));
+    expect(kindOf(resting, onChange(resting, 0.5, 8))).toBe('change-of-value');
   });
 
   test('is known of a valve that is read in whole percent and moves at nearly every scan', () => {
