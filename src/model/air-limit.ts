@@ -10,6 +10,8 @@ export interface AirLimit {
 
 /** 41 °F, cold holding of time/temperature-controlled food: US FDA Food Code 2022, 3-501.16(A)(2). */
 export const coldHoldingLimit: Celsius = 5;
+/** A set point so far below the cold-holding limit is clearly below it: 3 °F. Common practice, no source. */
+export const coldHoldingClearance = 5 / 3;
 /** Above a set point that already stands over the cold-holding limit: 8 °F. Common practice, no source. */
 const mediumMargin = 40 / 9;
 /** Above the set point of frozen cases: 10 °F. Common practice, no source. */
@@ -46,4 +48,23 @@ export function airLimit(circuit: Circuit, group: SuctionGroup | null, setPoint:
     };
   }
   return { value: setPoint + mediumMargin, source: 'set-point', cite: 'set point and 8 °F, common practice' };
+}
+
+/**
+ * The level at which warm air of this circuit must be looked at now: the alarm limit in force, or the cold-holding
+ * limit where that is lower and the set point of a medium-temperature case stands clearly below it (an alarm may be
+ * set wider); with neither, `airLimit`.
+ *
+ * @param setPoint usual set point, NaN where unknown
+ */
+export function actionLimit(
+  circuit: Circuit,
+  group: SuctionGroup | null,
+  setPoint: Celsius,
+): AirLimit | null {
+  const limit = airLimit(circuit, group, setPoint);
+  if (limit?.source !== 'site') return limit;
+  const food = airLimit({ ...circuit, limits: null }, group, setPoint);
+  const isClearlyBelow = setPoint <= coldHoldingLimit - coldHoldingClearance;
+  return food?.source === 'food' && isClearlyBelow && food.value < limit.value ? food : limit;
 }

@@ -70,6 +70,10 @@ export interface Projection {
   readonly latest: EpochMs | null;
   /** Why there is no date, where there is none. */
   readonly reason: string | null;
+  /** Whose limit it is: the alarm in force, cold holding of food (held against air), or a margin over the set point. */
+  readonly limitSource?: 'site' | 'food' | 'set-point';
+  /** Where the settled air stands at the end of the export, Celsius. */
+  readonly levelNow?: number;
 }
 
 export interface Finding {

@@ -64,7 +64,11 @@ export function confidenceText(confidence: number): string {
 export function findingFacts(finding: Finding, log: Log): readonly Fact[] {
   const facts: Fact[] = [{ label: 'since', text: sinceText(finding, log) }];
   const pace = paceOf(finding.measures);
+  const rose = finding.measures.find(({ name }) => name === 'daysOfRise');
   if (pace !== null) facts.push({ label: 'how fast', text: displayMeasure(pace, log) });
+  else if (rose !== undefined) {
+    facts.push({ label: 'how fast', text: `it has levelled off, after ${formatDays(rose.value)}` });
+  }
   if (finding.projection !== null) {
     facts.push({ label: 'to limit', text: limitText(finding.projection, finding, log) });
   }

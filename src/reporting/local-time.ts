@@ -1,9 +1,7 @@
 import type { Log } from '../model/log.ts';
-import { offsetMinutesAt } from '../units/display-time.ts';
+import { formatDay, formatDayAndTime, offsetMinutesAt } from '../units/display-time.ts';
 import type { EpochMs } from '../units/quantities.ts';
 
-const two = (value: number): string => String(value).padStart(2, '0');
-const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
 
 /** The site's wall clock at `time`, readable through the UTC getters. */
@@ -13,14 +11,12 @@ export function wallClock(log: Log, time: EpochMs): Date {
 
 /** `Fri 11 Sep` on the site's clock. */
 export function dayText(log: Log, time: EpochMs): string {
-  const clock = wallClock(log, time);
-  return `${weekdays[clock.getUTCDay()]} ${clock.getUTCDate()} ${months[clock.getUTCMonth()]}`;
+  return formatDay(time, log);
 }
 
 /** `Fri 11 Sep, 04:00` on the site's clock. */
 export function dayAndTimeText(log: Log, time: EpochMs): string {
-  const clock = wallClock(log, time);
-  return `${dayText(log, time)}, ${two(clock.getUTCHours())}:${two(clock.getUTCMinutes())}`;
+  return formatDayAndTime(time, log);
 }
 
 /** `1 Sep to 30 Sep 2026`. */

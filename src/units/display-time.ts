@@ -62,6 +62,22 @@ export function formatLocalDate(time: EpochMs, clock: LocalClock): string {
   return localIso(time, clock)?.slice(0, 10) ?? unknownText;
 }
 
+const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+
+/** `Fri 11 Sep` on the site's own clock. */
+export function formatDay(time: EpochMs, clock: LocalClock): string {
+  const local = new Date(time + offsetMinutesAt(time, clock) * 60_000);
+  if (Number.isNaN(local.getTime())) return unknownText;
+  return `${weekdays[local.getUTCDay()]} ${local.getUTCDate()} ${months[local.getUTCMonth()]}`;
+}
+
+/** `Fri 11 Sep, 04:00` on the site's own clock. */
+export function formatDayAndTime(time: EpochMs, clock: LocalClock): string {
+  const iso = localIso(time, clock);
+  return iso === null ? unknownText : `${formatDay(time, clock)}, ${iso.slice(11, 16)}`;
+}
+
 /** RFC 3339 with the site's offset: `2026-09-12T14:30:00-05:00`; null for a time that is none. */
 export function localTimestamp(time: EpochMs, clock: LocalClock): string | null {
   const iso = localIso(time, clock);

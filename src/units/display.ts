@@ -48,6 +48,8 @@ export function formatShare(fraction: number): string {
 }
 
 export {
+  formatDay,
+  formatDayAndTime,
   formatDays,
   formatLocalDate,
   formatLocalTime,

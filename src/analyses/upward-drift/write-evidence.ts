@@ -1,6 +1,6 @@
 import { median } from '../../maths/median.ts';
-import { airLimit } from '../../model/air-limit.ts';
-import type { Evidence } from '../../model/evidence.ts';
+import { actionLimit } from '../../model/air-limit.ts';
+import type { Evidence, Measure } from '../../model/evidence.ts';
 import type { Projection } from '../../model/finding.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { meta } from './meta.ts';
@@ -32,7 +32,7 @@ export function riseEvidence(
   const projection = projected(signals, group, rise, absolute);
   const measures = [
     { name: 'rise', value: rise.size, low: null, high: null, unit: 'K' },
-    { name: 'slope', value: rise.slope, low: rise.slopeLow, high: rise.slopeHigh, unit: 'K/d' },
+    ...paceOf(rise),
   ].filter((measure) => Number.isFinite(measure.value));
   const finite = Object.entries(features).filter(([, value]) => Number.isFinite(value));
   return {
@@ -58,13 +58,23 @@ export function riseEvidence(
   };
 }
 
+/** How fast it goes; of a rise that is over, how long it took: a slope would speak of what no longer happens. */
+function paceOf(rise: Rise): Measure[] {
+  const exactly = { low: null, high: null };
+  if (rise.levelled) {
+    return [{ name: 'daysOfRise', value: rise.ramp.end - rise.ramp.start, ...exactly, unit: 'd' }];
+  }
+  if (rise.shape === 'step') return [];
+  return [{ name: 'slope', value: rise.slope, low: rise.slopeLow, high: rise.slopeHigh, unit: 'K/d' }];
+}
+
 function projected(
   signals: CircuitSignals,
   group: GroupSignals | null,
   rise: Rise,
   absolute: Float64Array,
 ): Projection | null {
-  const limit = airLimit(signals.circuit, group?.group ?? null, median(signals.setPoint));
+  const limit = actionLimit(signals.circuit, group?.group ?? null, median(signals.setPoint));
   if (limit === null) return null;
   const own = slopeAfter(absolute, rise.ramp);
   const found = projectToLimit(absolute, limit.value, {
@@ -83,6 +93,8 @@ function projected(
     earliest: at(found.earliest),
     latest: at(found.latest),
     reason: found.reason,
+    limitSource: limit.source,
+    levelNow: found.levelNow,
   };
 }
 

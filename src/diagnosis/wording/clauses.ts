@@ -1,6 +1,6 @@
 import type { Projection } from '../../model/finding.ts';
 import type { Log } from '../../model/log.ts';
-import { formatDays, formatLocalDate, formatLocalTime, formatTemperature } from '../../units/display.ts';
+import { formatDay, formatDayAndTime, formatDays, formatTemperature } from '../../units/display.ts';
 import { isDecided, type Judgement } from '../judgement.ts';
 import type { Trouble } from '../trouble.ts';
 
@@ -15,6 +15,11 @@ const datedToTheHour: readonly string[] = [
   'was-off',
 ];
 
+/** The name of a point without the unit that its header carries: `M01 air A (°F)` is `M01 air A`. */
+export function pointName(point: string | null): string {
+  return (point ?? '').replace(/\s*[([](?:°|deg)?\s?[FCfc][)\]]$/, '');
+}
+
 /** `M01 Cut fruit line-up: `, or nothing for what concerns no circuit. */
 export function placeClause({ circuit }: Trouble): string {
   if (circuit === null) return '';
@@ -22,23 +27,33 @@ export function placeClause({ circuit }: Trouble): string {
   return name === id ? `${id}: ` : `${id} ${name}: `;
 }
 
-/** `since 2026-09-12 14:30, over since …`: to the hour where the moment is known, else to the day. */
+/** `since Sat 12 Sep, 14:30, over since …`: to the hour where the moment is known, else to the day. */
 export function sinceClause({ lead }: Trouble, log: Log): string {
   const onset = datedToTheHour.includes(lead.shape)
-    ? formatLocalTime(lead.onset, log)
-    : formatLocalDate(lead.onset, log);
+    ? formatDayAndTime(lead.onset, log)
+    : formatDay(lead.onset, log);
   return lead.end === null
     ? `since ${onset}`
-    : `since ${onset}, over since ${formatLocalTime(lead.end, log)}`;
+    : `since ${onset}, over since ${formatDayAndTime(lead.end, log)}`;
 }
 
-/** When its air meets the limit; nothing where no date can be given. */
+const limitWords = {
+  site: 'its alarm limit of',
+  food: 'the cold-holding limit for food of',
+  'set-point': 'the usual margin over its set point,',
+} as const;
+
+/** Where its settled air stands to the limit and when it meets it; nothing where neither is known. */
 export function limitClause(projection: Projection | null, log: Log): string {
-  if (projection?.at == null) return '';
+  if (projection === null) return '';
+  const { at, levelNow, limitSource } = projection;
+  const limit = `${limitSource === undefined ? '' : `${limitWords[limitSource]} `}${formatTemperature(projection.limit, log.units)}`;
+  const stands = `; its settled air, which is not food, stands at ${formatTemperature(levelNow ?? Number.NaN, log.units)}`;
+  if (at === null) return levelNow === undefined ? '' : `${stands}, below ${limit}`;
   const now = log.grid.startMs + log.grid.count * log.grid.stepMs;
-  const limit = formatTemperature(projection.limit, log.units);
-  if (projection.at <= now) return `; its air is at the limit of ${limit} now`;
-  const days = formatDays(Math.max(1, Math.round((projection.at - now) / dayMs)));
+  if (at <= now)
+    return levelNow === undefined ? `; its air is at ${limit} now` : `${stands}, at or over ${limit}`;
+  const days = formatDays(Math.max(1, Math.round((at - now) / dayMs)));
   return `; its air reaches ${limit} in about ${days} if it goes on`;
 }
 

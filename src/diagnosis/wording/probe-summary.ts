@@ -1,9 +1,9 @@
 import type { Projection } from '../../model/finding.ts';
 import type { Signals } from '../../signals/types.ts';
-import { formatDifference, formatLocalTime } from '../../units/display.ts';
+import { formatDayAndTime, formatDifference } from '../../units/display.ts';
 import type { Judgement } from '../judgement.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
-import { limitClause, placeClause, sinceClause, verdictClause } from './clauses.ts';
+import { limitClause, placeClause, pointName, sinceClause, verdictClause } from './clauses.ts';
 
 /** A probe that stands apart from its neighbours, or came to. */
 export function oneProbeSummary(
@@ -12,7 +12,8 @@ export function oneProbeSummary(
   projection: Projection | null,
   { log }: Signals,
 ): string {
-  const { probe, shape } = trouble.lead;
+  const { shape } = trouble.lead;
+  const probe = pointName(trouble.lead.probe);
   const features = featuresOf(trouble);
   const shift = features.shift ?? features.rise ?? 0;
   const apart = `${formatDifference(Math.abs(shift), log.units)} ${shift >= 0 ? 'above' : 'below'} its neighbours`;
@@ -42,7 +43,7 @@ export function deadProbeSummary(trouble: Trouble, judgement: Judgement, signals
   if (lead.shape === 'episodes') return episodesSummary(trouble, judgement, signals);
   if (lead.shape === 'swapped') return swappedSummary(trouble, signals);
   const what = deadWords[lead.shape] ?? 'does not measure';
-  return `${placeClause(trouble)}${lead.probe} ${what} ${sinceClause(trouble, signals.log)}: ${consequence(trouble)}.`;
+  return `${placeClause(trouble)}${pointName(lead.probe)} ${what} ${sinceClause(trouble, signals.log)}: ${consequence(trouble)}.`;
 }
 
 function consequence({ lead, evidence }: Trouble): string {
@@ -56,14 +57,14 @@ function consequence({ lead, evidence }: Trouble): string {
 function swappedSummary(trouble: Trouble, signals: Signals): string {
   const { lead } = trouble;
   const place = placeClause(trouble);
-  const at = formatLocalTime(lead.onset, signals.log);
+  const at = formatDayAndTime(lead.onset, signals.log);
   const host = signals.circuits.find(
     ({ circuit }) =>
       circuit.id !== lead.circuit && circuit.probes.some((probe) => probe.point === lead.points[1]),
   );
   return host === undefined
-    ? `${place}${lead.points.join(' and ')} exchanged their readings at ${at}: two leads or channels were probably swapped.`
-    : `${place}${lead.probe} has behaved as a probe of ${host.circuit.id} since ${at}: its lead or channel was probably swapped with one there.`;
+    ? `${place}${lead.points.map(pointName).join(' and ')} exchanged their readings at ${at}: two leads or channels were probably swapped.`
+    : `${place}${pointName(lead.probe)} has behaved as a probe of ${host.circuit.id} since ${at}: its lead or channel was probably swapped with one there.`;
 }
 
 function episodesSummary(trouble: Trouble, judgement: Judgement, { log }: Signals): string {
@@ -74,5 +75,5 @@ function episodesSummary(trouble: Trouble, judgement: Judgement, { log }: Signal
     judgement.origin === 'probe'
       ? 'it jumps as air cannot: a bad contact'
       : 'slowly, as air does: door, load or fan';
-  return `${placeClause(trouble)}${lead.probe} left its neighbours ${times} for hours, by up to ${far}, since ${formatLocalTime(lead.onset, log)}: ${why}.`;
+  return `${placeClause(trouble)}${pointName(lead.probe)} left its neighbours ${times} for hours, by up to ${far}, since ${formatDayAndTime(lead.onset, log)}: ${why}.`;
 }

@@ -1,7 +1,7 @@
 import type { Log } from '../../model/log.ts';
-import { formatLocalTime, formatMinutes } from '../../units/display.ts';
+import { formatDayAndTime, formatMinutes } from '../../units/display.ts';
 import type { Trouble } from '../trouble.ts';
-import { placeClause, sinceClause } from './clauses.ts';
+import { placeClause, pointName, sinceClause } from './clauses.ts';
 
 const rackWords: Readonly<{ [shape: string]: string }> = {
   high: 'the suction pressure stands above its usual level',
@@ -30,11 +30,11 @@ export function rackSummary(trouble: Trouble, log: Log): string {
 export function recordSummary(trouble: Trouble, log: Log): string {
   const { lead } = trouble;
   const place = placeClause(trouble);
-  const points = lead.points.join(' and ');
+  const points = lead.points.map(pointName).join(' and ');
   switch (lead.shape) {
     case 'gap': {
       const length = formatMinutes(((lead.end ?? lead.onset) - lead.onset) / 60_000);
-      return `Nothing at all was logged for ${length} from ${formatLocalTime(lead.onset, log)}: what happened then is unknown.`;
+      return `Nothing at all was logged for ${length} from ${formatDayAndTime(lead.onset, log)}: what happened then is unknown.`;
     }
     case 'not-connected':
       return `${place}${points} never moves: probably not connected.`;

@@ -7,6 +7,7 @@ import { findingId } from '../identity.ts';
 import type { Judgement } from '../judgement.ts';
 import { oneProbeFeatures } from '../one-probe-causes.ts';
 import { severityOf } from '../severity.ts';
+import { standingToLimit } from '../standing-limit.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
 import { becauseOf } from './because.ts';
 import { notThese } from './look-alikes.ts';
@@ -58,9 +59,12 @@ export function wordFinding(
   };
 }
 
+/** A date before a reason for none; where the air stands already before where it may go. */
 function projectionOf(trouble: Trouble): Projection | null {
-  for (const one of [trouble.lead, ...trouble.evidence]) if (one.projection) return one.projection;
-  return null;
+  const known = [trouble.lead, ...trouble.evidence].flatMap(({ projection }) => projection ?? []);
+  const stand = standingToLimit(trouble);
+  const all = stand === null ? known : [...known, stand];
+  return all.find(({ at }) => at !== null) ?? all[0] ?? null;
 }
 
 /** Measures of all evidence, each name once, the lead's first. */

@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { judge } from '../../src/diagnosis/judge.ts';
+import type { Finding } from '../../src/model/finding.ts';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
+import type { Signals } from '../../src/signals/types.ts';
+import { type Curve, handMadeStore, still } from '../analyses/support/hand-made-store.ts';
+import { evidence } from './support.ts';
+
+describe('air at its limit', () => {
+  const stepped = (setPoint: number, limit: number | null, rise: number): Signals => {
+    const up: Curve = (day) => (day < 6 ? 0 : rise);
+    return computeSignals(
+      handMadeStore({
+        days: 14,
+        circuits: ['M01', 'M02', 'M03'].map((id) => ({
+          id,
+          setPoint,
+          probes: [id === 'M01' ? up : still, still, still],
+          ...(limit === null ? {} : { limit }),
+        })),
+      }),
+    );
+  };
+  const seen = evidence({ probe: 'M01 air A', features: { shift: 3, defrostOffsetRatio: 0.4 } });
+  const judgedOn = (signals: Signals): Finding =>
+    judge(signals, { evidence: [seen], abstentions: [] }).findings[0]!;
+
+  it.each([
+    ['at the alarm in force', stepped(0, 3, 4), 'act', /alarm limit of 37\.4 °F/],
+    ['below the alarm in force', stepped(0, 3, 2), 'watch', /below its alarm limit/],
+    // US FDA Food Code 2022, 3-501.16(A)(2): 41 °F (5 °C), held against air as a cue.
+    ['over 41 °F under a wide alarm', stepped(2.5, 7.2, 3), 'act', /cold-holding limit for food of 41\.0 °F/],
+    ['over 41 °F in a case set near it', stepped(4.5, 7.8, 1.5), 'watch', /below its alarm limit/],
+    ['warm in a case set over 41 °F', stepped(7, null, 2), 'watch', /below the usual margin/],
+  ])('of a section that went %s', (_, signals, severity, text) => {
+    const finding = judgedOn(signals);
+    expect(finding).toMatchObject({ origin: 'case', severity });
+    expect(finding.summary).toMatch(text);
+    expect(finding.summary).toContain('not food');
+  });
+
+  it('counts for no probe that lies', () => {
+    const lie = evidence({ probe: 'M01 air A', features: { shift: 3, defrostOffsetRatio: 1, riseRatio: 1 } });
+    const [finding] = judge(stepped(0, 3, 4), { evidence: [lie], abstentions: [] }).findings;
+    expect(finding).toMatchObject({ origin: 'probe', severity: 'watch', projection: null });
+  });
+});
