@@ -3,7 +3,7 @@ import { type Hypothesis, near, yes } from './naive-bayes.ts';
 /**
  * Why all probes of one circuit stand higher together while the other circuits do not. `dutyRise` is the rise of
  * the share of time its valve feeds; a control that was told to hold a warmer air feeds less and cycles as
- * before, one that cannot hold it feeds all the time and hardly cycles. `peakShift` is what the peaks of its defrosts rose by, K:
+ * before (and is told at once: nobody turns a set point up a little every day), one that cannot hold it feeds all the time and hardly cycles. `peakShift` is what the peaks of its defrosts rose by, K:
  * warmer air peaks higher, and a peak that is held down is frost that does not melt out. Common practice, no source; adjusted
  * on the tuning seeds of npm run evaluate only.
  */
@@ -55,7 +55,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     origin: 'control',
     prior: 0.2,
     features: {
-      creeping: yes(0.05),
+      creeping: yes(0.01),
       dutyRise: near(-0.05, 0.08),
       swingRatio: near(1, 0.12),
       recoveryRatio: near(1, 0.25),
