@@ -8,6 +8,7 @@ import { guardOrigin } from './guards/origin.ts';
 import { noQuery } from './guards/query.ts';
 import { openApiDocument } from './openapi/document.ts';
 import { Problem } from './problem.ts';
+import { backgroundRoutes } from './routes/background.ts';
 import { eventRoutes } from './routes/events.ts';
 import { exportRoutes } from './routes/exports.ts';
 import { healthRoute } from './routes/health.ts';
@@ -16,7 +17,9 @@ import { StoredLogs } from './routes/read-stored-log.ts';
 import { recordRoutes } from './routes/records.ts';
 import { resultRoutes } from './routes/results.ts';
 import { seriesRoutes } from './routes/series.ts';
+import { siteFileRoutes } from './routes/site-file.ts';
 import { siteRoutes } from './routes/sites.ts';
+import { workPageRoutes } from './routes/work-pages.ts';
 
 /** The HTTP interface: guards first, then the routes, then every error as JSON. */
 export function createApp(context: Context, allowedHosts: readonly string[]): Express {
@@ -30,6 +33,7 @@ export function createApp(context: Context, allowedHosts: readonly string[]): Ex
   const logs = new StoredLogs();
   const api = Router();
   api.use(exportRoutes(context), eventRoutes(context), resultRoutes(context), siteRoutes(context));
+  api.use(backgroundRoutes(context), workPageRoutes(context), siteFileRoutes(context));
   api.use(seriesRoutes(context, logs), recordRoutes(context, logs));
   api
     .route('/openapi.json')

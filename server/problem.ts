@@ -59,6 +59,21 @@ export const problems = {
     'The Allow header lists those it takes.',
   ],
   'not-ready': [409, 'The analysis has not finished.', 'Follow its events, or ask again shortly.'],
+  'no-month': [
+    404,
+    'The export does not hold the whole of this month.',
+    'The months that it holds are named in its report.',
+  ],
+  'made-earlier': [
+    409,
+    'This export was analysed by an earlier rimelog, which did not keep this.',
+    'Send the export again, or a site file to /api/v1/exports/{id}/site.',
+  ],
+  'bad-site-file': [
+    422,
+    'The site file cannot be used.',
+    'Correct it as the message says and send it again, as the body itself.',
+  ],
   'analysis-failed': [
     422,
     'The export could not be analysed.',

@@ -1,12 +1,16 @@
 import { EventEmitter } from 'node:events';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { MessageChannel } from 'node:worker_threads';
 import { Piscina } from 'piscina';
 import type { ExportStore } from '../../src/store/export-store.ts';
 import { StorageRefusal } from '../../src/store/storage-refusal.ts';
 import type { StoredExport, StoredProblem } from '../../src/store/stored-export.ts';
 import { oneLine } from '../one-line.ts';
+import { Problem } from '../problem.ts';
 import type { ServerLimits } from '../settings.ts';
-import type { AnalysisOutcome, AnalysisProgress, AnalysisTask } from './task.ts';
+import { monthName } from './result-names.ts';
+import type { AnalysisOutcome, AnalysisProgress, AnalysisTask, MonthTask } from './task.ts';
 import { workerFile } from './worker-file.ts';
 
 /** An analysis that was begun this often and never ended took the server down with it. */
@@ -26,9 +30,10 @@ export class Analyser {
   readonly changes = new EventEmitter<Record<string, []>>().setMaxListeners(0);
   readonly #store: ExportStore;
   readonly #limits: ServerLimits;
-  readonly #pool: Piscina<AnalysisTask, AnalysisOutcome>;
+  readonly #pool: Piscina<AnalysisTask | MonthTask, AnalysisOutcome | boolean>;
   readonly #running = new Map<string, { readonly abort: AbortController; progress: AnalysisProgress }>();
   readonly #reserved = new Set<symbol>();
+  readonly #months = new Map<string, Promise<void>>();
   readonly #log: (line: string) => void;
 
   constructor(store: ExportStore, limits: ServerLimits, log: (line: string) => void) {
@@ -80,6 +85,42 @@ export class Analyser {
     this.#running.get(id)?.abort.abort();
   }
 
+  /**
+   * Makes the report of a month unless it is there; asked for twice at the same time it is made once. Throws a
+   * Problem: `no-month`, `busy`, or why it could not be made.
+   */
+  async makeMonth(id: string, month: string): Promise<void> {
+    if (existsSync(join(this.#store.resultFolderOf(id), monthName(month)))) return;
+    const key = `${id} ${month}`;
+    const making = this.#months.get(key) ?? this.#makeMonth(id, month);
+    this.#months.set(key, making);
+    await making.finally(() => this.#months.delete(key));
+  }
+
+  async #makeMonth(id: string, month: string): Promise<void> {
+    const stored = this.#store.get(id);
+    if (stored === null) throw new Problem('unknown-export');
+    const giveBack = this.reserve();
+    if (giveBack === null) throw new Problem('busy', { headers: { 'Retry-After': '30' } });
+    const signal = AbortSignal.timeout(this.#limits.analysisMs);
+    const task: MonthTask = {
+      folder: this.#store.folderOf(id),
+      files: stored.files,
+      siteFile: stored.siteFile,
+      month,
+    };
+    try {
+      if (!(await this.#pool.run(task, { name: 'month', signal }))) throw new Problem('no-month');
+    } catch (error) {
+      if (error instanceof Problem) throw error;
+      if (this.#store.get(id) === null) throw new Problem('unknown-export');
+      const { message, remedy } = this.#problemFrom(error, signal);
+      throw new Problem('analysis-failed', { detail: message, remedy });
+    } finally {
+      giveBack();
+    }
+  }
+
   async close(): Promise<void> {
     for (const { abort } of this.#running.values()) abort.abort();
     await this.#pool.destroy();
@@ -118,10 +159,10 @@ export class Analyser {
     signal: AbortSignal,
   ): Promise<Partial<StoredExport> | null> {
     try {
-      const outcome = await this.#pool.run(
+      const outcome = (await this.#pool.run(
         { folder: this.#store.folderOf(id), files, siteFile, progress },
         { transferList: [progress], signal },
-      );
+      )) as AnalysisOutcome;
       if ('summary' in outcome) return { state: 'ready', summary: outcome.summary, problem: null };
       return { state: 'failed', problem: { ...outcome.refusal, remedy: '' } };
     } catch (error) {

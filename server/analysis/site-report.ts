@@ -1,3 +1,4 @@
+import { fullMonths } from '../../src/audit/month.ts';
 import type { Severity } from '../../src/model/finding.ts';
 import type { AnalysedExports } from '../../src/pipeline/analyse-exports.ts';
 import { type Caution, cautionsDefer, cautionsFor } from '../../src/reporting/cautions.ts';
@@ -45,6 +46,8 @@ export interface SiteReport {
   readonly openQuestions: readonly OpenQuestion[];
   readonly import: readonly ImportLines[];
   readonly guessedSite: boolean;
+  /** Months on the site's clock that the export holds from end to end: `2026-09`. */
+  readonly fullMonths: readonly string[];
   readonly words: {
     readonly severity: typeof severityWords;
     readonly origin: typeof originWords;
@@ -87,6 +90,7 @@ export function siteReport({ log, report, signals, diagnosis, guess }: AnalysedE
     openQuestions: openQuestions(diagnosis, log),
     import: importLines(report),
     guessedSite: guess !== null,
+    fullMonths: fullMonths(log),
     words: { severity: severityWords, origin: originWords, kind: kindWords, cause: causeWords },
   };
 }

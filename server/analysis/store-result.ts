@@ -2,13 +2,16 @@ import { mkdir, open, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { draftSite } from '../../src/importing/naming/draft-site.ts';
 import type { AnalysedExports } from '../../src/pipeline/analyse-exports.ts';
+import { circuitBackgrounds } from '../../src/reporting/background/circuit-background.ts';
 import { findingsDocument } from '../../src/reporting/findings-document.ts';
 import type { FindingsDocument } from '../../src/reporting/findings-schema.ts';
 import { siteTitle } from '../../src/reporting/headline.ts';
 import { htmlReport } from '../../src/reporting/html-report.ts';
+import { visitPage } from '../../src/reporting/visit/visit-page.ts';
 import { syncFolder } from '../../src/store/atomic-write.ts';
 import type { ResultSummary } from '../../src/store/stored-export.ts';
 import { storeLog } from '../../src/store/stored-log.ts';
+import { visitSheet } from '../../src/visit/visit-sheet.ts';
 import { resultNames } from './result-names.ts';
 import { siteReport } from './site-report.ts';
 
@@ -47,7 +50,9 @@ export async function storeResult(exportFolder: string, analysed: AnalysedExport
     [resultNames.report, JSON.stringify(siteReport(analysed))],
     [resultNames.log, JSON.stringify(await storeLog(temporary, analysed.log, analysed.signals))],
   ];
+  texts.push([resultNames.background, JSON.stringify({ circuits: circuitBackgrounds(analysed) })]);
   texts.push([resultNames.page, htmlReport(analysed)]);
+  texts.push([resultNames.visit, visitPage(visitSheet(analysed.signals, analysed.diagnosis), analysed)]);
   if (analysed.guess !== null) texts.push([resultNames.siteFile, draftSite(analysed.guess)]);
   for (const [name, text] of texts) {
     await writeFile(join(temporary, name), text, { mode: 0o600 });

@@ -2,13 +2,23 @@ import type { MessagePort } from 'node:worker_threads';
 import type { Stage } from '../../src/pipeline/gather-readings.ts';
 import type { ResultSummary, StoredFile } from '../../src/store/stored-export.ts';
 
-/** What a worker thread is given. */
-export interface AnalysisTask {
+/** The upload as it lies on disk. */
+export interface StoredFiles {
   /** Folder of the export; the result goes into a folder of its own there. */
   readonly folder: string;
   readonly files: readonly StoredFile[];
   readonly siteFile: StoredFile | null;
+}
+
+/** What a worker thread is given. */
+export interface AnalysisTask extends StoredFiles {
   readonly progress: MessagePort;
+}
+
+/** The report of a month is made when it is asked for, from the stored upload. */
+export interface MonthTask extends StoredFiles {
+  /** `2026-09` */
+  readonly month: string;
 }
 
 export interface AnalysisProgress {

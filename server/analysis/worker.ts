@@ -1,9 +1,8 @@
 import { ImportRefusal } from '../../src/importing/readings.ts';
-import { analyseExports } from '../../src/pipeline/analyse-exports.ts';
 import { storageRefusalFrom } from '../../src/store/storage-refusal.ts';
-import { openStoredExports, readStoredSiteFile } from './open-stored.ts';
+import { analyseStored } from './analyse-stored.ts';
 import { storeResult } from './store-result.ts';
-import type { AnalysisOutcome, AnalysisProgress, AnalysisTask } from './task.ts';
+import type { AnalysisOutcome, AnalysisProgress, AnalysisTask, MonthTask } from './task.ts';
 
 const reportEveryMs = 100;
 
@@ -25,11 +24,7 @@ export default async function analyse(task: AnalysisTask): Promise<AnalysisOutco
   const report = reporter(task);
   report({ stage: 'reading', share: null });
   try {
-    const analysed = await analyseExports({
-      exports: await openStoredExports(task),
-      siteFile: await readStoredSiteFile(task),
-      onProgress: report,
-    });
+    const analysed = await analyseStored(task, report);
     report({ stage: 'storing', share: null });
     return { summary: await storeResult(task.folder, analysed) };
   } catch (error) {
@@ -40,6 +35,12 @@ export default async function analyse(task: AnalysisTask): Promise<AnalysisOutco
   } finally {
     task.progress.close();
   }
+}
+
+/** The same for the report of a month, whose code is loaded when the first is asked for. */
+export async function month(task: MonthTask): Promise<boolean> {
+  const { makeMonth } = await import('./make-month.ts');
+  return makeMonth(task);
 }
 
 /** Messages may name a file as it lies on disk: the user knows it by the name it was sent under. */

@@ -101,6 +101,33 @@ const upload = {
   },
 };
 
+const anotherSiteFile = {
+  summary:
+    'Analyse the stored upload anew with another site file; what was found before stays under its own id',
+  requestBody: {
+    required: true,
+    description: 'The site file itself, YAML or JSON; told by its content',
+    content: { 'application/yaml': { schema: text }, 'application/json': { schema: { type: 'object' } } },
+  },
+  responses: {
+    202: {
+      ...json('Accepted', 'Stored under a new id; the analysis runs or waits'),
+      headers: { Location: { schema: text, description: 'address of the entry' } },
+    },
+    ...refusals([
+      ...ofExport,
+      'bad-site-file',
+      'foreign-origin',
+      'too-large',
+      'encoded-body',
+      'busy',
+      'disk-full',
+      'not-writable',
+      'storage-quota',
+    ]),
+  },
+};
+
 /** Schemas by name; named parts inside one of them become schemas of their own, as OpenAPI wants it. */
 function componentSchemas(): Record<string, unknown> {
   const components: Record<string, unknown> = {};
@@ -163,11 +190,36 @@ export function openApiDocument() {
         ofResult,
         [id],
       ),
+      [`${exportPath}/visit.html`]: get(
+        'The sheet before a visit, a page to print or to read on a phone',
+        { description: 'HTML', content: { 'text/html': { schema: text } } },
+        [...ofResult, 'made-earlier'],
+        [id],
+      ),
+      [`${exportPath}/months/{month}`]: get(
+        'The report of a month; made when it is first asked for, which takes as long as the analysis',
+        { description: 'HTML', content: { 'text/html': { schema: text } } },
+        [...ofResult, 'no-month', 'made-earlier', 'busy', 'disk-full', 'not-writable'],
+        [
+          id,
+          parameter('month', 'path', 'one of fullMonths of the report', {
+            type: 'string',
+            pattern: '^\\d{4}-(0[1-9]|1[0-2])$',
+          }),
+        ],
+      ),
+      [`${exportPath}/site`]: { post: { ...anotherSiteFile, parameters: [id] } },
       [`${exportPath}/site-file`]: get(
         'The site file that was guessed, to be corrected and sent along next time',
         { description: 'YAML, as an attachment', content: { 'application/yaml': { schema: text } } },
         [...ofResult, 'no-site-file'],
         [id],
+      ),
+      [`${exportPath}/circuits/{circuit}/background`]: get(
+        'What is known of a circuit beside its findings: normal here, alarms replayed, air above its limit',
+        json('Background', 'In words and in the units of the site'),
+        [...ofResult, 'unknown-circuit', 'made-earlier'],
+        [id, parameter('circuit', 'path', 'id of the circuit')],
       ),
       [`${exportPath}/circuits/{circuit}/series`]: get(
         'The lines of one circuit, reduced to what a plot can show',

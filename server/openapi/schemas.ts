@@ -106,6 +106,7 @@ const report = z.strictObject({
   ),
   import: z.array(z.strictObject({ heading: z.string(), details: z.array(z.string()) })),
   guessedSite: z.boolean(),
+  fullMonths: z.array(z.string()).describe('months that the export holds whole, as 2026-09'),
   words: z.strictObject({
     severity: z.record(
       z.string(),
@@ -115,6 +116,75 @@ const report = z.strictObject({
     kind: word,
     cause: word,
   }),
+});
+
+const background = z.strictObject({
+  circuit: z.string(),
+  normal: z.strictObject({
+    note: z.string().describe('the days that it rests on, or why there is nothing'),
+    rows: z.array(
+      z.strictObject({
+        figure: z.string(),
+        usual: z.string(),
+        last: z.string(),
+        standing: z.string(),
+        peers: z.string(),
+      }),
+    ),
+    points: z.array(
+      z.strictObject({
+        point: z.string(),
+        unit: z.string(),
+        ranges: z.array(
+          z.strictObject({
+            days: z.enum(['weekday', 'weekend']),
+            hours: z.string().describe('of the day on the site’s clock: 08–12 h'),
+            p10: z.number(),
+            p90: z.number(),
+            low: z.number().describe('a reading below is unusual, from here to p10 at the edge'),
+            high: z.number().describe('a reading above is unusual, from p90 to here at the edge'),
+            rests: z.string(),
+          }),
+        ),
+        beside: z.string().describe('what the peers do'),
+      }),
+    ),
+  }),
+  alarm: z.strictObject({
+    note: z.string(),
+    alarms: z.array(
+      z.strictObject({ title: z.string(), trips: z.int(), firstTrip: z.string(), blindADay: z.string() }),
+    ),
+    findings: z.array(
+      z.strictObject({
+        title: z.string(),
+        leads: z.array(z.strictObject({ alarm: z.string(), says: z.string() })),
+        hidden: z.string().nullable().describe('why the average hid the fault'),
+      }),
+    ),
+    suggested: z.array(z.strictObject({ probe: z.string(), limit: z.string(), rests: z.string() })),
+  }),
+  exposure: z
+    .strictObject({
+      limit: z.string(),
+      note: z.string(),
+      degreeHoursUnit: z.string(),
+      rows: z.array(
+        z.strictObject({
+          probe: z.string(),
+          above: z.string(),
+          settled: z.string(),
+          inDefrost: z.string(),
+          degreeHours: z.string(),
+          longest: z.string(),
+          longestFrom: z.string(),
+          unknown: z.string(),
+        }),
+      ),
+    })
+    .nullable()
+    .describe('null without a limit and without a set point'),
+  words: z.strictObject({ usual: z.string(), edge: z.string(), unusual: z.string() }),
 });
 
 const series = z.strictObject({
@@ -164,6 +234,7 @@ export const schemas = {
   Sites: z.strictObject({ sites: z.array(site) }),
   Findings: findingsSchema,
   Report: report,
+  Background: background,
   Series: series,
   Records: z.strictObject({ records: z.array(z.strictObject(described)) }),
   Record: z.strictObject({ ...described, unit: z.string(), span, line }),

@@ -5,5 +5,5 @@ import { openApiDocument } from './document.ts';
 
 /** `npx tsx server/openapi/write.ts` writes docs/reference/openapi.json anew, formatted as the rest. */
 const target = fileURLToPath(new URL('../../docs/reference/openapi.json', import.meta.url));
-writeFileSync(target, JSON.stringify(openApiDocument()));
-execFileSync('npx', ['biome', 'format', '--write', target], { stdio: 'inherit' });
+const input = JSON.stringify(openApiDocument());
+writeFileSync(target, execFileSync('npx', ['biome', 'format', '--stdin-file-path=openapi.json'], { input }));

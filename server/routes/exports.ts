@@ -4,25 +4,11 @@ import { storedExport } from '../context.ts';
 import { only } from '../guards/methods.ts';
 import { noQuery } from '../guards/query.ts';
 import { Problem } from '../problem.ts';
-import { bytesText } from '../uploads/bytes-text.ts';
+import { checkQuota } from '../uploads/check-quota.ts';
 import { receiveUpload } from '../uploads/receive-upload.ts';
 import { refuseUpload } from '../uploads/refuse-upload.ts';
-import { addressesOf } from './addresses.ts';
+import { answerAccepted } from './answer-accepted.ts';
 import { exportEntry } from './export-entry.ts';
-
-/** Refuses before a byte is read what could not be kept. */
-async function checkQuota({ store, limits }: Context): Promise<void> {
-  if (store.list().length >= limits.storedExports) {
-    throw new Problem('storage-quota', {
-      detail: `${limits.storedExports} exports are stored, the most this server keeps.`,
-    });
-  }
-  if ((await store.size()) >= limits.storedBytes) {
-    throw new Problem('storage-quota', {
-      detail: `The data folder holds ${bytesText(limits.storedBytes)}, the most this server keeps.`,
-    });
-  }
-}
 
 async function receive(context: Context, request: Request): Promise<string> {
   const { store, limits } = context;
@@ -57,11 +43,7 @@ function post(context: Context): RequestHandler {
       const id = await receive(context, request);
       giveBack();
       context.analyser.start(id);
-      const addresses = addressesOf(id);
-      response
-        .status(202)
-        .location(addresses.self)
-        .json({ id, ...addresses });
+      answerAccepted(response, id);
     } catch (error) {
       giveBack?.();
       refuseUpload(request, response);

@@ -46,6 +46,15 @@ export function monthsIn(log: Log): string[] {
   return [...new Set(log.calendar.days.map(({ date }) => date.slice(0, 7)))];
 }
 
+/** The months that the history holds whole; an hour at either end may be missing. */
+export function fullMonths(log: Log): string[] {
+  return monthsIn(log).filter((name) => {
+    const month = monthOf(log, name)!;
+    const hours = ((month.range.to - month.range.from) * log.grid.stepMs) / 3_600_000;
+    return month.daysMissing === 0 && hours > month.hours - 2;
+  });
+}
+
 /** `November 2026: 30 days, 721 hours (the clocks change on 2026-11-01)`. */
 export function monthSentence(log: Log, month: Month): string {
   const days = month.days.map((d) => log.calendar.days[d]!);

@@ -75,9 +75,10 @@ describe('OpenAPI', () => {
         .replace('{id}', ready)
         .replace('{circuit}', 'M01')
         .replace('{group}', 'S1')
+        .replace('{month}', '2026-13')
         .replace('{point}', encodeURIComponent(point));
       const response = await fetch(server.base + address);
-      expect(response.status).toBe(path.endsWith('/site-file') ? 404 : 200);
+      expect(response.status).toBe(/site-file|months/.test(path) ? 404 : 200);
       await expectDescribed(response, path);
     },
   );

@@ -1,0 +1,54 @@
+import { circuitExposure, type ProbeExposure } from '../../exposure/circuit-exposure.ts';
+import { timeAt } from '../../model/grid.ts';
+import type { Log } from '../../model/log.ts';
+import type { CircuitSignals } from '../../signals/types.ts';
+import { formatMinutes, formatShare, formatTemperature } from '../../units/display.ts';
+import { formatNumber } from '../../units/format-number.ts';
+import { dayAndTimeText } from '../local-time.ts';
+import { siteScale } from '../site-scale.ts';
+
+/** How long and how far the air of each usable probe stood above the limit, in words. */
+export interface AirAbove {
+  readonly limit: string;
+  /** Where the limit comes from, and what it cannot say. */
+  readonly note: string;
+  readonly degreeHoursUnit: string;
+  readonly rows: readonly {
+    readonly probe: string;
+    readonly above: string;
+    readonly settled: string;
+    /** Share of the time above in defrosts and the recoveries after them; empty without any. */
+    readonly inDefrost: string;
+    readonly degreeHours: string;
+    readonly longest: string;
+    readonly longestFrom: string;
+    readonly unknown: string;
+  }[];
+}
+
+/** Null where neither a limit nor a set point is known. */
+export function airAbove(signals: CircuitSignals): AirAbove | null {
+  const exposure = circuitExposure(signals);
+  if (exposure === null) return null;
+  const { log } = signals;
+  return {
+    limit: formatTemperature(exposure.limit.value, log.units),
+    note: `The limit is ${exposure.limit.cite}. Air is held against it, not food: a calibrated thermometer in the goods and the local code decide. Time without a reading counts as neither.`,
+    degreeHoursUnit: `${siteScale(log).temperatureSign}·h`,
+    rows: exposure.probes.map((probe) => rowOf(probe, log)),
+  };
+}
+
+function rowOf({ point, exposure }: ProbeExposure, log: Log): AirAbove['rows'][number] {
+  const { aboveMinutes, settledMinutes, defrostMinutes, recoveryMinutes, longest } = exposure;
+  return {
+    probe: point,
+    above: formatMinutes(aboveMinutes),
+    settled: formatMinutes(settledMinutes),
+    inDefrost: aboveMinutes > 0 ? formatShare((defrostMinutes + recoveryMinutes) / aboveMinutes) : '',
+    degreeHours: formatNumber(siteScale(log).difference(exposure.kelvinHours), 1),
+    longest: longest === null ? '' : formatMinutes(longest.minutes),
+    longestFrom: longest === null ? '' : dayAndTimeText(log, timeAt(log.grid, longest.from)),
+    unknown: formatMinutes(exposure.unknownMinutes),
+  };
+}

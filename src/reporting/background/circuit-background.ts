@@ -1,0 +1,42 @@
+import { monthOf } from '../../audit/month.ts';
+import { normView } from '../../audit/norm-view.ts';
+import type { MonthScope } from '../../audit/scope.ts';
+import type { Diagnosis } from '../../model/finding.ts';
+import type { Log } from '../../model/log.ts';
+import type { Signals } from '../../signals/types.ts';
+import { positionWords } from '../norms/norm-text.ts';
+import { type AirAbove, airAbove } from './air-above.ts';
+import { type AlarmSaid, alarmsSaid } from './alarm-said.ts';
+import { type NormalHere, normalHere } from './normal-here.ts';
+
+/** What is known of a circuit beside its findings. */
+export interface CircuitBackground {
+  readonly circuit: string;
+  readonly normal: NormalHere;
+  readonly alarm: AlarmSaid;
+  /** Null where neither a limit nor a set point is known. */
+  readonly exposure: AirAbove | null;
+  readonly words: typeof positionWords;
+}
+
+interface Judged {
+  readonly log: Log;
+  readonly signals: Signals;
+  readonly diagnosis: Diagnosis;
+}
+
+/** Norms, alarms and exposure over the whole export, one entry a circuit. */
+export function circuitBackgrounds({ log, signals, diagnosis }: Judged): CircuitBackground[] {
+  const month = monthOf(log, null);
+  if (month === null) return [];
+  const scope: MonthScope = { log, signals, diagnosis, month };
+  const norms = normView(scope);
+  const alarms = alarmsSaid(scope);
+  return signals.circuits.map((circuit, index) => ({
+    circuit: circuit.circuit.id,
+    normal: normalHere(circuit, norms, signals),
+    alarm: alarms[index]!,
+    exposure: airAbove(circuit),
+    words: positionWords,
+  }));
+}
