@@ -38,6 +38,8 @@ const superheatDanger = 14;
 const creepDays = 3;
 const setPointReachDays = 2;
 const plainlyLonger = 1.6;
+/** Times its own earlier median from which a recovery has plainly lengthened. */
+const longerRecovery = 1.25;
 /** A stop that is over after this time was longer than a service visit, hours. */
 const longStopHours = 24;
 
@@ -51,7 +53,12 @@ export function severityOf(
 ): Severity {
   const { lead } = trouble;
   const features = featuresOf(trouble);
-  if (isOldSuperheat(trouble, features) || isNewSetPoint(trouble) || isLooseLength(trouble, features)) {
+  if (
+    isOldSuperheat(trouble, features) ||
+    isOldRecovery(trouble, features) ||
+    isNewSetPoint(trouble) ||
+    isLooseLength(trouble, features)
+  ) {
     return 'note';
   }
   if (confidence < leastConfidence || noteShapes.includes(lead.shape) || features.note === 1) return 'note';
@@ -112,6 +119,11 @@ function isOldSuperheat({ lead }: Trouble, features: Readonly<{ [name: string]: 
     (features.superheatRise ?? 0) < superheatChange &&
     (features.superheat ?? 0) < superheatDanger
   );
+}
+
+/** A recovery over its limit that takes no longer than it ever did is how that case is: worth knowing. */
+function isOldRecovery({ lead }: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
+  return lead.shape === 'slow' && (features.recoveryRatio ?? longerRecovery) < longerRecovery;
 }
 
 /** A rack is acted on when its circuits feel it: a pressure alone warms no case. */

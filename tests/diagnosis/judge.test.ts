@@ -62,6 +62,14 @@ describe('one trouble, one finding', () => {
     expect(findings({ ...weak, certainty: 0.95 }, long)).toHaveLength(1);
   });
 
+  it('takes a recovery that has always been long for a habit', () => {
+    const measures = [{ name: 'recovery', value: 112, low: null, high: null, unit: 'min' }];
+    const slow = one(recovery({ features: { recoveryRatio: 1.01 }, measures }));
+    expect(slow.severity).toBe('note');
+    expect(slow.summary).toContain('has since the export begins');
+    expect(one(recovery({ features: { recoveryRatio: 2 }, measures })).severity).toBe('watch');
+  });
+
   it('asks nobody for the termination probe of a timed off-cycle defrost', () => {
     const causes = one(recovery({ shape: 'extended' })).causes.map(({ cause }) => cause);
     expect(causes).toContain('defrost-schedule');

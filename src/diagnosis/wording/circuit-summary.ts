@@ -30,7 +30,16 @@ export function wholeCircuitSummary(
 }
 
 export function defrostSummary(trouble: Trouble, log: Log): string {
+  const habit = habitOf(trouble.lead);
+  if (habit !== null) return `${placeClause(trouble)}${habit}.`;
   return `${placeClause(trouble)}${defrostWords(trouble.lead)} ${sinceClause(trouble, log)}${recoveryClause(trouble.lead)}.`;
+}
+
+/** A recovery that is long and always was so. */
+function habitOf({ shape, probe, features, measures }: Evidence): string | null {
+  if (shape !== 'slow' || !(features.recoveryRatio! < 1.25)) return null;
+  const minutes = measures.find((one) => one.name === 'recovery')?.value ?? Number.NaN;
+  return `${probe ?? 'the air'} takes ${formatMinutes(Math.round(minutes))} to come back after a defrost, long for its kind, and has since the export begins`;
 }
 
 /** `: 47 min where 17 min were usual`. */
