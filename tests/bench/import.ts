@@ -3,11 +3,14 @@ import { createReadStream, existsSync } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
+import { middle } from './measure.ts';
 
 const run = promisify(execFile);
 
 export interface ImportRun {
   readonly seconds: number;
+  /** User and system time of all its threads while it read. */
+  readonly cpuSeconds: number;
   /** Largest resident set of the process, in megabytes. */
   readonly megabytes: number;
 }
@@ -39,18 +42,21 @@ const pandasRead = `
 import sys, time, resource, json
 import pandas as pd
 start = time.perf_counter()
+cpu = time.process_time()
 frame = pd.read_csv(sys.argv[1])
 column = frame.columns[0]
 frame[column] = pd.to_datetime(frame[column], format='%Y-%m-%d %H:%M:%S')
-print(json.dumps({'seconds': time.perf_counter() - start, 'megabytes': resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024}))
+print(json.dumps({'seconds': time.perf_counter() - start, 'cpuSeconds': time.process_time() - cpu, 'megabytes': resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024}))
 `;
 
-/** The middle of several runs, each a process of its own, so that each starts cold and has its own peak. */
-async function middleOf(runs: number, once: () => Promise<ImportRun>): Promise<ImportRun> {
-  const all: ImportRun[] = [];
-  for (let each = 0; each < runs; each++) all.push(await once());
-  all.sort((a, b) => a.seconds - b.seconds);
-  return all[runs >> 1]!;
+/** The middle of each figure over several runs. */
+function middleRun(all: readonly ImportRun[]): ImportRun {
+  const of = (pick: (run: ImportRun) => number): number => middle(all.map(pick));
+  return {
+    seconds: of((run) => run.seconds),
+    cpuSeconds: of((run) => run.cpuSeconds),
+    megabytes: of((run) => run.megabytes),
+  };
 }
 
 async function measured(command: string, args: readonly string[]): Promise<ImportRun> {
@@ -62,13 +68,22 @@ async function measured(command: string, args: readonly string[]): Promise<Impor
 export async function benchImport(name: string, file: string, runs = 5): Promise<ImportBench> {
   const python = await pythonWithPandas();
   const child = join(import.meta.dirname, 'import-child.ts');
-  const node = (mode: string) => () => measured(process.execPath, ['--import', 'tsx', child, mode, file]);
+  const node = (mode: string) => measured(process.execPath, ['--import', 'tsx', child, mode, file]);
+  const rimelog: ImportRun[] = [];
+  const newlineScan: ImportRun[] = [];
+  const pandas: ImportRun[] = [];
+  // Each run a process of its own, so that each starts cold and has its own peak; in turn, so that all meet one load.
+  for (let each = 0; each < runs; each++) {
+    rimelog.push(await node('rimelog'));
+    if (python !== null) pandas.push(await measured(python, ['-c', pandasRead, file]));
+    newlineScan.push(await node('newlines'));
+  }
   return {
     name,
     megabytesOfText: (await stat(file)).size / 1e6,
-    rimelog: await middleOf(runs, node('rimelog')),
-    newlineScan: await middleOf(runs, node('newlines')),
-    pandas: python === null ? null : await middleOf(runs, () => measured(python, ['-c', pandasRead, file])),
+    rimelog: middleRun(rimelog),
+    newlineScan: middleRun(newlineScan),
+    pandas: python === null ? null : middleRun(pandas),
   };
 }
 
@@ -80,11 +95,12 @@ export function importBenchLine({
   pandas,
   newlineScan,
 }: ImportBench): string {
-  const speed = (each: ImportRun): string => `${each.seconds.toFixed(2)} s, ${Math.round(each.megabytes)} MB`;
+  const speed = (each: ImportRun): string =>
+    `${each.seconds.toFixed(2)} s (CPU ${each.cpuSeconds.toFixed(2)} s), ${Math.round(each.megabytes)} MB`;
   const against =
     pandas === null
       ? 'pandas is not installed'
-      : `pandas ${speed(pandas)}: ${(pandas.seconds / rimelog.seconds).toFixed(2)} times as fast, ${(rimelog.megabytes / pandas.megabytes).toFixed(2)} of its memory`;
+      : `pandas ${speed(pandas)}: ${(pandas.seconds / rimelog.seconds).toFixed(2)} times as fast (CPU ${(pandas.cpuSeconds / rimelog.cpuSeconds).toFixed(2)}), ${(rimelog.megabytes / pandas.megabytes).toFixed(2)} of its memory`;
   return `${name} (${Math.round(megabytesOfText)} MB): ${speed(rimelog)}; ${against}; newline scan ${newlineScan.seconds.toFixed(2)} s`;
 }
 

@@ -30,7 +30,7 @@ const goesOnShare = 0.5;
  * neighbour shares, and only where it adds to the usual one. A neighbour that has grown quiet (its section ices,
  * its fan stands) makes nobody else flutter.
  *
- * @param scatters `dailyScatter` of the probe and of its neighbours
+ * @param scatters `dailyScatters` of the probe and of its neighbours
  */
 export function flutter(
   signals: CircuitSignals,

@@ -3,22 +3,13 @@ import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { flutter } from './flutter.ts';
-import { dailyScatter } from './scatter.ts';
+import { dailyScatters } from './scatter.ts';
 
 /** Probes whose reading jumps from sample to sample while their neighbours run smoothly. */
 export function flutteringProbes(signals: CircuitSignals, living: readonly number[]): Evidence[] {
   const evidence: Evidence[] = [];
   const { grid, calendar } = signals.log;
-  const scatters = new Map(
-    living.map((probe) => [
-      probe,
-      dailyScatter(
-        signals,
-        probe,
-        living.filter((other) => other !== probe),
-      ),
-    ]),
-  );
+  const scatters = dailyScatters(signals, living);
   for (const probe of living) {
     const peers = living.filter((other) => other !== probe);
     const found = flutter(signals, probe, peers, scatters);

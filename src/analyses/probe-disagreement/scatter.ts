@@ -9,26 +9,46 @@ export interface DailyScatter {
 
 const leastSamples = 40;
 
-/** A straight rise or fall leaves second differences at zero, noise leaves all of itself, coarse samples some of a cycle. */
-export function dailyScatter(signals: CircuitSignals, probe: number, peers: readonly number[]): DailyScatter {
-  const own = secondDifferences(signals, probe);
-  const others = peers.map((peer) => secondDifferences(signals, peer));
+/**
+ * Of each of `probes`, which are held against each other. A straight rise or fall leaves second differences at zero,
+ * noise leaves all of itself, coarse samples some of a cycle.
+ */
+export function dailyScatters(
+  signals: CircuitSignals,
+  probes: readonly number[],
+): ReadonlyMap<number, DailyScatter> {
   const { days } = signals.log.calendar;
-  const all = new Float64Array(days.length).fill(Number.NaN);
-  const alone = new Float64Array(days.length).fill(Number.NaN);
+  const seconds = probes.map((probe) => secondDifferences(signals, probe));
+  const unknown = () => new Float64Array(days.length).fill(Number.NaN);
+  const scatters = probes.map(() => ({ all: unknown(), alone: unknown() }));
   days.forEach(({ from, to }, day) => {
-    const { mean, count } = meanOf(own.subarray(from, to));
-    if (count < leastSamples) return;
-    const shared = Math.max(0, ...others.map((other) => likeness(own, other, from, to)));
-    all[day] = mean;
-    alone[day] = mean * Math.sqrt(Math.max(0, 1 - shared * shared));
+    const shared = largestLikeness(seconds, from, to);
+    for (const [at, own] of seconds.entries()) {
+      const { mean, count } = meanOf(own, from, to);
+      if (count < leastSamples) continue;
+      scatters[at]!.all[day] = mean;
+      scatters[at]!.alone[day] = mean * Math.sqrt(Math.max(0, 1 - shared[at]! * shared[at]!));
+    }
   });
-  return { all, alone };
+  return new Map(probes.map((probe, at) => [probe, scatters[at]!]));
+}
+
+/** For each series its likeness with the other that goes along best, no less than 0; each pair is compared once. */
+function largestLikeness(series: readonly Float64Array[], from: number, to: number): Float64Array {
+  const largest = new Float64Array(series.length);
+  for (let first = 0; first < series.length; first++) {
+    for (let second = first + 1; second < series.length; second++) {
+      const alike = likeness(series[first]!, series[second]!, from, to);
+      if (alike > largest[first]!) largest[first] = alike;
+      if (alike > largest[second]!) largest[second] = alike;
+    }
+  }
+  return largest;
 }
 
 /** Mean absolute second difference over the settled samples of a stretch; NaN where there is none. */
 export function scatterOf(signals: CircuitSignals, probe: number, from: number, to: number): number {
-  return meanOf(secondDifferences(signals, probe, from, to)).mean;
+  return meanOf(secondDifferences(signals, probe, from, to), 0, to - from).mean;
 }
 
 /** `x(t) − (x(t−1) + x(t+1)) / 2` of the samples `from` to `to`; NaN outside settled air and beside a gap. */
@@ -41,17 +61,19 @@ function secondDifferences(
   const { values } = signals.circuit.probes[probe]!.record;
   const { phase } = signals;
   const seconds = new Float64Array(to - from).fill(Number.NaN);
-  for (let i = Math.max(1, from); i < Math.min(to, values.length - 1); i++) {
+  const last = Math.min(to, values.length - 1);
+  for (let i = Math.max(1, from); i < last; i++) {
     if (phase[i] !== Phase.cooling) continue;
     seconds[i - from] = values[i]! - (values[i - 1]! + values[i + 1]!) / 2;
   }
   return seconds;
 }
 
-function meanOf(seconds: Float64Array): { mean: number; count: number } {
+function meanOf(seconds: Float64Array, from: number, to: number): { mean: number; count: number } {
   let sum = 0;
   let count = 0;
-  for (const second of seconds) {
+  for (let i = from; i < to; i++) {
+    const second = seconds[i]!;
     if (Number.isNaN(second)) continue;
     sum += Math.abs(second);
     count++;

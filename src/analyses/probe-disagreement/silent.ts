@@ -18,30 +18,35 @@ export function silence(signals: CircuitSignals, probe: number, peers: readonly 
   const own = signals.circuit.probes[probe]!.record.values;
   const others = peers.map((peer) => signals.circuit.probes[peer]!.record.values);
   const least = samplesIn(signals.log.grid, settings.silentHours.value * 60);
-  const begin = own.findIndex((value) => !Number.isNaN(value));
-  if (begin < 0) return null;
+  const begin = nextReading(own, 0);
+  if (begin === own.length) return null;
   let best: { from: number; to: number } | null = null;
-  let from = -1;
   let alone = 0;
   let firstAlone = -1;
-  for (let i = begin; i <= own.length; i++) {
-    const reads = i === own.length || !Number.isNaN(own[i]!);
-    if (reads && from < 0) continue;
-    if (!reads) {
-      if (from < 0) from = i;
-      if (!others.some((other) => Number.isNaN(other[i]!))) {
-        alone++;
-        if (firstAlone < 0) firstAlone = i;
-      }
-      continue;
+  for (let from = nextGap(own, begin), to = from; from < own.length; from = nextGap(own, to)) {
+    to = nextReading(own, from);
+    for (let i = from; i < to; i++) {
+      if (others.some((other) => Number.isNaN(other[i]!))) continue;
+      alone++;
+      if (firstAlone < 0) firstAlone = i;
     }
-    if (from >= 0 && i - from >= least && aloneShare(others, from, i) > 0.8) {
-      if (best === null || i - from > best.to - best.from) best = { from, to: i };
+    if (to - from >= least && aloneShare(others, from, to) > 0.8) {
+      if (best === null || to - from > best.to - best.from) best = { from, to };
     }
-    from = -1;
   }
   if (best === null) return null;
   return { ...best, share: alone / (own.length - firstAlone) };
+}
+
+/** First sample from `at` on that holds no reading; the length where all do. */
+function nextGap(values: Float64Array, at: number): number {
+  while (at < values.length && !Number.isNaN(values[at]!)) at++;
+  return at;
+}
+
+function nextReading(values: Float64Array, at: number): number {
+  while (at < values.length && Number.isNaN(values[at]!)) at++;
+  return at;
 }
 
 function aloneShare(others: readonly Float64Array[], from: number, to: number): number {
