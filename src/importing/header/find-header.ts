@@ -82,11 +82,15 @@ function isHeaderRow(
     return false;
   if (width >= 4 && filled < Math.ceil(cells.length * 0.4)) return false;
   let numeric = 0;
+  let words = 0;
   for (let column = 0; column < cells.length; column++) {
     const type = typeOf(row, column);
     if (type === 'stamp') return false;
     if (type === 'number') numeric++;
+    if (type === 'word' && column !== timeAt) words++;
   }
+  // Readings beside a stamp that cannot be read are no names.
+  if (/^\d/u.test(cells[timeAt] ?? '') && numeric + words >= filled - 1) return false;
   return numeric * 2 < filled || (cells[timeAt] !== undefined && /\p{L}/u.test(cells[timeAt]!));
 }
 

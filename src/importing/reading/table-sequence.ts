@@ -1,4 +1,5 @@
 import { columnNames } from '../header/column-names.ts';
+import { cellType } from '../layout/cell-types.ts';
 import { LongTable } from '../layout/long-table.ts';
 import { planTable } from '../layout/plan-table.ts';
 import type { TablePlan } from '../layout/table-plan.ts';
@@ -132,7 +133,7 @@ export class TableSequence {
 
   private begin(plan: TablePlan, rows: readonly PlacedRow[]): number {
     const { issues } = this.context;
-    const first = rows[plan.firstDataRow]!;
+    const first = rows[firstReadingRow(plan, rows)]!;
     const headerLine = plan.headerRow === null ? null : rows[plan.headerRow]!.line;
     const above = (plan.headerRow ?? plan.firstDataRow) + this.passedLines;
     const again = this.tables.find((table) => continues(table.plan, plan));
@@ -193,6 +194,21 @@ export class TableSequence {
     if (this.bytesExpected === null || seen < 5) return 0;
     return Math.ceil((this.bytesExpected / ((last.from - first.from) / seen)) * 1.03) + 16;
   }
+}
+
+/** The first row below the header that holds readings, though its time may be damaged: the table counts it. */
+function firstReadingRow(
+  { headerRow, firstDataRow, time, width }: TablePlan,
+  rows: readonly PlacedRow[],
+): number {
+  let first = firstDataRow;
+  if (headerRow === null) return first;
+  const isDamaged = ({ cells }: PlacedRow): boolean =>
+    cells.length * 2 > width &&
+    /^\W*\d/u.test(cells[time.at] ?? '') &&
+    cells.some((cell, at) => at !== time.at && /^(?:number|word)$/u.test(cellType(cell)));
+  while (first > headerRow + 1 && isDamaged(rows[first - 1]!)) first--;
+  return first;
 }
 
 function endsInHeader(rows: readonly PlacedRow[]): boolean {
