@@ -1,7 +1,7 @@
 import type { FindingKind, Origin } from '../model/finding.ts';
 import { directJudgement } from './direct-causes.ts';
-import type { Judgement, WeighedCause } from './judgement.ts';
-import { type Hypothesis, type Weighed, weigh } from './naive-bayes.ts';
+import type { Judgement } from './judgement.ts';
+import { unknownPlant, type Weighed, weigh } from './naive-bayes.ts';
 import { oneProbeCauses, oneProbeFeatures } from './one-probe-causes.ts';
 import { featuresOf, type Trouble } from './trouble.ts';
 import { wholeCircuitCauses, wholeCircuitFeatures } from './whole-circuit-causes.ts';
@@ -9,6 +9,9 @@ import { wholeCircuitCauses, wholeCircuitFeatures } from './whole-circuit-causes
 /** Causes less likely than this are not worth a line. */
 const leastLikelihood = 0.04;
 const mostCauses = 4;
+
+/** Ice and too little liquid warm a circuit alike: without superheat air data cannot be sure of either. */
+const unknownWithoutSuperheat = 0.25;
 
 /** Decides whose fault a trouble is, from all its evidence. */
 export function attribute(trouble: Trouble): Judgement {
@@ -24,7 +27,11 @@ export function attribute(trouble: Trouble): Judgement {
   }
   if (trouble.scope === 'whole-circuit' && shape !== 'trading-hours') {
     return fromWeights(
-      weigh(wholeCircuitCauses, wholeCircuitFeatures(features, shape)),
+      weigh(
+        wholeCircuitCauses,
+        wholeCircuitFeatures(features, shape),
+        features.superheatRise === undefined ? unknownWithoutSuperheat : unknownPlant,
+      ),
       () => 'upward-drift',
     );
   }
@@ -43,23 +50,19 @@ function habit(): Judgement {
   };
 }
 
-/** The likeliest origin first, then its causes and those of the others by likelihood. */
+/** The likeliest origin by the sum of its causes; the causes of all origins, likeliest first. */
 function fromWeights(weighed: readonly Weighed[], kindFor: (origin: Origin) => FindingKind): Judgement {
   const byOrigin = new Map<Origin, number>();
   for (const { hypothesis, likelihood } of weighed) {
     byOrigin.set(hypothesis.origin, (byOrigin.get(hypothesis.origin) ?? 0) + likelihood);
   }
   const [origin, originLikelihood] = [...byOrigin].reduce((a, b) => (b[1] > a[1] ? b : a));
-  const own = (hypothesis: Hypothesis): number => (hypothesis.origin === origin ? 1 : 0);
-  const causes = [...weighed]
-    .sort((a, b) => own(b.hypothesis) - own(a.hypothesis) || b.likelihood - a.likelihood)
-    .map(({ hypothesis, likelihood }): WeighedCause => ({ cause: hypothesis.cause, likelihood }));
-  const first = causes[0]!;
   return {
     kind: kindFor(origin),
     origin,
     originLikelihood,
-    causes: [first, ...causes.slice(1).sort((a, b) => b.likelihood - a.likelihood)]
+    causes: weighed
+      .map(({ hypothesis, likelihood, leanings }) => ({ cause: hypothesis.cause, likelihood, leanings }))
       .filter((one, i) => i === 0 || one.likelihood >= leastLikelihood)
       .slice(0, mostCauses),
   };

@@ -3,6 +3,8 @@ import type { CauseId, FindingKind, Origin } from '../model/finding.ts';
 export interface WeighedCause {
   readonly cause: CauseId;
   readonly likelihood: number;
+  /** Features that were weighed: above 0 where they favour this cause, below where they speak against it. */
+  readonly leanings?: Readonly<{ [feature: string]: number }>;
 }
 
 /** Whose fault it is, by which causes, and how far apart the possible answers are. */

@@ -145,7 +145,7 @@ function ofWarmAir(
   projection: Projection | null,
   now: EpochMs,
 ): Severity {
-  if (harmlessCauses.includes(judgement.causes[0]!.cause)) return 'note';
+  if (judgement.origin !== 'case' && harmlessCauses.includes(judgement.causes[0]!.cause)) return 'note';
   if (lead.end !== null) return lead.end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
   if (lead.shape === 'duty') return losesReserve(features) ? 'watch' : 'note';
   if (scope === 'one-probe' && judgement.origin === 'probe') {

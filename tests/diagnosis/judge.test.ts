@@ -183,6 +183,31 @@ describe('a finding', () => {
     features: { shift: 3, daysBefore: 8, offsetBefore: 0.2, dayNightRatio: 0.3 },
   });
 
+  it('lists causes likeliest first, and what speaks against one behind a but', () => {
+    const [ice] = one(creep).causes;
+    expect(ice!.cause).toBe('airflow-or-ice');
+    const same = evidence({
+      ...creep,
+      features: { shift: 3, rampDays: 6, defrostOffsetRatio: -1, dayNightRatio: 0 },
+    });
+    const { causes } = one(same);
+    expect(causes[0]!.because).toMatch(
+      /colder than its neighbours.*; but it is the same by day and by night/,
+    );
+    expect(causes.map(({ likelihood }) => likelihood)).toEqual(
+      causes.map(({ likelihood }) => likelihood).sort((a, b) => b - a),
+    );
+  });
+
+  it('takes no slow creep of a whole circuit for a changed set point, and leaves its cause open', () => {
+    const slow = wholeRise({
+      features: { rise: 1.8, compared: 1, rampDays: 30, dutyRise: 0, swingRatio: 1, dayNightRatio: 0 },
+    });
+    const finding = one(slow);
+    expect(finding).toMatchObject({ origin: 'case', severity: 'watch' });
+    expect(finding.causes[0]!.cause).not.toBe('set-point');
+  });
+
   it('says what it is not, and why', () => {
     const text = one(creep).notThis.join(' ');
     for (const alike of ['set-point change', 'weather', 'stocking', 'old habit'])

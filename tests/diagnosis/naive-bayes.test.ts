@@ -19,12 +19,31 @@ describe('weigh', () => {
   it('follows the feature, and sums to one', () => {
     const [first, second] = weigh(two, { x: 4 });
     expect(first!.hypothesis.cause).toBe('logging');
-    expect(first!.likelihood).toBeGreaterThan(0.9);
+    expect(first!.likelihood).toBeGreaterThan(0.85);
     expect(first!.likelihood + second!.likelihood).toBeCloseTo(1, 12);
   });
 
   it('lets no single feature decide for ever: the floor under every bump caps it', () => {
     expect(weigh(two, { x: 400 })[0]!.likelihood).toBeLessThan(0.6);
+  });
+
+  it('is never surer than the chance that the table knows the plant', () => {
+    const ten = Object.fromEntries(
+      Array.from({ length: 10 }, (_, i) => [`x${i}`, { mean: 0, deviation: 1 }]),
+    );
+    const far = Object.fromEntries(Object.keys(ten).map((name) => [name, { mean: 4, deviation: 1 }]));
+    const many: Hypothesis[] = [
+      { ...two[0]!, features: ten },
+      { ...two[1]!, features: far },
+    ];
+    const seen = Object.fromEntries(Object.keys(ten).map((name) => [name, 0]));
+    expect(weigh(many, seen)[0]!.likelihood).toBeLessThanOrEqual(0.95);
+  });
+
+  it('says of each feature which cause it favours and which it speaks against', () => {
+    const [first, second] = weigh(two, { x: 4 });
+    expect(first!.leanings.x).toBeGreaterThan(0);
+    expect(second!.leanings.x).toBeLessThan(0);
   });
 
   it('trusts an uncertain feature less', () => {

@@ -1,6 +1,7 @@
 import type { CauseId } from '../../model/finding.ts';
-import { formatDifference, formatShare } from '../../units/display.ts';
+import { formatDays, formatDifference, formatShare } from '../../units/display.ts';
 import type { DisplayUnits } from '../../units/display-units.ts';
+import type { WeighedCause } from '../judgement.ts';
 
 type Features = Readonly<{ [name: string]: number }>;
 
@@ -36,7 +37,9 @@ const recovery: Reason = (f) =>
   when(f.recoveryRatio !== undefined && f.recoveryRatio > 1.25, () => 'it comes back later after defrost');
 const step: Reason = (f) =>
   when(f.rampDays !== undefined, () =>
-    f.creeping === 0 ? 'it came within hours' : `it grew over ${Math.max(1, Math.round(f.rampDays!))} days`,
+    (f.creeping ?? 1) < 0.5
+      ? 'it came within hours'
+      : `it grew over ${formatDays(Math.max(1, Math.round(f.rampDays!)))}`,
   );
 const stopped: Reason = (f) =>
   when(f.offOffsetRatio !== undefined, () =>
@@ -58,17 +61,17 @@ const duty: Reason = (f) =>
 const steadyDuty: Reason = (f) =>
   when(f.dutyRise !== undefined && f.dutyRise <= 0.05, () => 'its valve feeds no more than before');
 
-const reasons: Readonly<Partial<{ [cause in CauseId]: readonly Reason[] }>> = {
-  'airflow-or-ice': [offsetInDefrost, step, swing, recovery, dayAndNight, duty],
-  'evaporator-fan': [step, offsetInDefrost, swing, dayAndNight],
-  'door-or-load': [dayAndNight, step, offsetInDefrost],
-  'probe-offset': [suction, step, offsetInDefrost, dayAndNight, swing, stopped],
-  'probe-drift': [suction, step, offsetInDefrost, dayAndNight, swing, stopped],
-  'probe-moved': [step, offsetInDefrost, swing],
-  'probe-open-or-short': [step],
-  underfeeding: [duty, recovery, step, swing],
-  'set-point': [step, steadyDuty, swing],
-};
+/** The features that are weighed, in the order in which they are said, each in words. */
+const reasons: readonly (readonly [feature: string, reason: Reason])[] = [
+  ['defrostOffsetRatio', offsetInDefrost],
+  ['creeping', step],
+  ['dutyRise', duty],
+  ['dutyRise', steadyDuty],
+  ['swingRatio', swing],
+  ['recoveryRatio', recovery],
+  ['dayNightRatio', dayAndNight],
+  ['offOffsetRatio', stopped],
+];
 
 const fallback: Readonly<Partial<{ [cause in CauseId]: string }>> = {
   'airflow-or-ice': 'ice and blocked air are the usual reasons for a section that warms',
@@ -102,12 +105,29 @@ const fallback: Readonly<Partial<{ [cause in CauseId]: string }>> = {
 };
 
 const mostReasons = 3;
+const mostDoubts = 2;
+/** Log likelihoods below which a feature speaks neither way. */
+const leastFor = 0.05;
+const leastAgainst = 0.4;
+const liars: readonly CauseId[] = ['probe-offset', 'probe-drift'];
 
-/** Why this cause, in half a line: what the data show, else what the trade knows. */
-export function becauseOf(cause: CauseId, features: Features, units: DisplayUnits): string {
-  const found = (reasons[cause] ?? [])
-    .map((reason) => reason(features, units))
-    .filter((text) => text !== null)
-    .slice(0, mostReasons);
-  return found.length > 0 ? found.join('; ') : (fallback[cause] ?? 'possible after what was seen');
+/** Why this cause, in half a line: what the data show for it, else what the trade knows; then what speaks against it. */
+export function becauseOf(
+  { cause, leanings = {} }: WeighedCause,
+  features: Features,
+  units: DisplayUnits,
+): string {
+  const said = (isSaid: (leaning: number) => boolean): string[] =>
+    reasons
+      .filter(([feature]) => leanings[feature] !== undefined && isSaid(leanings[feature]))
+      .map(([, reason]) => reason(features, units))
+      .filter((text) => text !== null);
+  const impossible = liars.includes(cause) ? suction(features, units) : null;
+  const found = [...(impossible === null ? [] : [impossible]), ...said((leaning) => leaning > leastFor)];
+  const doubts = said((leaning) => leaning < -leastAgainst).slice(0, mostDoubts);
+  const why =
+    found.length > 0
+      ? found.slice(0, mostReasons).join('; ')
+      : (fallback[cause] ?? 'possible after what was seen');
+  return doubts.length === 0 ? why : `${why}; but ${doubts.join(', and ')}`;
 }

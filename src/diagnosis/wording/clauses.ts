@@ -73,7 +73,9 @@ export function verdictClause(judgement: Judgement, alternative: string): string
   if (!isDecided(judgement)) {
     return `rather ${isCase ? 'the case' : alternative} than ${isCase ? alternative : 'the case'}, but the data cannot tell`;
   }
-  const named = causeVerdicts[judgement.causes[0]!.cause];
+  const first = judgement.causes[0]!;
+  if (isCase && first.likelihood < 0.5) return 'the case is truly warm, and the cause is open';
+  const named = causeVerdicts[first.cause];
   if (named !== undefined) return named;
   return judgement.origin === 'probe' ? 'the probe lies, the air does not' : 'the case is truly warm';
 }

@@ -45,11 +45,11 @@ export function wordFinding(
     confidence,
     summary: summarise(trouble, judgement, projection, signals),
     measures: [...measuresOf(trouble), ...timeToLimit(projection, now)],
-    causes: judgement.causes.map(({ cause, likelihood }) => ({
-      cause,
-      likelihood,
-      because: becauseOf(cause, features, signals.log.units),
-      ...causeAdvice[cause],
+    causes: judgement.causes.map((weighed) => ({
+      cause: weighed.cause,
+      likelihood: weighed.likelihood,
+      because: becauseOf(weighed, features, signals.log.units),
+      ...causeAdvice[weighed.cause],
     })),
     projection,
     notThis: notThese(trouble, judgement, signals),
