@@ -24,6 +24,11 @@ export const circuitRules: readonly Rule[] = [
   { keeper: 'dead-probe', guest: 'one-probe', when: sameProbe },
   { keeper: 'dead-probe', guest: 'record', when: sameProbe },
   { keeper: 'dead-probe', guest: 'defrost', when: (k, g) => isBlind(k) && begins(g) >= begins(k) - slackMs },
+  {
+    keeper: 'dead-probe',
+    guest: 'defrost',
+    when: (k, g) => isRecovery(g) && begins(g) >= begins(k) - slackMs,
+  },
   { keeper: 'dead-probe', guest: 'whole-circuit', when: (k, g) => begins(g) >= begins(k) - slackMs },
   { keeper: 'record', guest: 'one-probe', when: (k, g) => k.lead.shape === 'unit-change' && sameProbe(k, g) },
   { keeper: 'one-probe', guest: 'one-probe', when: sameProbe },

@@ -40,6 +40,8 @@ const setPointReachDays = 2;
 const plainlyLonger = 1.6;
 /** Times its own earlier median from which a recovery has plainly lengthened. */
 const longerRecovery = 1.25;
+/** Share of the defrosts due since the first missed one under which, once they come again, it was an event or two. */
+const rarelyMissed = 0.1;
 /** A stop that is over after this time was longer than a service visit, hours. */
 const longStopHours = 24;
 
@@ -84,9 +86,10 @@ export function severityOf(
   }
 }
 
-/** An event of the day; or a pressure that is back where it was and that no circuit felt. */
+/** An event of the day; a few defrosts that did not come and do again; or a pressure that is back where it was and that no circuit felt. */
 function isPassed(trouble: Trouble, end: EpochMs, features: Readonly<{ [name: string]: number }>): boolean {
   if (end - trouble.lead.onset < shortDays * dayMs) return true;
+  if (trouble.lead.shape === 'missed') return (features.missedSinceShare ?? 1) < rarelyMissed;
   return features.shareWarm !== undefined && !isFelt(trouble, features);
 }
 

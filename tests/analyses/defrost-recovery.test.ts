@@ -112,6 +112,18 @@ describe('heat and end of the defrosts', () => {
     expect(Math.abs(dayOfOnset(evidence[0]!) - 11)).toBeLessThan(0.7);
   });
 
+  test('defrosts that have always ended a little before their longest time have not changed', () => {
+    const grid = gridOf(days);
+    const lengths = [44, 45, 43, 45, 44, 45];
+    const varied = (minute: number) =>
+      dailyDefrosts([180, 900], lengths[Math.floor(minute / 720) % 6]!)(minute);
+    const longest = dailyDefrosts([180, 900], 45);
+    const isDefrosting = (minute: number) => (day(minute) < 11 ? varied(minute) : longest(minute));
+    const circuit = simpleCase(grid, { isDefrosting });
+    const electric = { ...circuit, defrost: { ...circuit.defrost, kind: 'electric' as const } };
+    expect(verdictOf(analyse, [electric], days).evidence).toEqual([]);
+  });
+
   test('a coil that goes past its usual end temperature was not ended by it', () => {
     const grid = gridOf(days);
     const circuit = simpleCase(grid);

@@ -54,6 +54,7 @@ describe('an override', () => {
     expect(evidence.map((one) => one.shape)).toEqual(['override-on']);
     expect(Math.abs(dayOfOnset(evidence[0]!) - 8.3)).toBeLessThan(0.2);
     expect(measureOf(evidence[0]!, 'underCutOut')).toBeGreaterThan(0.5);
+    expect(measureOf(evidence[0]!, 'airNow')).toBeLessThan(measureOf(evidence[0]!, 'setPoint') - 0.5);
   });
 
   test('is not a valve that is open because the case is warm', () => {

@@ -62,6 +62,23 @@ describe('one trouble, one finding', () => {
     expect(findings({ ...weak, certainty: 0.95 }, long)).toHaveLength(1);
   });
 
+  it('takes a recovery for the consequence of a probe that reads another circuit', () => {
+    const swapped = evidence({ probe: 'M01 air A', points: ['M01 air A', 'M02 air A'], shape: 'swapped' });
+    expect(one(swapped, recovery({ shape: 'not-recovered' })).origin).toBe('probe');
+  });
+
+  it('remarks on two defrosts of a month that did not come and have come since', () => {
+    const missed = (missedSinceShare: number) =>
+      recovery({
+        kind: 'defrost-missed',
+        shape: 'missed',
+        end: onDay(9),
+        features: { missed: 2, missedSinceShare },
+      });
+    expect(one(missed(0.03)).severity).toBe('note');
+    expect(one(missed(0.5)).severity).toBe('watch');
+  });
+
   it('takes a recovery that has always been long for a habit', () => {
     const measures = [{ name: 'recovery', value: 112, low: null, high: null, unit: 'min' }];
     const slow = one(recovery({ features: { recoveryRatio: 1.01 }, measures }));

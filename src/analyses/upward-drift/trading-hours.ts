@@ -24,7 +24,7 @@ export function tradingHoursRise(
   const start = rise.ramp.start;
   const byNight = endMinusStart(levelOf(signals, 'night'), start);
   const byDay = endMinusStart(levelOf(signals, 'day'), start);
-  if (!(byNight < settings.nightShare.value * byDay)) return null;
+  if (!(byDay >= settings.tradingRise.value && byNight < settings.nightShare.value * byDay)) return null;
   const { circuit, log } = signals;
   const day = log.calendar.days[Math.min(start + 1, apart.length - 1)]!;
   const dutyRise = endMinusStart(signals.duty, start);
