@@ -23,9 +23,16 @@ export class BinnedValues {
   }
 
   add(value: number): void {
-    let bin = Math.round(value / this.#width) - this.#offset;
-    if (bin < 0) bin = 0;
-    else if (bin >= this.#counts.length) bin = this.#counts.length - 1;
+    this.addAt(this.binOf(value));
+  }
+
+  /** The bin of a value, the same in all that have this width and range. */
+  binOf(value: number): number {
+    const bin = Math.round(value / this.#width) - this.#offset;
+    return bin < 0 ? 0 : bin >= this.#counts.length ? this.#counts.length - 1 : bin;
+  }
+
+  addAt(bin: number): void {
     this.#counts[bin]!++;
     if (bin < this.#lowest) this.#lowest = bin;
     if (bin > this.#highest) this.#highest = bin;

@@ -70,9 +70,10 @@ function countDay(
     const value = values[i]!;
     const flag = flags[i]!;
     if (flag === 0 || Number.isNaN(value)) continue;
-    all.add(value);
-    if ((flag & atNight) !== 0) night.add(value);
-    else if ((flag & byDay) !== 0) trading.add(value);
+    const bin = all.binOf(value);
+    all.addAt(bin);
+    if ((flag & atNight) !== 0) night.addAt(bin);
+    else if ((flag & byDay) !== 0) trading.addAt(bin);
     if (!Number.isNaN(deviation[i]!)) swings.add(deviation[i]!);
   }
 }

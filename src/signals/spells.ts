@@ -15,12 +15,16 @@ export function spellsOf(values: Float64Array, threshold = 0.5): Spell[] {
       continue;
     }
     const on = first > threshold;
-    let to = from + 1;
-    while (to < count && values[to]! > threshold === on && !Number.isNaN(values[to]!)) to++;
+    const to = endOfSpell(values, from + 1, threshold, on);
     const opened = from > 0 && !Number.isNaN(values[from - 1]!);
     const closed = to < count && !Number.isNaN(values[to]!);
     spells.push({ from, to, on, whole: opened && closed });
     from = to;
   }
   return spells;
+}
+
+function endOfSpell(values: Float64Array, at: number, threshold: number, on: boolean): number {
+  while (at < values.length && values[at]! > threshold === on && !Number.isNaN(values[at]!)) at++;
+  return at;
 }

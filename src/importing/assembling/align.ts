@@ -33,20 +33,24 @@ export function alignSampled(point: Point, grid: Grid, holdMs: number, onGrid: b
 
 function alignInPlace({ times, values }: Point, grid: Grid, holdMs: number): Float64Array {
   const holdSamples = Math.ceil(holdMs / grid.stepMs) - 1;
-  let age = Number.POSITIVE_INFINITY;
-  let held = Number.NaN;
-  for (let index = 0; index < values.length; index++) {
-    const value = values[index]!;
-    if (Number.isNaN(value)) {
-      age++;
-      if (age <= holdSamples) values[index] = held;
-    } else {
-      held = value;
-      age = 0;
-    }
+  for (let gap = gapFrom(values, readingFrom(values, 0)); gap < values.length; ) {
+    const end = readingFrom(values, gap);
+    values.fill(values[gap - 1]!, gap, Math.min(end, gap + holdSamples));
+    gap = gapFrom(values, end);
   }
   const from = Math.round((grid.startMs - times[0]!) / grid.stepMs);
   return values.subarray(from, from + grid.count);
+}
+
+/** First place from `at` on that holds nothing; the length where all are readings. */
+function gapFrom(values: Float64Array, at: number): number {
+  while (at < values.length && !Number.isNaN(values[at]!)) at++;
+  return at;
+}
+
+function readingFrom(values: Float64Array, at: number): number {
+  while (at < values.length && Number.isNaN(values[at]!)) at++;
+  return at;
 }
 
 /** Whether rows stand exactly on the grid, one a sample, and cover it whole. */

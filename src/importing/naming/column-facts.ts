@@ -54,18 +54,19 @@ function switching({ times, values }: Point) {
   const runs: number[] = [];
   let on = values[0]! > 0.5;
   let since = times[0] ?? Number.NaN;
-  for (let index = 1; index < times.length; index++) {
-    if (Number.isNaN(values[index]!)) continue;
-    const now = values[index]! > 0.5;
-    if (on) onMs += times[index]! - since;
-    if (now && !on) {
+  for (let at = nextChange(values, 1, on); at < times.length; at = nextChange(values, at + 1, on)) {
+    const now = times[at]!;
+    if (on) {
+      onMs += now - since;
+      if (!Number.isNaN(startedAt)) runs.push((now - startedAt) / 60_000);
+    } else {
       starts++;
-      startedAt = times[index]!;
+      startedAt = now;
     }
-    if (on && !now && !Number.isNaN(startedAt)) runs.push((times[index]! - startedAt) / 60_000);
-    on = now;
-    since = times[index]!;
+    on = !on;
+    since = now;
   }
+  if (on) onMs += times[lastReading(values)]! - since;
   const spanMs = times.length > 1 ? times.at(-1)! - times[0]! : Number.NaN;
   runs.sort((a, b) => a - b);
   return {
@@ -73,4 +74,16 @@ function switching({ times, values }: Point) {
     startsPerDay: (starts / spanMs) * 86_400_000,
     onMinutes: runs[runs.length >> 1] ?? Number.NaN,
   };
+}
+
+/** First reading from `at` on that is in the other state; the length where none is. */
+function nextChange(values: Float64Array, at: number, on: boolean): number {
+  while (at < values.length && (values[at]! > 0.5 === on || Number.isNaN(values[at]!))) at++;
+  return at;
+}
+
+function lastReading(values: Float64Array): number {
+  let at = values.length - 1;
+  while (Number.isNaN(values[at]!)) at--;
+  return at;
 }
