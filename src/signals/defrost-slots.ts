@@ -2,10 +2,12 @@ import { median } from '../maths/median.ts';
 import type { Calendar, Grid, LocalDay } from '../model/grid.ts';
 import { dayAt, samplesIn } from '../model/grid.ts';
 import type { DefrostPlan } from '../model/log.ts';
+import type { Minutes } from '../units/quantities.ts';
 import { liftIn } from './defrost/lift.ts';
 import type { Slot } from './defrost/slots.ts';
 import { recurringSlots, slotToleranceMinutes } from './defrost/slots.ts';
 import { sampleAtMinute } from './local-minutes.ts';
+import { slotsInForce } from './slots-in-force.ts';
 import type { DefrostSlot, DefrostWindow } from './types.ts';
 import { Phase } from './types.ts';
 
@@ -16,9 +18,12 @@ const cameShare = 0.5;
 /** … where that is at least this, in K: defrosts that hardly warm the air cannot be told from it. */
 const plainLift = 0.8;
 
+/** A defrost this near to its slot came; on the day on which the clocks change it may be an hour off. */
+const reachMinutes: Minutes = slotToleranceMinutes + 10;
+
 /**
  * The times of day at which the circuit defrosts, and the days on which one was due, with the record complete,
- * and did not come. On a day with the usual number of defrosts none is missed: it was moved.
+ * and did not come. On a day with as many defrosts as were due none is missed: it was moved.
  */
 export function defrostSlots(
   plan: DefrostPlan,
@@ -32,40 +37,34 @@ export function defrostSlots(
   const found = recurringSlots(starts, grid, calendar);
   const planned = (plan.starts ?? []).map((minute): Slot => ({ minute, starts: [] }));
   const slots = found.length > 0 ? found : planned;
-  const usualADay = mostActive(slots, calendar);
+  const isInForce = slotsInForce(slots, calendar);
   const seenByDay = new Int32Array(calendar.days.length);
   for (const start of starts) seenByDay[dayAt(calendar, start)]!++;
+  const dueByDay = calendar.days.map((_, d) => slots.filter((_, slot) => isInForce(slot, d)).length);
   const length =
     Math.round(median(defrosts.map((w) => w.to - w.from))) || samplesIn(grid, plan.minutes ?? 30);
   const lift = median(defrosts.map((window) => liftIn(air, window, grid)));
-  return slots.map((slot) => {
-    let expected = 0;
-    let seen = 0;
+  return slots.map(({ minute }, slot) => {
+    const expected: number[] = [];
     const missed: number[] = [];
     calendar.days.forEach((day, d) => {
-      const due = sampleAtMinute(grid, calendar, day, slot.minute);
+      const due = isInForce(slot, d) ? sampleAtMinute(grid, calendar, day, minute) : null;
       if (due === null || !isWatched(due, length, air, phase, day, grid)) return;
-      expected++;
-      const tolerance = samplesIn(grid, slotToleranceMinutes + 10);
-      const came = defrosts.some((w) => w.from < due + tolerance && w.to > due - tolerance);
+      expected.push(due);
+      const reach = samplesIn(grid, reachMinutes + 60 * Math.abs(day.hours - 24));
+      const came = defrosts.some((w) => w.from < due + reach && w.to > due - reach);
       const lifted =
         lift >= plainLift && liftIn(air, { from: due, to: due + length }, grid) >= cameShare * lift;
-      if (came || lifted || seenByDay[d]! >= usualADay) seen++;
-      else missed.push(due);
+      if (!came && !lifted && seenByDay[d]! < dueByDay[d]!) missed.push(due);
     });
-    return { minute: slot.minute, expected, seen, missed };
+    return {
+      minute,
+      expected: expected.length,
+      seen: expected.length - missed.length,
+      missed,
+      due: expected,
+    };
   });
-}
-
-/** Most slots in use on one day, each from its first to its last start: a moved schedule has two sets, one at a time. */
-function mostActive(slots: readonly Slot[], calendar: Calendar): number {
-  const ranges = slots.map(({ starts }) => starts.map((start) => dayAt(calendar, start)));
-  const active = calendar.days.map(
-    (_, day) =>
-      ranges.filter((days) => days.length === 0 || (day >= Math.min(...days) && day <= Math.max(...days)))
-        .length,
-  );
-  return Math.max(...active);
 }
 
 /** The air is known around the slot, and the circuit was not shut off. */

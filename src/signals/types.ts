@@ -43,6 +43,8 @@ export interface DefrostSlot {
   readonly minute: Minutes;
   readonly expected: number;
   readonly seen: number;
+  /** Samples at which a defrost was due, with the record complete: `expected` of them. */
+  readonly due: readonly number[];
   /** Samples at which a defrost was due, with the record complete, and did not come. */
   readonly missed: readonly number[];
 }

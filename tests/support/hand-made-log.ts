@@ -14,6 +14,8 @@ export interface LogParts {
   readonly unassigned?: readonly Record[];
   /** From this day on the clock stands one hour back: that day has 25 hours. */
   readonly clockBackOnDay?: number;
+  /** From this day on the clock stands one hour ahead: that day has 23 hours. */
+  readonly clockForwardOnDay?: number;
 }
 
 export function handMadeLog(parts: LogParts): Log {
@@ -23,7 +25,7 @@ export function handMadeLog(parts: LogParts): Log {
     units: { temperature: 'degF', pressure: 'psig' },
     atmosphere: 101.325,
     grid,
-    calendar: calendarOf(grid, parts.days, parts.clockBackOnDay ?? null),
+    calendar: calendarOf(grid, parts),
     suctionGroups: parts.suctionGroups ?? [],
     circuits: parts.circuits ?? [],
     unassigned: parts.unassigned ?? [],
@@ -34,10 +36,12 @@ export function gridOf(days: number, stepMinutes = 1): Grid {
   return { startMs: startOfHistory, stepMs: stepMinutes * 60_000, count: (days * 1440) / stepMinutes };
 }
 
-function calendarOf(grid: Grid, days: number, clockBackOnDay: number | null): Calendar {
+function calendarOf(grid: Grid, { days, clockBackOnDay, clockForwardOnDay }: LogParts): Calendar {
   const perDay = 86_400_000 / grid.stepMs;
   const hour = perDay / 24;
-  const shiftOf = (day: number) => (clockBackOnDay !== null && day > clockBackOnDay ? hour : 0);
+  const changesOn = clockBackOnDay ?? clockForwardOnDay ?? Number.POSITIVE_INFINITY;
+  const longer = clockBackOnDay === undefined ? -1 : 1;
+  const shiftOf = (day: number) => (day > changesOn ? longer * hour : 0);
   const list: LocalDay[] = [];
   for (let day = 0; day < days; day++) {
     const from = day * perDay + shiftOf(day);
@@ -48,12 +52,12 @@ function calendarOf(grid: Grid, days: number, clockBackOnDay: number | null): Ca
       weekday: at.getUTCDay(),
       from,
       to,
-      hours: day === clockBackOnDay ? 25 : 24,
+      hours: day === changesOn ? 24 + longer : 24,
     });
   }
   const offsets = [{ from: 0, offsetMinutes: -360 }];
-  if (clockBackOnDay !== null)
-    offsets.push({ from: clockBackOnDay * perDay + 2 * hour, offsetMinutes: -420 });
+  if (changesOn < days)
+    offsets.push({ from: changesOn * perDay + 2 * hour, offsetMinutes: -360 - 60 * longer });
   return { timeZone: 'Etc/GMT+6', days: list, offsets };
 }
 

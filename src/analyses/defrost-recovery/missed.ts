@@ -11,10 +11,12 @@ export function missedDefrosts(signals: CircuitSignals): Evidence[] {
   const missed = signals.slots.flatMap((slot) => [...slot.missed]).sort((a, b) => a - b);
   if (missed.length === 0) return fewerThanPlanned(signals);
   const expected = signals.slots.reduce((sum, slot) => sum + slot.expected, 0);
-  const perDay = signals.slots.length;
   const first = clusterStart(missed, signals);
   const counted = missed.filter((sample) => sample >= first);
-  const dueSince = signals.slots.length * daysSince(first, signals);
+  const dueSince = signals.slots.reduce(
+    (sum, { due }) => sum + due.filter((sample) => sample >= first).length,
+    0,
+  );
   const lastSeen = signals.defrosts.at(-1)?.from ?? 0;
   const isStillSo = counted.at(-1)! > lastSeen || daysSince(counted.at(-1)!, signals) <= 2;
   const share = Math.min(1, counted.length / Math.max(1, dueSince));
@@ -35,7 +37,7 @@ export function missedDefrosts(signals: CircuitSignals): Evidence[] {
         missed: missed.length,
         missedShare: missed.length / expected,
         missedSinceShare: share,
-        perDay,
+        perDay: expected / daysSince(0, signals),
         allSince: counted.length > 1 && counted[0]! > lastSeen ? 1 : 0,
       },
     }),

@@ -1,0 +1,92 @@
+import { describe, expect, test } from 'vitest';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
+import type { CircuitSignals } from '../../src/signals/types.ts';
+import { gridOf, handMadeLog, type LogParts } from '../support/hand-made-log.ts';
+import { dailyDefrosts, simpleCase } from '../support/simple-case.ts';
+
+const days = 16;
+const stepMinutes = 5;
+const changeDay = 7;
+const changes = changeDay * 1440 + 120;
+const columns = {
+  status: { valve: true, status: true, setPoint: true },
+  air: { valve: true },
+};
+
+/** Off-cycle defrosts of 45 minutes at the minute of the day that the controller's clock shows. */
+type Schedule = (minute: number) => boolean;
+const at = (...starts: number[]): Schedule => dailyDefrosts(starts, 45);
+
+function signalsOf(isDefrosting: Schedule, from: keyof typeof columns, clock: Partial<LogParts> = {}) {
+  const circuit = simpleCase(gridOf(days, stepMinutes), { isDefrosting, columns: columns[from] });
+  return computeSignals(handMadeLog({ days, stepMinutes, circuits: [circuit], ...clock })).circuits[0]!;
+}
+
+const missedIn = ({ slots }: CircuitSignals) =>
+  slots.flatMap(({ missed }) => [...missed]).sort((a, b) => a - b);
+const dueIn = ({ slots }: CircuitSignals) => slots.reduce((sum, { expected }) => sum + expected, 0);
+
+const clocks = [
+  ['autumn', { clockBackOnDay: changeDay }, 60],
+  ['spring', { clockForwardOnDay: changeDay }, -60],
+] as const;
+
+describe.each(clocks)('where the clocks change in %s', (_, clock, later) => {
+  const starts = [
+    [180, 540, 900, 1260],
+    [25, 385, 745, 1105, 1405],
+    [120, 1410],
+  ];
+  describe.each([['status'], ['air']] as const)('defrosts known by the %s', (from) => {
+    test.each(starts.map((one) => [one] as const))('at %j on a clock that stands still miss none', (day) => {
+      const signals = signalsOf(at(...day), from, clock);
+      expect(missedIn(signals)).toEqual([]);
+      // Neither set of times is due all through; what touches an end of the record is not watched.
+      expect(dueIn(signals) / (days * day.length)).toBeGreaterThan(0.85);
+      expect(dueIn(signals) / (days * day.length)).toBeLessThan(1.05);
+    });
+
+    test.each(starts.map((one) => [one] as const))('at %j on a clock that changes miss none', (day) => {
+      const followed: Schedule = (minute) => at(...day)(minute < changes ? minute : minute - later);
+      const signals = signalsOf(followed, from, clock);
+      expect(missedIn(signals)).toEqual([]);
+      expect(signals.slots).toHaveLength(day.length);
+    });
+  });
+
+  test('defrosts that stop after it are missed at the times that were then in force, and at no others', () => {
+    const stops = 12 * 1440;
+    const signals = signalsOf((minute) => minute < stops && at(180, 540, 900, 1260)(minute), 'status', clock);
+    const missed = missedIn(signals).map((sample) => sample * stepMinutes);
+    expect(missed).toHaveLength(16);
+    expect(missed.every((minute) => [180, 540, 900, 1260].includes(minute % 1440))).toBe(true);
+  });
+});
+
+describe('a schedule that was edited', () => {
+  const edited = (before: Schedule, after: Schedule, onDay: number): Schedule => {
+    return (minute) => (minute < onDay * 1440 ? before(minute) : after(minute));
+  };
+
+  test.each([
+    ['to other times', at(150, 510, 870, 1230), at(330, 690, 1050, 1410)],
+    ['one of its times', at(150, 510, 870, 1230), at(150, 510, 960, 1230)],
+    ['to one defrost more a day', at(150, 510, 870), at(60, 420, 780, 1140)],
+    ['by one defrost added', at(150, 510, 870), at(150, 510, 870, 1230)],
+    ['to fewer at other times', at(60, 300, 540, 780, 1020, 1260), at(180, 660, 1140)],
+  ])('%s has missed none', (_, before, after) => {
+    expect(missedIn(signalsOf(edited(before, after, 9), 'status'))).toEqual([]);
+  });
+
+  test('and then is not kept has missed only those of the new one', () => {
+    const after: Schedule = (minute) => minute < 12 * 1440 && at(240, 600, 960, 1320)(minute);
+    const missed = missedIn(signalsOf(edited(at(150, 510, 870, 1230), after, 6), 'status'));
+    expect(missed.map((sample) => (sample * stepMinutes) % 1440).slice(0, 4)).toEqual([240, 600, 960, 1320]);
+    expect(missed).toHaveLength(16);
+  });
+
+  test('by taking times out of it, with none in their place, has missed those', () => {
+    const signals = signalsOf(edited(at(150, 510, 870, 1230), at(150, 870), 9), 'status');
+    expect(missedIn(signals)).toHaveLength(14);
+  });
+});
