@@ -4,7 +4,8 @@ import type { Projection } from '../model/finding.ts';
 import { featuresOf, type Trouble } from './trouble.ts';
 
 const lastDays = 3;
-const dayMs = 86_400_000;
+/** Within this time a daily median says when a level was passed. */
+const passedWithinMs = 1.5 * 86_400_000;
 
 /**
  * How the settled air of a warm place stands to its limit by the last three days: a rise that came at once, or has
@@ -28,7 +29,7 @@ export function standingToLimit(trouble: Trouble): Projection | null {
   const { grid, calendar } = circuit.log;
   const day = calendar.days[passed]!;
   const at = grid.startMs + ((day.from + day.to) / 2) * grid.stepMs;
-  return { ...stand, at, earliest: at - dayMs, latest: at + dayMs, reason: null };
+  return { ...stand, at, earliest: at - passedWithinMs, latest: at + passedWithinMs, reason: null };
 }
 
 function movedCold(trouble: Trouble): boolean {

@@ -65,6 +65,21 @@ export function findStep(
   return jump >= Math.max(shareOfHours, scales * noise) ? at : null;
 }
 
+/** Share of the change made within the six hours on either side of a sample; NaN beside a gap. */
+export function jumpShare(
+  table: OffsetTable,
+  probe: number,
+  peers: readonly number[],
+  change: DayChange,
+  at: number,
+): number {
+  const values = table.offset(probe, peers);
+  const block = Math.round(at / table.samplesPerBlock);
+  const reach = 6 * blocksPerHour;
+  const before = median(values.subarray(Math.max(0, block - reach), block));
+  return (median(values.subarray(block, block + reach)) - before) / (change.after - change.before);
+}
+
 /** True when no day between the two levels is known: what came while nothing was logged is no creep that was seen. */
 function isBesideGap(signals: CircuitSignals, probe: number, change: DayChange): boolean {
   const between = signals.probes[probe]!.median.subarray(change.start + 1, change.end);

@@ -20,7 +20,7 @@ const stepShare = 0.6;
 /** A probe may usually scatter this much more than its neighbours before the ratio itself is in doubt. */
 const mostUsualRatio = 1.6;
 /** A value held until it changes moves in stairs of its threshold, more on a busy day: only plain flutter counts. */
-const heldRatio = 3;
+const heldRatio = 1.6;
 /** Flutter that goes on with this share of its strength is not over. */
 const goesOnShare = 0.5;
 

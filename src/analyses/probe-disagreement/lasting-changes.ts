@@ -6,7 +6,7 @@ import { behaviour } from './behaviour.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { changeInDays, type DayChange } from './change-in-days.ts';
 import { earlyWitness } from './early-witness.ts';
-import { findStep } from './find-step.ts';
+import { findStep, jumpShare } from './find-step.ts';
 import type { OffsetTable } from './offset-table.ts';
 import { pairDifferences } from './pair-differences.ts';
 import { plausibility } from './plausibility.ts';
@@ -47,7 +47,7 @@ export function lastingChanges(
           votes,
           probes: living.length,
           rampDays: change.end - change.start,
-          creeping: creeping(change, step !== null),
+          creeping: creeping(change, step === null ? null : jumpShare(table, probe, peers, change, step)),
           witnessDays: witness === null ? 0 : change.start - witness,
           daysBefore: change.start + 1,
           daysSince: (change.endedOn ?? offsets.length) - change.start,
@@ -63,9 +63,11 @@ export function lastingChanges(
   return evidence;
 }
 
-/** By the days alone, and not against what the hours show: a step may go on creeping, a creep hides no jump. */
-function creeping({ rampProbability }: DayChange, step: boolean): number {
-  return step ? Math.min(0.5, rampProbability) : Math.max(0.5, rampProbability);
+/** By the days, and by the hours where they show a jump: a step may go on creeping, a creep hides no jump. */
+function creeping({ rampProbability }: DayChange, jump: number | null): number {
+  if (jump === null) return Math.max(0.5, rampProbability);
+  const left = Number.isFinite(jump) ? Math.max(0, 1 - jump) : 0.5;
+  return Math.min(0.5, rampProbability, left);
 }
 
 export function offsetFrom(signals: CircuitSignals, probe: number, peers: readonly number[]): Float64Array {
