@@ -22,7 +22,7 @@ const dayAndNight: Reason = (f) =>
     Math.abs(f.dayNightRatio!) < 0.2
       ? 'it is the same by day and by night'
       : f.dayNightRatio! > 0
-        ? 'it is larger in the trading day than by night'
+        ? `it is ${f.dayNightRatio! < 0.6 ? 'only somewhat ' : ''}larger in the trading day than by night`
         : 'it is larger by night than by day',
   );
 const swing: Reason = (f) =>
@@ -92,7 +92,7 @@ const fallback: Readonly<Partial<{ [cause in CauseId]: string }>> = {
   'defrost-termination':
     'a defrost that never ends by temperature is first a matter of its probe or thermostat',
   'tight-differential': 'cut-in and cut-out too close together make short cycles',
-  'compressor-control': 'starts without load come from pressure control, unloaders or a valve that leaks',
+  'compressor-control': 'pressure controls, unloaders or their order start and stop the machines at the wrong pressure',
   'low-charge': 'little liquid starves the far coils first',
   'capacity-shortfall': 'the group warms together when the compressors that run cannot hold the pressure',
   condensing: 'a dirty condenser or a still fan raises the pressure for all',
