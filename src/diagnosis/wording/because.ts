@@ -92,7 +92,8 @@ const fallback: Readonly<Partial<{ [cause in CauseId]: string }>> = {
   'defrost-termination':
     'a defrost that never ends by temperature is first a matter of its probe or thermostat',
   'tight-differential': 'cut-in and cut-out too close together make short cycles',
-  'compressor-control': 'pressure controls, unloaders or their order start and stop the machines at the wrong pressure',
+  'compressor-control':
+    'pressure controls, unloaders or their order start and stop the machines at the wrong pressure',
   'low-charge': 'little liquid starves the far coils first',
   'capacity-shortfall': 'the group warms together when the compressors that run cannot hold the pressure',
   condensing: 'a dirty condenser or a still fan raises the pressure for all',
