@@ -1,5 +1,10 @@
 /** The server's answers (docs/reference/openapi.json), as far as the pages read them. */
 
+import type { CircuitBackground } from '../src/reporting/background/circuit-background.ts';
+import type { UsualPoint, UsualRange } from '../src/reporting/background/normal-here.ts';
+
+export type { CircuitBackground, UsualPoint, UsualRange };
+
 export type Severity = 'note' | 'watch' | 'act';
 
 export interface ProblemText {
@@ -122,6 +127,8 @@ export interface SiteReport {
   }[];
   readonly import: readonly { readonly heading: string; readonly details: readonly string[] }[];
   readonly guessedSite: boolean;
+  /** Not given by an analysis of an earlier rimelog. */
+  readonly fullMonths?: readonly string[];
   readonly words: {
     readonly severity: Readonly<
       Record<Severity, { readonly word: string; readonly symbol: string; readonly meaning: string }>

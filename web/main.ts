@@ -2,6 +2,7 @@ import 'virtual:theme.css';
 import './styles/page.css';
 import './styles/findings.css';
 import './styles/plot-page.css';
+import './styles/background.css';
 import './styles/narrow.css';
 import './styles/print.css';
 import { type Address, readAddress } from './address.ts';

@@ -1,4 +1,12 @@
-import type { CircuitSeries, ExportEntry, FindingsDocument, ProblemText, SiteReport, Span } from './json.ts';
+import type {
+  CircuitBackground,
+  CircuitSeries,
+  ExportEntry,
+  FindingsDocument,
+  ProblemText,
+  SiteReport,
+  Span,
+} from './json.ts';
 
 /** A refusal of the server, or no answer at all, in words for the user. */
 export class Refusal extends Error {
@@ -47,6 +55,26 @@ export const eventsOf = (id: string): string => `${addressOf(id)}/events`;
 export const findingsAddress = (id: string): string => `${addressOf(id)}/findings`;
 export const reportPageAddress = (id: string): string => `${addressOf(id)}/report.html`;
 export const siteFileAddress = (id: string): string => `${addressOf(id)}/site-file`;
+
+export const visitAddress = (id: string): string => `${addressOf(id)}/visit.html`;
+export const monthAddress = (id: string, month: string): string => `${addressOf(id)}/months/${month}`;
+
+/** Null where an earlier rimelog analysed the export, which did not keep it. */
+export async function readBackground(id: string, circuit: string): Promise<CircuitBackground | null> {
+  try {
+    return await ask(`${addressOf(id)}/circuits/${encodeURIComponent(circuit)}/background`);
+  } catch (error) {
+    if (error instanceof Refusal && error.code === 'made-earlier') return null;
+    throw error;
+  }
+}
+
+export const analyseAgain = (id: string, siteFile: string): Promise<{ id: string }> =>
+  ask(`${addressOf(id)}/site`, {
+    method: 'POST',
+    body: siteFile,
+    headers: { 'Content-Type': 'application/yaml' },
+  });
 
 export interface SiteResult {
   readonly document: FindingsDocument;

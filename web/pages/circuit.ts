@@ -1,11 +1,12 @@
 import { circuitAddress, groupAddress, writeAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { Finding } from '../json.ts';
+import { backgroundSections } from '../parts/background.ts';
 import { dayTable } from '../parts/day-table.ts';
 import { cautions } from '../parts/finding.ts';
 import { findingSection } from '../parts/finding-section.ts';
 import { severityBadge } from '../parts/severity.ts';
-import { Refusal, readResult, type SiteResult } from '../server.ts';
+import { Refusal, readBackground, readResult, type SiteResult } from '../server.ts';
 import type { Page } from './page.ts';
 import { type PlottedAddress, plotFigure } from './plotted.ts';
 
@@ -70,6 +71,7 @@ export async function circuitPage(address: PlottedAddress): Promise<Page> {
       remedy: 'Choose one from the list of the site.',
     });
   }
+  const background = await readBackground(address.id, own.id);
   const site = visible(report.title);
   const title = visible(own.name === own.id || own.name === '' ? own.id : `${own.id} ${own.name}`);
   const findings = findingsFor(own.id, result);
@@ -86,6 +88,7 @@ export async function circuitPage(address: PlottedAddress): Promise<Page> {
     element,
     dayTable(days, report),
     findings.map((finding, index) => findingSection(address.id, finding, index === 0, result)),
+    background !== null && backgroundSections(background),
     cautions(findings, report, false),
     h('p', { class: 'air' }, found.notice),
   );

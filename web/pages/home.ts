@@ -1,13 +1,49 @@
 import { writeAddress } from '../address.ts';
 import { h } from '../dom.ts';
+import type { ExportEntry } from '../json.ts';
 import { exportList } from '../parts/export-list.ts';
 import { uploadForm } from '../parts/upload-form.ts';
 import { listExports } from '../server.ts';
 import type { Page } from './page.ts';
 
+const askEveryMs = 2000;
+
+/** Asks for the list as long as an analysis runs or waits, and tells when one of them has got further. */
+function whileUnfinished(
+  first: readonly ExportEntry[],
+  onChange: (exports: readonly ExportEntry[]) => void,
+): () => void {
+  const states = (entries: readonly ExportEntry[]): string =>
+    entries.map(({ id, state }) => `${id} ${state}`).join();
+  let known = first;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const wait = (): void => {
+    const isUnfinished = known.some(({ state }) => state === 'waiting' || state === 'analysing');
+    timer = isUnfinished ? setTimeout(() => void ask(), askEveryMs) : undefined;
+  };
+  const ask = async (): Promise<void> => {
+    const { exports } = await listExports().catch(() => ({ exports: known }));
+    if (timer === undefined) return;
+    if (states(exports) !== states(known)) onChange(exports);
+    known = exports;
+    wait();
+  };
+  wait();
+  return () => {
+    clearTimeout(timer);
+    timer = undefined;
+  };
+}
+
 /** Where exports come in, and those that have. */
 export async function homePage(): Promise<Page> {
   const { exports } = await listExports();
+  let list = exportList(exports);
+  const stop = whileUnfinished(exports, (now) => {
+    const next = exportList(now);
+    list.replaceWith(next);
+    list = next;
+  });
   const content = h(
     'div',
     { class: 'home' },
@@ -20,7 +56,7 @@ export async function homePage(): Promise<Page> {
     uploadForm((id) => {
       location.hash = writeAddress({ page: 'site', id });
     }),
-    exportList(exports),
+    list,
   );
-  return { title: 'rimelog', where: '', content };
+  return { title: 'rimelog', where: '', content, dispose: stop };
 }

@@ -1,6 +1,13 @@
 import { h, visible } from '../dom.ts';
 import type { ExportEntry, SiteReport } from '../json.ts';
-import { findingsAddress, reportPageAddress, siteFileAddress } from '../server.ts';
+import {
+  findingsAddress,
+  monthAddress,
+  reportPageAddress,
+  siteFileAddress,
+  visitAddress,
+} from '../server.ts';
+import { siteAgain } from './site-again.ts';
 
 const shownPlaces = 6;
 
@@ -39,7 +46,7 @@ function guess(exportId: string): HTMLElement {
     h(
       'p',
       {},
-      'No site file came along, so circuits, probes and set points were told by their names, units and behaviour. Save the guess, correct it, and send it along next time.',
+      'No site file came along, so circuits, probes and set points were told by their names, units and behaviour. Save the guess, correct it, and have the export analysed again with it.',
     ),
     h(
       'p',
@@ -50,7 +57,32 @@ function guess(exportId: string): HTMLElement {
         'Save the guessed site file',
       ),
     ),
+    siteAgain(exportId),
   );
+}
+
+/** Pages to take along, to print or to send; each opens in a window of its own. */
+function workPages(exportId: string, { fullMonths = [] }: SiteReport): HTMLElement {
+  const link = (href: string, text: string): HTMLElement =>
+    h('p', {}, h('a', { href, target: '_blank', rel: 'noopener' }, text));
+  return h(
+    'section',
+    { 'aria-labelledby': 'take' },
+    h('h2', { id: 'take' }, 'To take along'),
+    link(visitAddress(exportId), 'Visit sheet: one page, to print or read on a phone'),
+    fullMonths.map((month) => link(monthAddress(exportId, month), `The month ${month}: tables and plots`)),
+    fullMonths.length > 0 &&
+      h(
+        'p',
+        { class: 'quiet' },
+        'A month is made when it is first opened, which can take as long as the analysis.',
+      ),
+  );
+}
+
+/** A site file came along; it too can be corrected. */
+function siteFileGiven(exportId: string): HTMLElement {
+  return h('details', {}, h('summary', {}, 'Analyse again with another site file'), siteAgain(exportId));
 }
 
 function importReport({ import: files }: SiteReport): HTMLElement {
@@ -80,9 +112,11 @@ export function aboutExport(exportId: string, entry: ExportEntry, report: SiteRe
   return h(
     'div',
     { class: 'about' },
+    workPages(exportId, report),
     openQuestions(report),
     report.guessedSite && guess(exportId),
     importReport(report),
+    !report.guessedSite && siteFileGiven(exportId),
     h(
       'section',
       { 'aria-labelledby': 'keep' },

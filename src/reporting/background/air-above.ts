@@ -2,8 +2,9 @@ import { circuitExposure, type ProbeExposure } from '../../exposure/circuit-expo
 import { timeAt } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
-import { formatMinutes, formatShare, formatTemperature } from '../../units/display.ts';
+import { formatShare, formatTemperature } from '../../units/display.ts';
 import { formatNumber } from '../../units/format-number.ts';
+import { minutesText } from '../audit/cell-text.ts';
 import { dayAndTimeText } from '../local-time.ts';
 import { siteScale } from '../site-scale.ts';
 
@@ -43,12 +44,12 @@ function rowOf({ point, exposure }: ProbeExposure, log: Log): AirAbove['rows'][n
   const { aboveMinutes, settledMinutes, defrostMinutes, recoveryMinutes, longest } = exposure;
   return {
     probe: point,
-    above: formatMinutes(aboveMinutes),
-    settled: formatMinutes(settledMinutes),
+    above: minutesText(aboveMinutes),
+    settled: minutesText(settledMinutes),
     inDefrost: aboveMinutes > 0 ? formatShare((defrostMinutes + recoveryMinutes) / aboveMinutes) : '',
     degreeHours: formatNumber(siteScale(log).difference(exposure.kelvinHours), 1),
-    longest: longest === null ? '' : formatMinutes(longest.minutes),
+    longest: longest === null ? '' : minutesText(longest.minutes),
     longestFrom: longest === null ? '' : dayAndTimeText(log, timeAt(log.grid, longest.from)),
-    unknown: formatMinutes(exposure.unknownMinutes),
+    unknown: minutesText(exposure.unknownMinutes),
   };
 }
