@@ -2,6 +2,7 @@ import type { Diagnosis } from '../model/finding.ts';
 import type { ImportReport } from '../model/import-report.ts';
 import type { Log } from '../model/log.ts';
 import type { Signals } from '../signals/types.ts';
+import { backgroundLines } from './background/background-lines.ts';
 import { cautionsDefer, cautionsFor } from './cautions.ts';
 import { headline, restsOn, siteTitle } from './headline.ts';
 import { circuitTable } from './html/circuit-table.ts';
@@ -25,6 +26,7 @@ interface Analysed {
 /** The report as one file that opens without a network. */
 export function htmlReport({ log, report, signals, diagnosis }: Analysed): string {
   const order = reportOrder(diagnosis, log);
+  const background = backgroundLines({ log, signals, diagnosis });
   return htmlPage({
     title: `${siteTitle(log, report)}: refrigeration findings`,
     kicker: 'Refrigeration findings',
@@ -34,7 +36,9 @@ export function htmlReport({ log, report, signals, diagnosis }: Analysed): strin
     main: [
       rankedSection(order, log),
       order.places.length === 0 ? null : html`<h2 class="one-by-one">One by one</h2>`,
-      ...order.places.map((place, index) => placeSection(place, index, log, signals)),
+      ...order.places.map((place, index) =>
+        placeSection(place, index, log, signals, background(place.findings[0]!)),
+      ),
       notesSection(order, log),
       html`<h2>Every circuit</h2>`,
       circuitTable(log, signals, diagnosis),

@@ -52,6 +52,13 @@ describe('the one-file report', () => {
     expect(page).toContain('Local codes');
   });
 
+  test('holds each flagged circuit against what is normal, the alarm and its limit, in a line each', () => {
+    const article = page.slice(page.indexOf('id="place-1"'), page.indexOf('id="place-2"'));
+    expect(article).toMatch(/<strong>Normal here\.<\/strong> At the end .* from \d+ quiet days\)/);
+    expect(article).toMatch(/<strong>Alarm\.<\/strong> (The alarm in force|A usual alarm) \(/);
+    expect(article).toMatch(/<strong>Air above its limit\.<\/strong> .*: the local code decides\./);
+  });
+
   test('of a healthy site says what it rests on and shows every circuit', () => {
     const healthy = htmlReport(healthyExample());
     expect(healthy).toContain('Nothing here needs a visit');

@@ -1,5 +1,6 @@
 import type { Log } from '../../model/log.ts';
 import type { Signals } from '../../signals/types.ts';
+import type { BackgroundLine } from '../background/background-lines.ts';
 import { cautionsFor } from '../cautions.ts';
 import { circuitCharts } from '../charts/circuit-charts.ts';
 import { figure } from '../charts/figure.ts';
@@ -13,8 +14,14 @@ export function anchorOf(index: number): string {
   return `place-${index + 1}`;
 }
 
-/** One circuit or suction group: the worst finding with its plots, then whatever else stands against it. */
-export function placeSection(place: Place, index: number, log: Log, signals: Signals): Html {
+/** One circuit or suction group: the worst finding with its plots, then whatever else stands against it, then what it was held against. */
+export function placeSection(
+  place: Place,
+  index: number,
+  log: Log,
+  signals: Signals,
+  background: readonly BackgroundLine[] = [],
+): Html {
   const [lead, ...others] = place.findings;
   return html`<article id="${anchorOf(index)}" aria-labelledby="${anchorOf(index)}-title">
 <h3 id="${anchorOf(index)}-title"><span class="rank">${index + 1}</span> ${place.title} ${severityMark(place.worst)}</h3>
@@ -25,9 +32,15 @@ ${others.map(
   (finding) =>
     html`<div class="also"><p class="summary">${severityMark(finding.severity)} ${summaryUnder(place.title, finding)}</p>${findingDetails(finding, lead!, log)}</div>`,
 )}
+${backgroundList(background)}
 ${careFor(place)}
 ${place.circuit === null ? null : dayTable(log, signals, place.circuit)}
 </article>`;
+}
+
+function backgroundList(lines: readonly BackgroundLine[]): Html | null {
+  if (lines.length === 0) return null;
+  return html`<ul class="plain">${lines.map(({ about, text }) => html`<li><strong>${about}.</strong> ${text}</li>`)}</ul>`;
 }
 
 function charts({ circuit, suctionGroup, findings }: Place, log: Log, signals: Signals): readonly Html[] {

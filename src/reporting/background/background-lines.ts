@@ -1,0 +1,80 @@
+import { alarmView } from '../../audit/alarm-view.ts';
+import { monthOf } from '../../audit/month.ts';
+import { normView } from '../../audit/norm-view.ts';
+import type { MonthScope } from '../../audit/scope.ts';
+import { circuitExposure, worstProbe } from '../../exposure/circuit-exposure.ts';
+import type { Diagnosis, Finding } from '../../model/finding.ts';
+import type { Log } from '../../model/log.ts';
+import { judgeInBlock, lastKnownBlock } from '../../norms/judge-reading.ts';
+import { peerRange } from '../../norms/peer-norm.ts';
+import type { CircuitSignals, Signals } from '../../signals/types.ts';
+import { formatTemperature } from '../../units/display.ts';
+import { formatNumber } from '../../units/format-number.ts';
+import { alarmTitle, hiddenText, leadText } from '../audit/alarm-lines.ts';
+import { minutesText } from '../audit/cell-text.ts';
+import { readingText } from '../norms/norm-text.ts';
+import { siteScale } from '../site-scale.ts';
+
+interface Judged {
+  readonly log: Log;
+  readonly signals: Signals;
+  readonly diagnosis: Diagnosis;
+}
+
+/** A line with its heading. */
+export interface BackgroundLine {
+  readonly about: 'Normal here' | 'Alarm' | 'Air above its limit';
+  readonly text: string;
+}
+
+/** What a circuit's worst finding is held against, a line each; what is not known has none. */
+export function backgroundLines(judged: Judged): (finding: Finding) => BackgroundLine[] {
+  const month = monthOf(judged.log, null);
+  if (month === null) return () => [];
+  const scope: MonthScope = { ...judged, month };
+  return (finding) => {
+    const own = judged.signals.circuits.find(({ circuit }) => circuit.id === finding.circuit);
+    if (own === undefined) return [];
+    const lines = [
+      ['Normal here', normalLine(own, finding, scope)],
+      ['Alarm', alarmLine(own, finding, scope)],
+      ['Air above its limit', exposureLine(own)],
+    ] as const;
+    return lines.flatMap(([about, text]) => (text === null ? [] : [{ about, text }]));
+  };
+}
+
+function normalLine({ circuit }: CircuitSignals, { probe }: Finding, scope: MonthScope): string | null {
+  const norms = normView(scope);
+  const own = norms.filter((norm) => norm.circuit === circuit.id);
+  const norm =
+    own.find(({ id, point }) => id === 'air' && point === probe) ?? own.find(({ id }) => id === 'level');
+  if (norm === undefined) return null;
+  const block = lastKnownBlock(norm);
+  const verdict = block < 0 ? null : judgeInBlock(norm, norm.values[block]!, block, scope.log);
+  if (verdict === null) return null;
+  return `At the end ${readingText(norm, verdict, peerRange(norm, norms, scope.signals), scope.log)}`;
+}
+
+function alarmLine({ circuit }: CircuitSignals, { id }: Finding, scope: MonthScope): string | null {
+  const view = alarmView(scope).find((each) => each.circuit.circuit.id === circuit.id);
+  const lead = view?.findings.find(({ finding }) => finding.id === id);
+  const [first] = lead?.leads ?? [];
+  if (lead === undefined || first === undefined) return null;
+  const { log } = scope;
+  const title = alarmTitle(first.alarm, log);
+  const hidden = lead.hidden === null ? '' : ` ${hiddenText(lead.hidden, log)}`;
+  return `${title.charAt(0).toUpperCase()}${title.slice(1)} ${leadText(first.lead, log)}.${hidden}`;
+}
+
+function exposureLine(own: CircuitSignals): string | null {
+  const exposure = circuitExposure(own);
+  const worst = exposure === null ? null : worstProbe(exposure);
+  if (exposure === null || worst === null) return null;
+  const { log } = own;
+  const { aboveMinutes, defrostMinutes, recoveryMinutes, kelvinHours, unknownMinutes } = worst.exposure;
+  const { difference, temperatureSign } = siteScale(log);
+  const limit = formatTemperature(exposure.limit.value, log.units);
+  if (aboveMinutes === 0) return `No probe stood above ${limit} (${exposure.limit.cite}).`;
+  return `${worst.point} stood above ${limit} (${exposure.limit.cite}) for ${minutesText(aboveMinutes)}, ${minutesText(defrostMinutes + recoveryMinutes)} of it in defrosts and the recoveries after them; ${formatNumber(difference(kelvinHours), 1)} ${temperatureSign}·h; not known for ${minutesText(unknownMinutes)}. Air, not food: the local code decides.`;
+}
