@@ -1,7 +1,7 @@
 import type { AnalysedExports } from '../pipeline/analyse-exports.ts';
 import type { Console } from './console.ts';
 import type { ReadingOptions } from './options.ts';
-import { overridesFrom } from './override-options.ts';
+import { overridesFrom, statedUnits } from './override-options.ts';
 import { progressLine } from './progress-line.ts';
 import { siteFileFor } from './request.ts';
 
@@ -25,6 +25,7 @@ export async function analyse(
       siteFile,
       timeZone: options.timeZone ?? null,
       overrides: overridesFrom(options),
+      units: statedUnits(options),
       from: options.from ?? null,
       to: options.to ?? null,
       onProgress: progress.show,

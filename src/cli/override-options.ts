@@ -1,5 +1,6 @@
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import type { ReadOverrides } from '../importing/read-exports.ts';
+import type { SiteFile } from '../importing/site-file/site-file.ts';
 
 /** Flags by which the user takes the other one of two possible readings of an export. */
 export interface OverrideOptions {
@@ -11,6 +12,8 @@ export interface OverrideOptions {
   readonly encoding?: string;
   readonly keepRails?: true;
   readonly unitChange?: 'convert' | 'reject' | 'keep';
+  readonly temperatureUnit?: 'degF' | 'degC' | 'K';
+  readonly pressureUnit?: 'psig' | 'psia' | 'bar' | 'barg' | 'kPa';
 }
 
 const heading = 'Where an export can be read in two ways:';
@@ -60,6 +63,22 @@ export function withOverrideOptions(command: Command): Command {
         'keep',
       ]),
     )
+    .addOption(
+      new Option('--temperature-unit <unit>', 'of temperatures whose column says none').choices([
+        'degF',
+        'degC',
+        'K',
+      ]),
+    )
+    .addOption(
+      new Option('--pressure-unit <unit>', 'of pressures whose column says none').choices([
+        'psig',
+        'psia',
+        'bar',
+        'barg',
+        'kPa',
+      ]),
+    )
     .optionsGroup('Options:');
 }
 
@@ -73,5 +92,14 @@ export function overridesFrom(options: OverrideOptions): ReadOverrides {
     ...(encoding === undefined ? {} : { encoding }),
     ...(keepRails ? { keepRails } : {}),
     ...(unitChange === undefined ? {} : { unitChange }),
+  };
+}
+
+/** Units of the columns that say none, as the flags state them; they go before the site file. */
+export function statedUnits({ temperatureUnit, pressureUnit }: OverrideOptions): SiteFile['units'] {
+  if (temperatureUnit === undefined && pressureUnit === undefined) return undefined;
+  return {
+    ...(temperatureUnit === undefined ? {} : { temperature: temperatureUnit }),
+    ...(pressureUnit === undefined ? {} : { pressure: pressureUnit }),
   };
 }

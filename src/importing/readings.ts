@@ -7,8 +7,9 @@ export type { ExportUnit } from '../units/export-units.ts';
 /**
  * One point as the importer read it, still in the export's unit and at the export's own times.
  *
- * `values[i]` was read at `times[i]`. Times ascend; missing readings are simply not there for long and
- * change-of-value exports, and NaN for wide ones (whose columns share one `times` array).
+ * `values[i]` was read at `times[i]`. Times ascend; missing readings are NaN for wide exports (whose columns share one
+ * `times` array) and simply not there for long ones, save that a point logged on change has a NaN where a fault word
+ * or an empty cell ends what was in force.
  */
 export interface ReadingColumn {
   /** Header as in the export, trimmed; made unique with the file's stem where several files carry it. */

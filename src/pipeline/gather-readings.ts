@@ -18,6 +18,8 @@ export interface ExportRequest {
   /** Zone of times without an offset, where the site file does not say; else the machine's. */
   readonly timeZone?: string | null;
   readonly overrides?: ReadOptions['overrides'];
+  /** Units of the columns that say none; they go before those of the site file. */
+  readonly units?: SiteFile['units'];
   readonly onProgress?: (progress: Progress) => void;
 }
 
@@ -55,8 +57,9 @@ async function readSiteFile({ text, name }: SiteFileText): Promise<SiteFile> {
 
 /** Opens and reads exports. Throws ImportRefusal where the call or a file cannot be used. */
 export async function gatherReadings(request: ExportRequest): Promise<Gathered> {
-  const { exports, siteFile = null, timeZone = null, overrides, onProgress } = request;
-  const site = siteFile === null ? null : await readSiteFile(siteFile);
+  const { exports, siteFile = null, timeZone = null, overrides, units, onProgress } = request;
+  const described = siteFile === null ? null : await readSiteFile(siteFile);
+  const site = units === undefined ? described : { ...described, units: { ...described?.units, ...units } };
   const sources = isPaths(exports) ? await openExports([...exports]) : exports;
   const readings = await readExports([...sources], {
     ...zoneOf(site, timeZone),

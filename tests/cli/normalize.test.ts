@@ -52,8 +52,9 @@ describe('units of the site file', () => {
 
   test('stand on the columns that say none, and on no other', async () => {
     const site = folder.write('units.yaml', 'site: Larkspur\ntimeZone: UTC\nunits: { temperature: degF }\n');
-    expect(await unitsWith()).toEqual(['', 'Cel', '']);
-    expect(await unitsWith('--site', site)).toEqual(['[degF]', 'Cel', '']);
+    expect(await unitsWith('--site', site)).toEqual(['[degF]', 'Cel', '[psi]']);
+    expect(await unitsWith('--temperature-unit', 'degC', '--site', site)).toEqual(['Cel', 'Cel', '']);
+    expect(await unitsWith('--pressure-unit', 'barg')).toEqual(['[degF]', 'Cel', 'bar']);
   });
 });
 

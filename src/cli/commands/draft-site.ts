@@ -3,7 +3,7 @@ import { ImportRefusal } from '../../importing/readings.ts';
 import type { Console } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
 import { type ReadingOptions, withReadingOptions } from '../options.ts';
-import { overridesFrom } from '../override-options.ts';
+import { overridesFrom, statedUnits } from '../override-options.ts';
 import { progressLine } from '../progress-line.ts';
 import { writeOutput } from '../write-output.ts';
 
@@ -26,13 +26,14 @@ async function draft(exports: readonly string[], options: DraftOptions, io: Cons
   const { gatherReadings } = await import('../../pipeline/gather-readings.ts');
   const { guessSite } = await import('../../importing/naming/guess-site.ts');
   const { draftSite } = await import('../../importing/naming/draft-site.ts');
-  const { readings } = await gatherReadings({
+  const { readings, site } = await gatherReadings({
     exports,
     timeZone: options.timeZone ?? null,
     overrides: overridesFrom(options),
+    units: statedUnits(options),
     onProgress: progress.show,
   }).finally(progress.clear);
-  const text = draftSite(guessSite(readings));
+  const text = draftSite(guessSite(readings, site));
   if (options.output === undefined) {
     await io.out(text);
     return ExitCode.analysed;

@@ -2,7 +2,7 @@ import { type Command, Option } from 'commander';
 import type { Console } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
 import { type ReadingOptions, withReadingOptions } from '../options.ts';
-import { overridesFrom } from '../override-options.ts';
+import { overridesFrom, statedUnits } from '../override-options.ts';
 import { progressLine } from '../progress-line.ts';
 import { siteFileFor } from '../request.ts';
 import { writeOutput } from '../write-output.ts';
@@ -30,14 +30,16 @@ async function normalize(
   const siteFile = await siteFileFor(exports, options.site, io);
   const { gatherReadings } = await import('../../pipeline/gather-readings.ts');
   const { normalizedChunks } = await import('../../importing/normalize.ts');
-  const { withStatedUnits } = await import('../../importing/assembling/stated-units.ts');
-  const { readings, site } = await gatherReadings({
+  const { withUnderstoodUnits } = await import('../../importing/assembling/understood-units.ts');
+  const gathered = await gatherReadings({
     exports,
     siteFile,
     timeZone: options.timeZone ?? null,
     overrides: overridesFrom(options),
+    units: statedUnits(options),
     onProgress: progress.show,
   }).finally(progress.clear);
+  const readings = withUnderstoodUnits(gathered.readings, gathered.site);
   if (options.report !== undefined) {
     const { importDocument } = await import('../../reporting/import-document.ts');
     const text = `${JSON.stringify(importDocument(readings.report), null, 2)}\n`;
@@ -49,6 +51,6 @@ async function normalize(
       io.err(`${visibleText(heading)}\n${details.map((detail) => `  - ${visibleText(detail)}\n`).join('')}`);
     }
   }
-  for (const chunk of normalizedChunks(withStatedUnits(readings, site))) await io.out(chunk);
+  for (const chunk of normalizedChunks(readings)) await io.out(chunk);
   return ExitCode.analysed;
 }

@@ -2,7 +2,7 @@ import type { ImportIssue } from '../../model/import-report.ts';
 import type { DisplayUnits } from '../../model/log.ts';
 import { type ExportUnit, quantityOf } from '../../units/export-units.ts';
 import { standsInOtherScale } from '../naming/guess-temperature-unit.ts';
-import { guessUnits } from '../naming/guess-units.ts';
+import { type GuessedUnits, guessUnits } from '../naming/guess-units.ts';
 import type { NamedColumn } from '../naming/role.ts';
 import type { Point } from '../points/point.ts';
 import type { SiteFile } from '../site-file/site-file.ts';
@@ -19,6 +19,8 @@ import {
 export interface SiteUnits {
   readonly inForce: UnitsInForce;
   readonly display: DisplayUnits;
+  /** What nobody states, and why it was taken. */
+  readonly guess: GuessedUnits;
   readonly issues: readonly ImportIssue[];
 }
 
@@ -62,7 +64,7 @@ export function siteUnits(
     if (onAbove !== null) issues.push(stateFromAmountIssue(point, onAbove));
     if (unfitting(point, place, inForce)) issues.push(unexpectedUnitIssue(point, place));
   }
-  return { inForce, display, issues };
+  return { inForce, display, guess, issues };
 }
 
 /** What a column measures: its place in the site file decides, else its name and values. */

@@ -15,8 +15,21 @@ export function guessedUnitIssue(
     line: null,
     column: points.length === 1 ? points[0]!.name : null,
     count: points.length,
-    message: `${points.length === 1 ? `One ${what} column carries` : `${points.length} ${what} columns carry`} no unit; read as ${written[unit] ?? unit}, because ${because}. Say it in the site file: units: { ${what}: ${unit} }.`,
+    message: `${points.length === 1 ? `One ${what} column carries` : `${points.length} ${what} columns carry`} no unit; read as ${written[unit] ?? unit}, because ${because}. Say it in the site file (units: { ${what}: ${unit} }) or with --${what}-unit ${unit}.`,
     examples: namesOf(points),
+  };
+}
+
+/** A unit that `normalize` does not write, because the guess is not sure. */
+export function openUnitIssue(
+  what: 'temperature' | 'pressure',
+  points: readonly Point[],
+  { unit, because }: UnitGuess<string>,
+): ImportIssue {
+  return {
+    ...guessedUnitIssue(what, points, { unit, because, confidence: 0 }),
+    code: 'unit-open',
+    message: `In which unit ${points.length === 1 ? `is ${points[0]!.name}` : `are ${points.length} ${what} columns`}, perhaps ${written[unit] ?? unit}, because ${because}? The unit is left open; say it in the site file (units: { ${what}: ${unit} }) or with --${what}-unit ${unit}.`,
   };
 }
 

@@ -23,7 +23,13 @@ export const siteIssues = {
   'unit-guessed': {
     what: 'columns without a unit were read in a guessed one',
     meaning: 'The unit was told from where the values stand and from the other columns.',
-    remedy: 'Say it under units in the site file.',
+    remedy: 'Say it under units in the site file, or with --temperature-unit or --pressure-unit.',
+    effect: 'note',
+  },
+  'unit-open': {
+    what: 'columns without a unit were written without one',
+    meaning: 'Values and other columns suggest a unit, but not surely enough for normalize to write it.',
+    remedy: 'Say it under units in the site file, or with --temperature-unit or --pressure-unit.',
     effect: 'note',
   },
   'unit-doubtful': {

@@ -25,9 +25,9 @@ export interface SiteGuess {
   readonly issues: readonly ImportIssue[];
 }
 
-/** Guesses what the columns of an export are. */
-export function guessSite(readings: Readings): SiteGuess {
-  return guessFromColumns(nameColumns(collectPoints(readings).points), null, zoneOf(readings));
+/** Guesses what the columns of an export are; `known` is what the user says beforehand. */
+export function guessSite(readings: Readings, known: SiteFile | null = null): SiteGuess {
+  return guessFromColumns(nameColumns(collectPoints(readings).points), known, zoneOf(readings));
 }
 
 /** The same from named columns; `known` is a site file that names no circuits but perhaps units or the store. */

@@ -31,6 +31,8 @@ export function guessUnits(
 
 /** Suction and discharge stand above these in kPa, and never in psig or bar. */
 const kilopascalAbove = 500;
+/** Suction and discharge of all but CO₂ stand below this in bar (common practice, no source). */
+const neverBar = 20;
 
 function guessPressureUnit(
   columns: readonly NamedColumn[],
@@ -47,7 +49,7 @@ function guessPressureUnit(
   if (fahrenheit || highest > 150) {
     return {
       unit: 'psig',
-      confidence: fahrenheit ? 0.8 : 0.6,
+      confidence: fahrenheit ? (highest > neverBar ? 0.9 : 0.8) : 0.6,
       because: fahrenheit
         ? 'the temperatures are in °F'
         : `the highest reads ${highest.toFixed(0)}, too much for bar`,

@@ -56,14 +56,16 @@ export function finishLong(table: LongTable, zone: ZoneTransitions, context: Fil
     counts.values += profile.readings + rejectedCells;
     counts.valuesRejected += tally.rejected;
     const arrangement = new Arrangement(fileTimes);
-    const { times, values } = withoutMissing(arrangement.times, arrangement.arrange(fileValues));
+    const arranged = arrangement.arrange(fileValues);
     const outcome = arrangement.outcome();
     reportReadings(outcome, tally.name, lineOf, context);
     if (outcome.stepsBack.count > 0) {
       stepsBack += outcome.stepsBack.count;
       firstBack = Math.min(firstBack, rowOf(outcome.stepsBack.first));
     }
-    parts.push({ tally, times, values, status, logging: loggingKind(times, values, profile, null) });
+    const logging = loggingKind(arrangement.times, arranged, profile, null);
+    const { times, values } = withoutMissing(arrangement.times, arranged, logging === 'change-of-value');
+    parts.push({ tally, times, values, status, logging });
   }
   if (stepsBack > 0)
     issues.add('rows-out-of-order', { line: table.lines.lineOf(firstBack), count: stepsBack });
@@ -104,21 +106,26 @@ interface PointTime extends OddTime {
   readonly point: number;
 }
 
+/**
+ * The readings that hold a value. With `keepsEnds`, as a change needs it, also the first after each value that holds
+ * none (a fault word, an empty cell): from there on the old value is in force no more.
+ */
 function withoutMissing(
   times: Float64Array,
   values: Float64Array,
+  keepsEnds: boolean,
 ): { times: Float64Array; values: Float64Array } {
-  const count = readingsIn(values);
-  if (count === values.length) return { times, values };
-  const keptTimes = new Float64Array(count);
-  const keptValues = new Float64Array(count);
+  if (readingsIn(values) === values.length) return { times, values };
+  const keptTimes = new Float64Array(values.length);
+  const keptValues = new Float64Array(values.length);
   let to = 0;
   for (let at = 0; at < values.length; at++) {
-    if (Number.isNaN(values[at]!)) continue;
+    const isMissing = Number.isNaN(values[at]!);
+    if (isMissing && !(keepsEnds && to > 0 && !Number.isNaN(keptValues[to - 1]!))) continue;
     keptTimes[to] = times[at]!;
     keptValues[to++] = values[at]!;
   }
-  return { times: keptTimes, values: keptValues };
+  return { times: keptTimes.slice(0, to), values: keptValues.slice(0, to) };
 }
 
 /** In a change-of-value log a point that hardly moved has too few readings to be told: it is logged like the rest. */
