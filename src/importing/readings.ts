@@ -8,8 +8,8 @@ export type { ExportUnit } from '../units/export-units.ts';
  * One point as the importer read it, still in the export's unit and at the export's own times.
  *
  * `values[i]` was read at `times[i]`. Times ascend; missing readings are NaN for wide exports (whose columns share one
- * `times` array) and simply not there for long ones, save that a point logged on change has a NaN where a fault word
- * or an empty cell ends what was in force.
+ * `times` array) and simply not there for long ones, save that a point logged on change has a NaN where a word in
+ * place of a value ends what was in force.
  */
 export interface ReadingColumn {
   /** Header as in the export, trimmed; made unique with the file's stem where several files carry it. */

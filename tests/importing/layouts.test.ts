@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { assembleLog } from '../../src/importing/assemble.ts';
 import { codesOf, normalized, onlyReport, readContent } from './support.ts';
 
 const utc = { zone: 'UTC' };
@@ -56,6 +57,28 @@ describe('layouts', () => {
       ['M01 air', 'change-of-value', false],
     ]);
     expect(readings.columns[0]!.times.length + readings.columns[1]!.times.length).toBe(200);
+  });
+
+  it('a fault word in a log of changes ends the value that was in force', async () => {
+    const lines = Array.from({ length: 400 }, (_, at) => {
+      const value = at % 7 < 4 ? (36 + (at % 7)).toFixed(1) : null;
+      const air = at >= 200 ? (at % 60 === 20 ? `${minute(at)},M01 air,FAIL` : '') : '';
+      return [
+        value === null ? '' : `${minute(at)},M02 air,${value}`,
+        at < 200 && value !== null ? `${minute(at)},M01 air,${value}` : air,
+      ];
+    });
+    const rows = lines.flat().filter((line) => line !== '');
+    const readings = await readContent(`time,point,value\n${rows.join('\n')}\n`, utc);
+    const air = readings.columns.find(({ point }) => point === 'M01 air')!;
+    expect(air.logging).toBe('change-of-value');
+    expect(air.values.findIndex(Number.isNaN)).toBe(air.values.length - 1);
+    expect(new Date(air.times.at(-1)!).toISOString()).toBe('2026-09-01T03:20:00.000Z');
+    const { log } = assembleLog(readings, { circuits: [{ id: 'M01', probes: ['M01 air'] }] });
+    const record = log.circuits[0]!.probes[0]!.record.values;
+    expect(record.findIndex(Number.isNaN)).toBe(200);
+    expect(record.subarray(200).every(Number.isNaN)).toBe(true);
+    expect(normalized(readings)).not.toContain('NaN');
   });
 
   it('a wide log of changes with empty cells is marked as one', async () => {

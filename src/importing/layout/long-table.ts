@@ -90,7 +90,7 @@ export class LongTable extends TableReader {
       if (Number.isNaN(reading) || numbers.next !== ends[value]!) {
         reading = this.takeText(point, textOf(bytes, from, ends[value]!));
       }
-      if (!Number.isNaN(reading)) this.push(point, wall, reading);
+      this.push(point, wall, reading);
     }
     this.finishRow();
     this.context.counts.rows++;
@@ -228,6 +228,7 @@ export class LongTable extends TableReader {
     return point.tally.take(text, cells, point.values.length, this.line, issues);
   }
 
+  /** NaN where the cell holds no value, which in a log of changes ends the one before. */
   private push(point: LongPoint, wallMs: number, value: number): void {
     if (wallMs < this.earliest) this.earliest = wallMs;
     if (wallMs > this.latest) this.latest = wallMs;
@@ -262,7 +263,7 @@ export class LongTable extends TableReader {
     }
     const reading = this.takeText(point, value);
     context.time.offsetMinutes = hasOffset ? 0 : Number.NaN;
-    if (!Number.isNaN(reading)) this.push(point, wallMs, reading);
+    this.push(point, wallMs, reading);
   }
 
   private rejectValue(

@@ -108,7 +108,7 @@ interface PointTime extends OddTime {
 
 /**
  * The readings that hold a value. With `keepsEnds`, as a change needs it, also the first after each value that holds
- * none (a fault word, an empty cell): from there on the old value is in force no more.
+ * none (a fault word): from there on the old value is in force no more.
  */
 function withoutMissing(
   times: Float64Array,
