@@ -38,7 +38,7 @@ export function backgroundLines(judged: Judged): (finding: Finding) => Backgroun
     const lines = [
       ['Normal here', normalLine(own, finding, scope)],
       ['Alarm', alarmLine(own, finding, scope)],
-      ['Air above its limit', exposureLine(own)],
+      ['Air above its limit', exposureLine(own, finding)],
     ] as const;
     return lines.flatMap(([about, text]) => (text === null ? [] : [{ about, text }]));
   };
@@ -67,14 +67,20 @@ function alarmLine({ circuit }: CircuitSignals, { id }: Finding, scope: MonthSco
   return `${title.charAt(0).toUpperCase()}${title.slice(1)} ${leadText(first.lead, log)}.${hidden}`;
 }
 
-function exposureLine(own: CircuitSignals): string | null {
+/** The probe that the finding is about, else the one that was farthest above. */
+function exposureLine(own: CircuitSignals, { probe }: Finding): string | null {
   const exposure = circuitExposure(own);
-  const worst = exposure === null ? null : worstProbe(exposure);
-  if (exposure === null || worst === null) return null;
+  if (exposure === null) return null;
+  const shown = exposure.probes.find(({ point }) => point === probe) ?? worstProbe(exposure);
+  if (shown === null) return null;
   const { log } = own;
-  const { aboveMinutes, defrostMinutes, recoveryMinutes, kelvinHours, unknownMinutes } = worst.exposure;
+  const { aboveMinutes, settledMinutes, kelvinHours, unknownMinutes } = shown.exposure;
   const { difference, temperatureSign } = siteScale(log);
-  const limit = formatTemperature(exposure.limit.value, log.units);
-  if (aboveMinutes === 0) return `No probe stood above ${limit} (${exposure.limit.cite}).`;
-  return `${worst.point} stood above ${limit} (${exposure.limit.cite}) for ${minutesText(aboveMinutes)}, ${minutesText(defrostMinutes + recoveryMinutes)} of it in defrosts and the recoveries after them; ${formatNumber(difference(kelvinHours), 1)} ${temperatureSign}·h; not known for ${minutesText(unknownMinutes)}. Air, not food: the local code decides.`;
+  const limit = `${formatTemperature(exposure.limit.value, log.units)} (${exposure.limit.cite})`;
+  const unknown = unknownMinutes === 0 ? '' : ` Nothing is known of ${minutesText(unknownMinutes)}.`;
+  const said =
+    aboveMinutes === 0
+      ? `${shown.point} never stood above ${limit}.`
+      : `${shown.point} stood above ${limit} for ${minutesText(aboveMinutes)}, ${settledMinutes === 0 ? 'none' : minutesText(settledMinutes)} of it in settled air: ${formatNumber(difference(kelvinHours), 1)} ${temperatureSign}·h.`;
+  return `${said}${unknown} Air, not food: the local code decides.`;
 }
