@@ -13,6 +13,7 @@ import { measureProbe } from './defrost/measure-probe.ts';
 import { defrostSlots } from './defrost-slots.ts';
 import { offSpells } from './off-spells.ts';
 import { phasesOf } from './phases.ts';
+import { runThreshold } from './run-threshold.ts';
 import { columnSteps, levelSteps } from './set-point-steps.ts';
 import { settledWindows } from './settled-windows.ts';
 import { spellsOf } from './spells.ts';
@@ -21,6 +22,8 @@ import { usualAbove } from './usual-level.ts';
 
 /** A dead band that nobody stated (common practice, no source). */
 const usualDifferential: Kelvin = 1.1;
+/** The valve is shut for this share of an off-cycle defrost whose start is known to some minutes. */
+const restShare = 0.8;
 
 /** @param clock one entry a day of the calendar */
 export function circuitSignals(circuit: Circuit, log: Log, clock: readonly ClockWindows[]): CircuitSignals {
@@ -47,12 +50,34 @@ export function circuitSignals(circuit: Circuit, log: Log, clock: readonly Clock
     phase,
     defrosts,
     defrostSource: source,
-    slots: defrostSlots(circuit.defrost, defrosts, air.median, phase, grid, calendar),
+    slots: defrostSlots(
+      circuit.defrost,
+      defrosts,
+      air.median,
+      phase,
+      grid,
+      calendar,
+      source === 'status' ? null : restsIn(circuit),
+    ),
     probes,
     ...days,
     setPointSteps: stepsOf(circuit, usable, air, phase, probes, days.duty, log),
     valveSpells: circuit.valve?.quantity === 'status' ? spellsOf(circuit.valve.values) : [],
     offSpells: off,
+  };
+}
+
+/**
+ * Whether the valve stood shut through nearly all of a stretch: an off-cycle defrost is nothing else, however little it
+ * lifts air that is warm already. Null where heat belongs to the defrost, or nobody says that none does.
+ */
+function restsIn({ valve, defrost }: Circuit): ((from: number, to: number) => boolean) | null {
+  if (valve === null || defrost.kind !== 'off-cycle') return null;
+  const threshold = runThreshold(valve);
+  return (from, to) => {
+    let shut = 0;
+    for (let i = from; i < to; i++) if (valve.values[i]! <= threshold) shut++;
+    return shut >= restShare * (to - from);
   };
 }
 

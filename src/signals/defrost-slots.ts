@@ -24,6 +24,8 @@ const reachMinutes: Minutes = slotToleranceMinutes + 10;
 /**
  * The times of day at which the circuit defrosts, and the days on which one was due, with the record complete,
  * and did not come. On a day with as many defrosts as were due none is missed: it was moved.
+ *
+ * @param isShut whether the valve stood shut through a stretch, which by itself is a defrost; null where that is not so
  */
 export function defrostSlots(
   plan: DefrostPlan,
@@ -32,6 +34,7 @@ export function defrostSlots(
   phase: Uint8Array,
   grid: Grid,
   calendar: Calendar,
+  isShut: ((from: number, to: number) => boolean) | null,
 ): DefrostSlot[] {
   const starts = defrosts.map((window) => window.from);
   const found = recurringSlots(starts, grid, calendar);
@@ -55,7 +58,8 @@ export function defrostSlots(
       const came = defrosts.some((w) => w.from < due + reach && w.to > due - reach);
       const lifted =
         lift >= plainLift && liftIn(air, { from: due, to: due + length }, grid) >= cameShare * lift;
-      if (!came && !lifted && seenByDay[d]! < dueByDay[d]!) missed.push(due);
+      const rested = isShut?.(due, due + length) ?? false;
+      if (!came && !lifted && !rested && seenByDay[d]! < dueByDay[d]!) missed.push(due);
     });
     return {
       minute,

@@ -90,3 +90,23 @@ describe('a schedule that was edited', () => {
     expect(missedIn(signals)).toHaveLength(14);
   });
 });
+
+describe('off-cycle defrosts that hardly lift air that is warm already', () => {
+  /** On days 8 and 9 the air hardly warms while the case rests. */
+  const quiet = (minute: number) => minute >= 8 * 1440 && minute < 10 * 1440;
+  const isDefrosting = at(150, 510, 870, 1230);
+  const load = (minute: number) => (quiet(minute) ? 0.0012 : 0.008);
+
+  test('have come where the valve rested in them', () => {
+    expect(missedIn(resting({ valve: true }))).toEqual([]);
+  });
+
+  test('cannot be told from missed ones where no valve is logged', () => {
+    expect(missedIn(resting({})).length).toBeGreaterThan(0);
+  });
+
+  function resting(logged: { readonly valve?: boolean }) {
+    const circuit = simpleCase(gridOf(days, stepMinutes), { isDefrosting, load, columns: logged });
+    return computeSignals(handMadeLog({ days, stepMinutes, circuits: [circuit] })).circuits[0]!;
+  }
+});
