@@ -40,7 +40,7 @@ export function findHeader(
       if (named) passed ??= { names: shifted(cells, width, timeAt), units: null, row };
       continue;
     }
-    if (!named) continue;
+    if (!named || isRepeatedTitle(cells)) continue;
     const above = row > 0 ? shown(rows[row - 1]!.cells) : [];
     if (units === null && isUnitsRow(above)) units = above;
     const names = isGroupRow(above, cells, width, timeAt) ? combined(above, cells, timeAt) : cells;
@@ -94,6 +94,11 @@ function isHeaderRow(
   return numeric * 2 < filled || (cells[timeAt] !== undefined && /\p{L}/u.test(cells[timeAt]!));
 }
 
+/** One text in every column, over the times too: a title that a spreadsheet unmerged, and no name of a column. */
+function isRepeatedTitle(cells: readonly string[]): boolean {
+  return cells.length > 2 && cells[0] !== '' && cells.every((cell) => cell === cells[0]);
+}
+
 /** A row over the header that belongs to it: groups over names that repeat, or a second full row of names. */
 function isGroupRow(
   above: readonly string[],
@@ -101,7 +106,7 @@ function isGroupRow(
   width: number,
   timeAt: number,
 ): boolean {
-  if (above.length < 2 || above.length > width + 1) return false;
+  if (above.length < 2 || above.length > width + 1 || isRepeatedTitle(above)) return false;
   const filled = above.filter((cell, index) => cell !== '' && index !== timeAt).length;
   if (filled < 1 || above.some((cell) => /^[-+]?\d+(?:[.,]\d+)?$/u.test(cell))) return false;
   const names = header.filter((cell) => cell !== '');

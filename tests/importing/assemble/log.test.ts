@@ -241,7 +241,9 @@ describe('units that nobody states', () => {
     expect(log.units).toEqual({ temperature: 'degF', pressure: 'psig' });
     const guessed = report.issues.filter(({ code }) => code === 'unit-guessed');
     expect(guessed.map(({ message }) => message)).toEqual([
-      expect.stringMatching(/read as °F, because the medians .* units: \{ temperature: degF \}.* --temperature-unit degF/),
+      expect.stringMatching(
+        /read as °F, because the medians .*units: \{ temperature: degF \}.* --temperature-unit degF/,
+      ),
       expect.stringMatching(/read as psig, because the temperatures are in °F/),
     ]);
   });
