@@ -54,6 +54,21 @@ describe.each(clocks)('where the clocks change in %s', (_, clock, later) => {
     });
   });
 
+  test.each([
+    ['stands still', 0],
+    ['changes', later],
+  ])('starts of the site file on a clock that %s are followed', (_, shift) => {
+    const starts = [180, 540, 900, 1260];
+    const kept: Schedule = (minute) => at(...starts)(minute < changes ? minute : minute - shift);
+    const circuit = simpleCase(gridOf(days, stepMinutes), { isDefrosting: kept, columns: { valve: true } });
+    const defrost = { ...circuit.defrost, starts, minutes: 45 };
+    const log = handMadeLog({ days, stepMinutes, circuits: [{ ...circuit, defrost }], ...clock });
+    const signals = computeSignals(log).circuits[0]!;
+    expect(signals.defrostSource).toBe('schedule');
+    expect(signals.defrosts.length).toBeGreaterThanOrEqual(days * starts.length - 2);
+    expect(missedIn(signals)).toEqual([]);
+  });
+
   test('defrosts that stop after it are missed at the times that were then in force, and at no others', () => {
     const stops = 12 * 1440;
     const signals = signalsOf((minute) => minute < stops && at(180, 540, 900, 1260)(minute), 'status', clock);

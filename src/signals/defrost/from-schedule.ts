@@ -1,9 +1,9 @@
 import { median } from '../../maths/median.ts';
-import type { Calendar, Grid } from '../../model/grid.ts';
-import { samplesIn } from '../../model/grid.ts';
+import type { Calendar, Grid, LocalDay } from '../../model/grid.ts';
+import { offsetAt, samplesIn } from '../../model/grid.ts';
 import type { DefrostPlan } from '../../model/log.ts';
 import type { Minutes } from '../../units/quantities.ts';
-import { sampleAtMinute } from '../local-minutes.ts';
+import { minutesADay, sampleAtMinute } from '../local-minutes.ts';
 import { liftIn } from './lift.ts';
 import type { Stretch } from './stretch.ts';
 
@@ -32,7 +32,16 @@ export function defrostsFromSchedule(
 ): Stretch[] | null {
   if (plan.starts === null || plan.starts.length === 0) return null;
   const minutes = plan.minutes ?? usualMinutes[plan.kind ?? 'off-cycle']!;
-  const planned = plan.starts.flatMap((minute) => stretchesAt(minute, minutes, grid, calendar));
+  const { starts } = plan;
+  const planned = daysByOffset(calendar).flatMap(({ days, shifts }) =>
+    mostLifting(
+      shifts.map((shift) =>
+        starts.flatMap((minute) => stretchesAt(minute + shift, minutes, grid, calendar, days)),
+      ),
+      air,
+      grid,
+    ),
+  );
   const lifts = planned.map((stretch) => liftIn(air, stretch, grid));
   const usual = median(lifts.filter((lift) => lift >= leastLift));
   const seen = planned.filter((_, i) => lifts[i]! >= Math.max(leastLift, seenShare * usual));
@@ -40,9 +49,39 @@ export function defrostsFromSchedule(
   return seen.length > 0 && seen.length >= fittingShare * known ? seen.sort((a, b) => a.from - b.from) : null;
 }
 
-function stretchesAt(minute: Minutes, minutes: Minutes, grid: Grid, calendar: Calendar): Stretch[] {
-  return calendar.days.flatMap((day) => {
-    const from = sampleAtMinute(grid, calendar, day, minute);
+interface DaysOfOffset {
+  readonly days: readonly LocalDay[];
+  /** Minutes by which the starts may be off: none, or what the clocks changed while the controller's stood still. */
+  readonly shifts: readonly Minutes[];
+}
+
+function daysByOffset(calendar: Calendar): DaysOfOffset[] {
+  const offsets = [...new Set(calendar.offsets.map(({ offsetMinutes }) => offsetMinutes))];
+  const offsetOf = ({ from, to }: LocalDay) => offsetAt(calendar, (from + to) >> 1);
+  return offsets.map((offset) => ({
+    days: calendar.days.filter((day) => offsetOf(day) === offset),
+    shifts: [0, ...offsets.filter((other) => other !== offset).map((other) => offset - other)],
+  }));
+}
+
+/** The first of those that lift the air the most often. */
+function mostLifting(choices: readonly Stretch[][], air: Float64Array, grid: Grid): Stretch[] {
+  const lifting = choices.map(
+    (stretches) => stretches.filter((stretch) => liftIn(air, stretch, grid) >= leastLift).length,
+  );
+  return choices[lifting.indexOf(Math.max(...lifting))]!;
+}
+
+function stretchesAt(
+  minute: Minutes,
+  minutes: Minutes,
+  grid: Grid,
+  calendar: Calendar,
+  days: readonly LocalDay[],
+): Stretch[] {
+  const inDay = (minute + minutesADay) % minutesADay;
+  return days.flatMap((day) => {
+    const from = sampleAtMinute(grid, calendar, day, inDay);
     return from === null ? [] : [{ from, to: Math.min(grid.count, from + samplesIn(grid, minutes)) }];
   });
 }
