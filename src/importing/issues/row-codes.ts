@@ -33,6 +33,12 @@ export const rowIssues = {
     remedy: 'If the clock was set back, say so to whoever reads the findings near that time.',
     effect: 'row',
   },
+  'row-of-skipped-hour': {
+    what: 'rows in the hour that clocks skip in spring were left out, since the time they were moved to has its own row',
+    meaning: 'The hour does not exist in this zone; read as not yet put forward it falls on the next hour.',
+    remedy: 'If the logger keeps standard time all year, give that zone with --time-zone.',
+    effect: 'row',
+  },
   'time-missing': {
     what: 'the row has values but no time, so it was left out',
     meaning: 'Without a time a reading cannot be placed.',

@@ -14,6 +14,8 @@ export interface ArrangementOutcome {
   readonly implausible: Found;
   readonly repeated: Found;
   readonly conflicting: Found;
+  /** Moved out of an hour that never comes to a time that has a reading of its own. */
+  readonly displaced: Found;
 }
 
 /**
@@ -28,8 +30,11 @@ export class Arrangement {
   private readonly length: number;
   private readonly repeats: RepeatedTimes | null;
   private readonly conflicts: Uint8Array;
+  private readonly moved: ReadonlySet<number>;
 
-  constructor(fileTimes: Float64Array) {
+  /** `moved`: positions in the file of readings whose time was put forward over an hour that never comes. */
+  constructor(fileTimes: Float64Array, moved: ReadonlySet<number>) {
+    this.moved = moved;
     this.length = fileTimes.length;
     if (isOrderly(fileTimes)) {
       this.ordering = null;
@@ -37,7 +42,7 @@ export class Arrangement {
       this.repeats = null;
       this.times = fileTimes;
     } else {
-      this.ordering = orderByTime(fileTimes);
+      this.ordering = orderByTime(fileTimes, moved);
       const { order } = this.ordering;
       const ordered = order === null ? fileTimes : inOrder(fileTimes, order);
       this.span = plausibleSpan(ordered);
@@ -70,16 +75,25 @@ export class Arrangement {
 
   /** What was put in order and left out, once all columns are arranged. Positions are those of the file. */
   outcome(): ArrangementOutcome {
-    const { ordering, span, repeats } = this;
+    const { ordering, span, repeats, moved } = this;
     const fileIndex = (position: number): number => ordering?.order?.[position] ?? position;
     const repeated = { count: 0, first: -1 };
     const conflicting = { count: 0, first: -1 };
+    const displaced = { count: 0, first: -1 };
+    const note = (tally: { count: number; first: number }, count: number, index: number): void => {
+      tally.count += count;
+      if (count > 0 && (tally.first < 0 || index < tally.first)) tally.first = index;
+    };
     for (let stretch = 0; stretch < this.conflicts.length; stretch++) {
       const end = repeats!.ends[stretch]!;
       const tally = this.conflicts[stretch] === 1 ? conflicting : repeated;
-      tally.count += end - repeats!.starts[stretch]! - 1;
-      const index = fileIndex(span.from + end - 1);
-      if (tally.first < 0 || index < tally.first) tally.first = index;
+      const start = repeats!.starts[stretch]!;
+      const surplus = end - start - 1;
+      let yielding = 0;
+      while (moved.size > 0 && yielding < surplus && moved.has(fileIndex(span.from + start + yielding)))
+        yielding++;
+      note(displaced, yielding, fileIndex(span.from + start));
+      note(tally, surplus - yielding, fileIndex(span.from + end - 1));
     }
     return {
       dropped: this.dropped,
@@ -90,6 +104,7 @@ export class Arrangement {
       },
       repeated,
       conflicting,
+      displaced,
     };
   }
 }

@@ -48,14 +48,14 @@ export function finishLong(table: LongTable, zone: ZoneTransitions, context: Fil
     const fileValues = point.values.take();
     const rowOf = (reading: number): number => rows[reading]!;
     const lineOf = (reading: number): number | null => table.lines.lineOf(rowOf(reading));
-    settleTimes(fileTimes, rowOf, hasOffset, zone, seconds[index]!);
+    const moved = settleTimes(fileTimes, rowOf, hasOffset, zone, seconds[index]!);
     const profile = columnProfile(fileValues);
     const rejectedCells = tally.rejected + tally.texts.count;
     const status = settleStates(fileValues, profile, tally, issues);
     if (!status) judgeColumn(fileValues, profile, tally, context, lineOf);
     counts.values += profile.readings + rejectedCells;
     counts.valuesRejected += tally.rejected;
-    const arrangement = new Arrangement(fileTimes);
+    const arrangement = new Arrangement(fileTimes, moved);
     const arranged = arrangement.arrange(fileValues);
     const outcome = arrangement.outcome();
     reportReadings(outcome, tally.name, lineOf, context);

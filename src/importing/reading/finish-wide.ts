@@ -38,8 +38,8 @@ export function finishWide(table: WideTable, zone: ZoneTransitions, context: Fil
       for (const { index } of later) seconds.add(index);
     }
   }
-  settleTimes(fileTimes, rowOf, hasOffset, zone, seconds);
-  const arrangement = new Arrangement(fileTimes);
+  const moved = settleTimes(fileTimes, rowOf, hasOffset, zone, seconds);
+  const arrangement = new Arrangement(fileTimes, moved);
   const { times } = arrangement;
   const regular = regularity(times, null);
   const parts: ReadingPart[] = [];

@@ -9,12 +9,13 @@ export function reportRows(
   lines: LineMap,
   { issues, counts }: FileContext,
 ): void {
-  const { dropped, stepsBack, implausible, repeated, conflicting } = outcome;
+  const { dropped, stepsBack, implausible, repeated, conflicting, displaced } = outcome;
   counts.valuesRejected += dropped;
   for (const [code, { count, first }] of [
     ['time-implausible', implausible],
     ['row-repeated', repeated],
     ['row-in-conflict', conflicting],
+    ['row-of-skipped-hour', displaced],
   ] as const) {
     if (count === 0) continue;
     counts.rowsRejected += count;
@@ -35,12 +36,13 @@ export function reportReadings(
   lineOf: (index: number) => number | null,
   { issues, counts }: FileContext,
 ): void {
-  const { dropped, implausible, repeated, conflicting } = outcome;
+  const { dropped, implausible, repeated, conflicting, displaced } = outcome;
   counts.valuesRejected += dropped;
   for (const [code, { count, first }] of [
     ['time-implausible', implausible],
     ['row-repeated', repeated],
     ['row-in-conflict', conflicting],
+    ['row-of-skipped-hour', displaced],
   ] as const) {
     if (count === 0) continue;
     counts.rowsRejected += count;

@@ -8,8 +8,13 @@ export interface Ordering {
   readonly newestFirst: boolean;
 }
 
-/** The order by time; readings of equal time keep the order of the file. */
-export function orderByTime(times: Float64Array): Ordering {
+const none: ReadonlySet<number> = new Set();
+
+/**
+ * The order by time; readings of equal time keep the order of the file, save that those at `moved`, whose time was
+ * put forward over an hour that never comes, stand before the others. Steps to and from them are no steps back.
+ */
+export function orderByTime(times: Float64Array, moved: ReadonlySet<number> = none): Ordering {
   let up = 0;
   let down = 0;
   let firstDown = -1;
@@ -24,13 +29,27 @@ export function orderByTime(times: Float64Array): Ordering {
     }
   }
   const newestFirst = down > up;
-  const stepsBack = newestFirst ? up : down;
+  const against = newestFirst ? up : down;
+  const stepsBack = against - stepsBackBesides(times, moved, newestFirst);
   const firstStepBack = newestFirst ? firstUp : firstDown;
-  if (down === 0) return { order: null, stepsBack, firstStepBack, newestFirst };
+  if (down === 0 && moved.size === 0) return { order: null, stepsBack, firstStepBack, newestFirst };
   const order = Int32Array.from(times, (_, index) => index);
   if (newestFirst) order.reverse();
-  order.sort((a, b) => times[a]! - times[b]! || a - b);
+  const rank = (index: number): number => (moved.has(index) ? 0 : 1);
+  order.sort((a, b) => times[a]! - times[b]! || (moved.size > 0 ? rank(a) - rank(b) : 0) || a - b);
   return { order, stepsBack, firstStepBack, newestFirst };
+}
+
+/** Steps back between a moved reading and one that was not. */
+function stepsBackBesides(times: Float64Array, moved: ReadonlySet<number>, newestFirst: boolean): number {
+  let steps = 0;
+  const isBack = (from: number): boolean =>
+    newestFirst ? times[from + 1]! > times[from]! : times[from + 1]! < times[from]!;
+  for (const index of moved) {
+    if (index > 0 && !moved.has(index - 1) && isBack(index - 1)) steps++;
+    if (index + 1 < times.length && !moved.has(index + 1) && isBack(index)) steps++;
+  }
+  return steps;
 }
 
 export function inOrder(values: Float64Array, order: Int32Array): Float64Array {

@@ -31,7 +31,7 @@ export function applyHeaderOffset(
 
 /**
  * Turns wall-clock times, in the order of the file, into UTC in place. `seconds` holds the indices that belong
- * to the second coming of an hour that comes twice.
+ * to the second coming of an hour that comes twice. Gives the indices that lay in an hour that never comes.
  */
 export function settleTimes(
   times: Float64Array,
@@ -39,7 +39,8 @@ export function settleTimes(
   hasOffset: HasOffset,
   zone: ZoneTransitions,
   seconds: ReadonlySet<number>,
-): void {
+): ReadonlySet<number> {
+  const moved = new Set<number>();
   const { starts, offsets } = zone;
   const skipped = oddWindows(zone).filter((window) => window.kind === 'never');
   let segment = 0;
@@ -55,11 +56,13 @@ export function settleTimes(
       continue;
     }
     const never = skipped.length > 0 && windowAt(skipped, wall) >= 0;
+    if (never) moved.add(index);
     const settled = utcFromLocal(zone, wall, seconds.has(index) || never ? 'later' : 'earlier');
     times[index] = settled;
     while (segment + 1 < starts.length && starts[segment + 1]! <= settled) segment++;
     while (segment > 0 && starts[segment]! > settled) segment--;
   }
+  return moved;
 }
 
 const farFromChange = 4 * 3_600_000;
