@@ -59,7 +59,7 @@ function holdsTime(row: SampleRow, index: number, time: TimeColumn, typeOf: Type
     );
   }
   return (
-    (type === 'stamp' || type === 'date') &&
+    (type === 'stamp' || type === 'date' || (time.dateOnceADay && type === 'empty')) &&
     (time.clockAt === null || typeOf(index, time.clockAt) === 'clock')
   );
 }

@@ -8,6 +8,8 @@ export interface TimeColumn {
   /** Column of the time of day where date and time stand apart, else null. */
   readonly clockAt: number | null;
   readonly kind: TimeColumnKind;
+  /** Only the first row of each day carries the date; the rows below it are of the same day. */
+  readonly dateOnceADay: boolean;
   /** Minutes from UTC that the header states for stamps without an offset (`Time (UTC)`), or null. */
   readonly headerOffset: number | null;
 }

@@ -11,6 +11,7 @@ import type { TimeKind } from '../time/time-reader.ts';
 import { readCell } from '../values/cell-reader.ts';
 import { unwrapped, visibleText } from '../values/clean-text.ts';
 import { NumberBytes } from '../values/number-bytes.ts';
+import { CarriedDate } from './carried-date.ts';
 import { readTimeText } from './cell-types.ts';
 import type { TablePlan } from './table-plan.ts';
 import { numericTimeMs } from './time-column.ts';
@@ -39,6 +40,7 @@ export abstract class TableReader {
   readonly lines = new LineMap();
   readonly offsets = new OffsetRuns();
   protected readonly writtenDays = new WrittenDays();
+  private readonly carriedDate = new CarriedDate();
   /** From the written day and clock to the time just read; NaN where the writing fixes the date. */
   protected dayShiftMs = 0;
   /** Rows taken so far. */
@@ -212,9 +214,16 @@ export abstract class TableReader {
       const counted = numericTimeMs(kind, value, decimals);
       return clock === null ? counted : counted + this.clockMs(clock);
     }
-    const day = readTimeText(time, stamp);
+    const day = readTimeText(time, this.dateOf(stamp, clock));
     if (Number.isNaN(day) || time.kind === 'time') return Number.NaN;
     return this.atOffset(clock === null ? day : day + this.clockMs(clock));
+  }
+
+  /** The date as written, or that of the row above where the table writes it once a day. */
+  private dateOf(stamp: string, clock: string | null): string {
+    if (!this.plan.time.dateOnceADay || clock === null) return stamp;
+    const clockMs = this.clockMs(clock);
+    return Number.isNaN(clockMs) ? stamp : this.carriedDate.of(visibleText(stamp), clockMs);
   }
 
   /** Milliseconds of the day in a cell of their own; NaN where it holds no time of day. */
@@ -253,9 +262,9 @@ export abstract class TableReader {
         return this.atOffset(wall);
       }
     }
-    if (from < 0) return Number.NaN;
+    if (from < 0 && !this.plan.time.dateOnceADay) return Number.NaN;
     return this.timeOfText(
-      textOf(bytes, from, to),
+      from < 0 ? '' : textOf(bytes, from, to),
       clockFrom < 0 ? (this.plan.time.clockAt === null ? null : '') : textOf(bytes, clockFrom, clockTo),
     );
   }

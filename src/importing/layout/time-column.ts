@@ -1,6 +1,7 @@
 import { dayMs } from '../time/civil.ts';
 import { TimeReader } from '../time/time-reader.ts';
 import { readCell } from '../values/cell-reader.ts';
+import { CarriedDate } from './carried-date.ts';
 import { type CellType, readTimeText } from './cell-types.ts';
 import type { SampleRow, TimeColumn, TimeColumnKind } from './table-plan.ts';
 
@@ -47,7 +48,32 @@ export function findTimeColumn(rows: readonly SampleRow[], typeOf: TypeOf): Time
     clock.column !== written.column &&
     clock.clocks * 2 >= written.stamps + written.dates &&
     (written.dates > written.stamps || allAtMidnight(rows, written.column));
-  return { at: written.column, clockAt: paired ? clock.column : null, kind: 'calendar', headerOffset: null };
+  const clockAt = paired ? clock.column : null;
+  const dateOnceADay = clockAt !== null && isDateOnceADay(rows, written.column, clockAt, typeOf);
+  return { at: written.column, clockAt, kind: 'calendar', dateOnceADay, headerOffset: null };
+}
+
+/** Most rows have an empty date, and the clock runs on from each date to the next. */
+function isDateOnceADay(
+  rows: readonly SampleRow[],
+  dateAt: number,
+  clockAt: number,
+  typeOf: TypeOf,
+): boolean {
+  const reader = new TimeReader(null);
+  const carried = new CarriedDate();
+  let dated = 0;
+  let undated = 0;
+  for (const [row, { cells }] of rows.entries()) {
+    if (typeOf(row, clockAt) !== 'clock') continue;
+    const type = typeOf(row, dateAt);
+    if (type === 'date') dated++;
+    else if (type === 'empty') undated++;
+    else return false;
+    const written = type === 'date' ? cells[dateAt]! : '';
+    if (carried.of(written, readTimeText(reader, cells[clockAt]!)) === '') return false;
+  }
+  return dated > 0 && undated > dated;
 }
 
 function mostOf(tallies: readonly Tally[], count: (tally: Tally) => number): Tally | null {
@@ -87,7 +113,8 @@ function numericTime(
     if (kind === null) continue;
     const clocked = kind === 'serial' && clock !== null && clock.clocks * 2 >= numbers;
     const clockAt = clocked && values.every(Number.isInteger) ? clock.column : null;
-    return { column: { at: column, clockAt, kind, headerOffset: null }, rows: numbers };
+    const time = { at: column, clockAt, kind, dateOnceADay: false, headerOffset: null };
+    return { column: time, rows: numbers };
   }
   return null;
 }

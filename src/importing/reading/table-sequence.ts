@@ -143,6 +143,14 @@ export class TableSequence {
       issues.add(again === undefined ? 'second-table' : 'header-repeated', { line: headerLine });
     }
     if (plan.headerRow === null) issues.add('header-missing', { line: first.line });
+    if (plan.time.dateOnceADay) {
+      issues.choose(
+        'date of rows without one',
+        'that of the row above',
+        'only the first row of each day carries a date, and the times run on below it',
+        null,
+      );
+    }
     this.current = again ?? this.newTable(plan, headerLine, rows);
     this.searching = false;
     this.line = first.line;
