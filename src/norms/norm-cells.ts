@@ -1,5 +1,5 @@
 import { blocksADay, type DayType, dayTypeOf } from '../figures/clock-blocks.ts';
-import { selectQuantile } from '../maths/select-rank.ts';
+import { selectQuantiles } from '../maths/select-rank.ts';
 import type { Calendar } from '../model/grid.ts';
 import type { NormCell } from './norm.ts';
 
@@ -44,7 +44,7 @@ export function normCells(
       );
       const pooled = room.pooled.subarray(0, joined(chosen, room.pooled));
       if (pooled.length === 0) return [];
-      const [p10, median, p90] = [0.1, 0.5, 0.9].map((share) => selectQuantile(pooled, share));
+      const [p10, median, p90] = selectQuantiles(pooled, [0.1, 0.5, 0.9]);
       return [{ dayType, block, days: daysIn(chosen), p10: p10!, median: median!, p90: p90! }];
     }),
   );

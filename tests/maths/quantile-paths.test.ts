@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { finiteValues } from '../../src/maths/finite-values.ts';
 import { quantile } from '../../src/maths/quantile.ts';
-import { selectQuantile } from '../../src/maths/select-rank.ts';
+import { selectQuantile, selectQuantiles } from '../../src/maths/select-rank.ts';
 
 const value = fc.oneof(
   { weight: 6, arbitrary: fc.integer({ min: -300, max: 300 }).map((tenths) => tenths / 10) },
@@ -18,6 +18,21 @@ test('a quantile is the very number that selection gives, for arrays of both kin
         const wanted = selectQuantile(finiteValues(values), probability);
         expect(quantile(values, probability)).toBe(wanted);
         expect(quantile(Float64Array.from(values), probability)).toBe(wanted);
+      },
+    ),
+  );
+});
+
+test('several quantiles at once are those found one by one', () => {
+  fc.assert(
+    fc.property(
+      fc.array(value, { maxLength: 2000 }),
+      fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 5 }),
+      (values, shares) => {
+        const kept = finiteValues(values);
+        const ascending = shares.sort((a, b) => a - b);
+        const wanted = ascending.map((share) => selectQuantile(kept.slice(), share));
+        expect(selectQuantiles(kept, ascending)).toEqual(wanted);
       },
     ),
   );
