@@ -53,6 +53,7 @@ export function airOf(probes: readonly Probe[], usable: readonly boolean[], coun
 
 /** Median of the first `known` entries, which it puts in order: insertion sort, for a handful of probes. */
 function middleOf(scratch: Float64Array, known: number): number {
+  if (known === 3) return middleOfThree(scratch[0]!, scratch[1]!, scratch[2]!);
   for (let i = 1; i < known; i++) {
     const value = scratch[i]!;
     let j = i;
@@ -64,4 +65,9 @@ function middleOf(scratch: Float64Array, known: number): number {
   }
   const middle = known >> 1;
   return known % 2 === 1 ? scratch[middle]! : (scratch[middle - 1]! + scratch[middle]!) / 2;
+}
+
+/** The usual number of probes on a line-up. */
+function middleOfThree(a: number, b: number, c: number): number {
+  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }

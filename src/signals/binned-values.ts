@@ -7,8 +7,9 @@ export class BinnedValues {
   readonly #width: number;
   readonly #counts: Int32Array;
   readonly #offset: number;
-  #lowest = Number.POSITIVE_INFINITY;
-  #highest = Number.NEGATIVE_INFINITY;
+  /** Whole numbers, so that counting allocates nothing: the lowest bin in use lies above the highest while none is. */
+  #lowest: number;
+  #highest = -1;
   #total = 0;
 
   /** Values outside `low` to `high` count in the outermost bins. */
@@ -16,6 +17,7 @@ export class BinnedValues {
     this.#width = width;
     this.#offset = Math.floor(low / width);
     this.#counts = new Int32Array(Math.ceil(high / width) - this.#offset + 1);
+    this.#lowest = this.#counts.length;
   }
 
   get total(): number {
@@ -56,8 +58,8 @@ export class BinnedValues {
 
   clear(): void {
     if (this.#total > 0) this.#counts.fill(0, this.#lowest, this.#highest + 1);
-    this.#lowest = Number.POSITIVE_INFINITY;
-    this.#highest = Number.NEGATIVE_INFINITY;
+    this.#lowest = this.#counts.length;
+    this.#highest = -1;
     this.#total = 0;
   }
 }
