@@ -22,8 +22,14 @@ function quotedCells(text: string, delimiter: string, quote: string): string[] {
   return parsed.data[0] ?? [''];
 }
 
-/** Takes out blanks between a delimiter and an opening quote, which papaparse would take for part of the cell. */
-function tightened(text: string, delimiter: string, quote: string): string {
+/**
+ * Takes out blanks between a delimiter and an opening quote, and those behind the last quote, which papaparse would
+ * take for part of the cell.
+ */
+function tightened(row: string, delimiter: string, quote: string): string {
+  let end = row.length;
+  while (end > 0 && row[end - 1] === ' ') end--;
+  const text = row[end - 1] === quote ? row.slice(0, end) : row;
   if (!text.includes(` ${quote}`)) return text;
   let result = '';
   let open = false;

@@ -57,7 +57,10 @@ function fromDos(bytes: Uint8Array): string {
 const strict = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 const single = new TextDecoder('windows-1252');
 
-/** Text of a cell or row: UTF-8, or Windows-1252 where it is not valid UTF-8, so that a degree sign stays one. */
+/**
+ * Text of a cell or row: UTF-8, and Windows-1252 for each byte that belongs to no valid sequence, so that a degree
+ * sign stays one. A row as a whole reads as its cells do one by one.
+ */
 export function textOf(bytes: Uint8Array, from: number, to: number): string {
   if (to - from <= 48) {
     const short = asciiText(bytes, from, to);
@@ -67,8 +70,37 @@ export function textOf(bytes: Uint8Array, from: number, to: number): string {
   try {
     return strict.decode(part);
   } catch {
-    return single.decode(part);
+    return mixedText(part);
   }
+}
+
+function mixedText(bytes: Uint8Array): string {
+  let text = '';
+  let from = 0;
+  let at = 0;
+  while (at < bytes.length) {
+    const length = sequenceLength(bytes, at);
+    if (length === 0) {
+      text += strict.decode(bytes.subarray(from, at)) + single.decode(bytes.subarray(at, at + 1));
+      from = at + 1;
+    }
+    at += Math.max(1, length);
+  }
+  return text + strict.decode(bytes.subarray(from));
+}
+
+/** Bytes of the UTF-8 sequence that begins at `at` (The Unicode Standard, table 3-7); 0 where none does. */
+function sequenceLength(bytes: Uint8Array, at: number): number {
+  const lead = bytes[at]!;
+  if (lead < 0x80) return 1;
+  if (lead < 0xc2 || lead > 0xf4) return 0;
+  const second = bytes[at + 1] ?? 0;
+  const least = lead === 0xe0 ? 0xa0 : lead === 0xf0 ? 0x90 : 0x80;
+  const most = lead === 0xed ? 0x9f : lead === 0xf4 ? 0x8f : 0xbf;
+  if (second < least || second > most) return 0;
+  const length = lead < 0xe0 ? 2 : lead < 0xf0 ? 3 : 4;
+  for (let next = at + 2; next < at + length; next++) if (((bytes[next] ?? 0) & 0xc0) !== 0x80) return 0;
+  return length;
 }
 
 function asciiText(bytes: Uint8Array, from: number, to: number): string | null {

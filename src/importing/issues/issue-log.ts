@@ -98,6 +98,7 @@ export class IssueLog {
   }
 }
 
-function shortened(text: string): string {
+function shortened(written: string): string {
+  const text = written.trim();
   return text.length <= 80 ? text : `${text.slice(0, 77)}…`;
 }

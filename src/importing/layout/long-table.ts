@@ -247,13 +247,14 @@ export class LongTable extends TableReader {
     const { long, context } = this;
     const hasOffset = !Number.isNaN(context.time.offsetMinutes);
     const point = this.pointNamed(long.point.map((at) => visibleText(cells[at] ?? '')).join(' '));
-    const value = visibleText(cells[long.value] ?? '');
+    const value = cells[long.value] ?? '';
+    const isEmpty = visibleText(value) === '';
     if (point === null) {
-      if (value !== '') this.rejectValue('value-unreadable', null, cells);
+      if (!isEmpty) this.rejectValue('value-unreadable', null, cells);
       return;
     }
     if (long.unit !== null) this.takeUnitText(point, cells[long.unit] ?? '');
-    if (value === '') return;
+    if (isEmpty) return;
     if (
       long.quality !== null &&
       qualitySaysGood(visibleText(cells[long.quality] ?? ''), long.qualityCounted) === false

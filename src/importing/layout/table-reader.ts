@@ -256,7 +256,7 @@ export abstract class TableReader {
     clockTo: number,
   ): number {
     const { time } = this.context;
-    if (this.plan.time.kind === 'calendar' && clockFrom < 0 && from >= 0) {
+    if (this.plan.time.kind === 'calendar' && this.plan.time.clockAt === null && from >= 0) {
       const wall = time.read(bytes, from, to);
       if (!Number.isNaN(wall) && time.kind !== 'time') {
         return this.atOffset(wall);

@@ -38,7 +38,8 @@ export class TimeReader {
   private lastFixed = false;
   private lastDay = Number.NaN;
   private readonly previous = new Uint8Array(40);
-  private previousLength = 0;
+  /** Length of the stamp just read; -1 where the next cannot be told by its likeness to it. */
+  private previousLength = -1;
   private previousDayMs = Number.NaN;
   private clockFrom = 0;
 
@@ -52,7 +53,7 @@ export class TimeReader {
     this.endsDay = false;
     const quick = this.readLikePrevious(bytes, from, to);
     if (!Number.isNaN(quick)) return quick;
-    this.previousLength = 0;
+    this.previousLength = -1;
     if (to - from > 64 || !this.tokens.read(bytes, from, to)) return Number.NaN;
     const fields = this.fields;
     if (!fields.interpret(this.tokens)) return Number.NaN;
@@ -112,7 +113,7 @@ export class TimeReader {
   settleOn(order: DateOrder): void {
     this.order = order;
     this.lastFirst = -1;
-    this.previousLength = 0;
+    this.previousLength = -1;
   }
 
   /** Stamps that end in HH:MM or HH:MM:SS and share everything before it with the stamp just read. */

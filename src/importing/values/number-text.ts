@@ -9,7 +9,7 @@ export interface NumberReading {
   /** Text after the number: a unit, or empty. */
   readonly rest: string;
   readonly evidence: MarkEvidence;
-  /** True where the number could also be read the other way (`1,234`). */
+  /** True where a mark was taken for one of thousands that could be the decimal mark (`1,234` beside 3.4). */
   readonly ambiguous: boolean;
 }
 
@@ -74,7 +74,7 @@ function plainDigits(body: string, mark: DecimalMark): PlainDigits | null {
     return digits === null ? null : { digits, evidence: used === '.' ? 'comma' : 'point', ambiguous: false };
   }
   if (!/^[1-9]\d{0,2}[.,]\d{3}$/u.test(joined)) return decided(joined, used);
-  if (used === mark) return { digits: joined.replace(',', '.'), evidence: 'open', ambiguous: true };
+  if (used === mark) return { digits: joined.replace(',', '.'), evidence: 'open', ambiguous: false };
   return { digits: joined.replace(used, ''), evidence: 'open', ambiguous: true };
 }
 

@@ -18,6 +18,8 @@ export interface Noted {
   readonly examples: string[];
 }
 
+const mostExamples = 3;
+
 function nothingNoted(): Noted {
   return { count: 0, line: null, examples: [] };
 }
@@ -25,7 +27,9 @@ function nothingNoted(): Noted {
 function note(noted: Noted, line: number, text: string): void {
   noted.count++;
   noted.line ??= line;
-  if (noted.examples.length < 3 && !noted.examples.includes(text)) noted.examples.push(text);
+  if (noted.examples.length === mostExamples || noted.examples.includes(text)) return;
+  const shown = text.trim();
+  if (!noted.examples.includes(shown)) noted.examples.push(shown);
 }
 
 /** A unit that the export names from reading `from` on. */
