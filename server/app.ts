@@ -9,12 +9,15 @@ import { noQuery } from './guards/query.ts';
 import { openApiDocument } from './openapi/document.ts';
 import { Problem } from './problem.ts';
 import { backgroundRoutes } from './routes/background.ts';
+import { comparisonRoutes } from './routes/comparisons.ts';
+import { EventStreams } from './routes/event-streams.ts';
 import { eventRoutes } from './routes/events.ts';
 import { exportRoutes } from './routes/exports.ts';
 import { healthRoute } from './routes/health.ts';
 import { pageRoutes } from './routes/pages.ts';
 import { StoredLogs } from './routes/read-stored-log.ts';
 import { recordRoutes } from './routes/records.ts';
+import { repairRoutes } from './routes/repairs.ts';
 import { resultRoutes } from './routes/results.ts';
 import { seriesRoutes } from './routes/series.ts';
 import { siteFileRoutes } from './routes/site-file.ts';
@@ -31,9 +34,11 @@ export function createApp(context: Context, allowedHosts: readonly string[]): Ex
   app.use(setSafeHeaders, guardMethods, guardHost(allowedHosts), guardOrigin);
 
   const logs = new StoredLogs();
+  const streams = new EventStreams(context.limits.progressStreams);
   const api = Router();
-  api.use(exportRoutes(context), eventRoutes(context), resultRoutes(context), siteRoutes(context));
-  api.use(backgroundRoutes(context), workPageRoutes(context), siteFileRoutes(context));
+  api.use(exportRoutes(context), eventRoutes(context, streams), resultRoutes(context), siteRoutes(context));
+  api.use(backgroundRoutes(context), workPageRoutes(context, streams), siteFileRoutes(context));
+  api.use(repairRoutes(context, streams), comparisonRoutes(context, streams));
   api.use(seriesRoutes(context, logs), recordRoutes(context, logs));
   api
     .route('/openapi.json')

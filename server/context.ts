@@ -1,6 +1,7 @@
 import type { ExportStore } from '../src/store/export-store.ts';
 import type { StoredExport } from '../src/store/stored-export.ts';
 import type { Analyser } from './analysis/analyser.ts';
+import type { OnDemand } from './analysis/on-demand.ts';
 import { Problem } from './problem.ts';
 import type { ServerLimits } from './settings.ts';
 
@@ -8,6 +9,7 @@ import type { ServerLimits } from './settings.ts';
 export interface Context {
   readonly store: ExportStore;
   readonly analyser: Analyser;
+  readonly onDemand: OnDemand;
   readonly limits: ServerLimits;
   readonly webFolder: string;
   readonly log: (line: string) => void;

@@ -8,7 +8,7 @@ export const problems = {
   'bad-query': [
     400,
     'A query parameter is unknown, repeated or malformed.',
-    'Give from, to and pixels once each, as /api/v1/openapi.json has them.',
+    'Give those of /api/v1/openapi.json, once each.',
   ],
   'bad-form': [
     400,
@@ -52,6 +52,16 @@ export const problems = {
     'The export has no point of this name.',
     'The points of a circuit are listed with it.',
   ],
+  'same-export': [
+    400,
+    'An export cannot be compared with itself.',
+    'Choose another export of the same site.',
+  ],
+  'bad-service-time': [
+    400,
+    'The time of service cannot be used.',
+    'Give a time within the export, on the site’s clock: 2026-09-12T10:30.',
+  ],
   'no-site-file': [404, 'No site file was guessed for this export.', 'It came with a site file of its own.'],
   'method-not-allowed': [
     405,
@@ -73,6 +83,11 @@ export const problems = {
     422,
     'The site file cannot be used.',
     'Correct it as the message says and send it again, as the body itself.',
+  ],
+  'nothing-in-common': [
+    422,
+    'The two exports have no circuit and no suction group in common.',
+    'Send both with site files that give the same names, or compare exports of one site.',
   ],
   'analysis-failed': [
     422,
@@ -104,7 +119,7 @@ export const problems = {
   busy: [
     503,
     'As many analyses are running and waiting as this server takes.',
-    'Send the export again when one of them has finished.',
+    'Try again when one of them has finished.',
   ],
   'too-many-streams': [
     503,

@@ -6,6 +6,8 @@ import { defaultDataFolder } from '../src/store/data-folder.ts';
 import { ExportStore } from '../src/store/export-store.ts';
 import { StorageRefusal } from '../src/store/storage-refusal.ts';
 import { Analyser } from './analysis/analyser.ts';
+import { AnalysisThreads } from './analysis/analysis-threads.ts';
+import { OnDemand } from './analysis/on-demand.ts';
 import { builtPagesFolder } from './analysis/worker-file.ts';
 import { createApp } from './app.ts';
 import type { Context } from './context.ts';
@@ -71,9 +73,11 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const limits = { ...defaultLimits, ...options.limits };
   const log = options.log ?? ((line: string) => void process.stderr.write(`${line}\n`));
   const store = await openStore(options.dataFolder ?? defaultDataFolder());
-  const analyser = new Analyser(store, limits, log);
+  const threads = new AnalysisThreads(limits, log);
+  const analyser = new Analyser(store, limits, threads, log);
+  const onDemand = new OnDemand(store, limits, threads, analyser);
   const webFolder = options.webFolder ?? builtPagesFolder();
-  const context: Context = { store, analyser, limits, webFolder, log };
+  const context: Context = { store, analyser, onDemand, limits, webFolder, log };
   const hosts = options.allowedHosts ?? namesIn(process.env['RIMELOG_ALLOWED_HOSTS']);
   const connectionsCheckingInterval = Math.min(5000, limits.headersMs / 2);
   const server = createServer(

@@ -6,6 +6,12 @@ export type PlotView = 'auto' | 'settled' | 'all';
 export type Address =
   | { readonly page: 'home' }
   | { readonly page: 'site'; readonly id: string }
+  /** The report of a month, while it is made. */
+  | { readonly page: 'month'; readonly id: string; readonly month: string }
+  /** Did the repair of a circuit hold; `serviced` on the site's clock. */
+  | { readonly page: 'repair'; readonly id: string; readonly name: string; readonly serviced: string | null }
+  /** This export against another one. */
+  | { readonly page: 'compare'; readonly id: string; readonly against: string | null }
   | {
       /** A circuit's page or a suction group's. */
       readonly page: 'circuit' | 'group';
@@ -39,14 +45,20 @@ export function readAddress(hash: string): Address {
   const parts = path.split('/').filter((part) => part !== '');
   const id = decoded(parts[1]);
   if (parts[0] !== 'exports' || id === '') return { page: 'home' };
+  const name = decoded(parts[3]);
+  if (parts[2] === 'compare') return { page: 'compare', id, against: name === '' ? null : name };
+  if (parts[2] === 'months' && name !== '') return { page: 'month', id, month: name };
   const page = pagesByFolder.get(parts[2] ?? '');
   if (page === undefined || parts.length < 4) return { page: 'site', id };
   const state = new URLSearchParams(query);
+  if (page === 'circuit' && parts[4] === 'repair') {
+    return { page: 'repair', id, name, serviced: state.get('serviced') };
+  }
   const view = state.get('view');
   return {
     page,
     id,
-    name: decoded(parts[3]),
+    name,
     range: rangeIn(state),
     view: view === 'settled' || view === 'all' ? view : 'auto',
   };
@@ -56,6 +68,14 @@ export function writeAddress(address: Address): string {
   if (address.page === 'home') return '#/';
   const site = `#/exports/${encodeURIComponent(address.id)}`;
   if (address.page === 'site') return site;
+  if (address.page === 'month') return `${site}/months/${encodeURIComponent(address.month)}`;
+  if (address.page === 'compare') {
+    return `${site}/compare${address.against === null ? '' : `/${encodeURIComponent(address.against)}`}`;
+  }
+  if (address.page === 'repair') {
+    const query = address.serviced === null ? '' : `?${new URLSearchParams({ serviced: address.serviced })}`;
+    return `${site}/circuits/${encodeURIComponent(address.name)}/repair${query}`;
+  }
   const state = new URLSearchParams();
   if (address.range !== null) {
     state.set('from', new Date(address.range.from).toISOString());

@@ -3,14 +3,18 @@ import './styles/page.css';
 import './styles/findings.css';
 import './styles/plot-page.css';
 import './styles/background.css';
+import './styles/answers.css';
 import './styles/narrow.css';
 import './styles/print.css';
 import { type Address, readAddress } from './address.ts';
 import { h } from './dom.ts';
 import { circuitPage } from './pages/circuit.ts';
+import { comparePage } from './pages/compare.ts';
 import { groupPage } from './pages/group.ts';
 import { homePage } from './pages/home.ts';
+import { monthPage } from './pages/month.ts';
 import type { Page } from './pages/page.ts';
+import { repairPage } from './pages/repair.ts';
 import { sitePage } from './pages/site.ts';
 import { trouble } from './parts/trouble.ts';
 
@@ -22,6 +26,9 @@ let turn = 0;
 function pageFor(address: Address): Promise<Page> {
   if (address.page === 'home') return homePage();
   if (address.page === 'site') return sitePage(address.id);
+  if (address.page === 'month') return monthPage(address.id, address.month);
+  if (address.page === 'repair') return repairPage(address);
+  if (address.page === 'compare') return comparePage(address);
   return address.page === 'group' ? groupPage(address) : circuitPage(address);
 }
 

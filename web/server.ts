@@ -45,6 +45,9 @@ async function ask<T>(address: string, options: RequestInit = {}): Promise<T> {
   return body as T;
 }
 
+/** JSON at an address of this server. Rejects with a Refusal. */
+export const readJson = <T>(address: string, signal: AbortSignal): Promise<T> => ask(address, { signal });
+
 const base = '/api/v1/exports';
 const addressOf = (id: string): string => `${base}/${encodeURIComponent(id)}`;
 
@@ -57,7 +60,13 @@ export const reportPageAddress = (id: string): string => `${addressOf(id)}/repor
 export const siteFileAddress = (id: string): string => `${addressOf(id)}/site-file`;
 
 export const visitAddress = (id: string): string => `${addressOf(id)}/visit.html`;
-export const monthAddress = (id: string, month: string): string => `${addressOf(id)}/months/${month}`;
+export const monthAddress = (id: string, month: string): string =>
+  `${addressOf(id)}/months/${encodeURIComponent(month)}`;
+
+export const repairAddress = (id: string, circuit: string, serviced: string): string =>
+  `${addressOf(id)}/circuits/${encodeURIComponent(circuit)}/repair?${new URLSearchParams({ serviced })}`;
+export const comparisonAddress = (id: string, against: string): string =>
+  `${addressOf(id)}/comparisons/${encodeURIComponent(against)}`;
 
 /** Null where an earlier rimelog analysed the export, which did not keep it. */
 export async function readBackground(id: string, circuit: string): Promise<CircuitBackground | null> {

@@ -6,18 +6,24 @@ import { writeFileAtomically } from '../../src/store/atomic-write.ts';
 import { storageRefusalFrom } from '../../src/store/storage-refusal.ts';
 import { analyseStored } from './analyse-stored.ts';
 import { monthName } from './result-names.ts';
-import type { MonthTask } from './task.ts';
+import type { AnalysisProgress, StoredFiles } from './task.ts';
+import type { WorkOutcome } from './work.ts';
 
-/** Writes the report of one month beside the result; false where the export does not hold the whole of it. */
-export async function makeMonth(task: MonthTask): Promise<boolean> {
-  const analysed = await analyseStored(task);
-  if (!fullMonths(analysed.log).includes(task.month)) return false;
-  const audit = await monthAudit(analysed, monthOf(analysed.log, task.month)!);
+/** The report of one month as a page, written beside the result too; refused where the export does not hold all of it. */
+export async function makeMonth(
+  stored: StoredFiles,
+  month: string,
+  report: (progress: AnalysisProgress) => void,
+): Promise<WorkOutcome> {
+  const analysed = await analyseStored(stored, report);
+  if (!fullMonths(analysed.log).includes(month)) return { refusal: { code: 'no-month', message: null } };
+  report({ stage: 'making the tables', share: null });
+  const audit = await monthAudit(analysed, monthOf(analysed.log, month)!);
   const page = auditReport(audit, analysed.report);
   try {
-    await writeFileAtomically(join(task.folder, 'result', monthName(task.month)), page);
+    await writeFileAtomically(join(stored.folder, 'result', monthName(month)), page);
   } catch (error) {
     throw storageRefusalFrom(error);
   }
-  return true;
+  return { made: page };
 }

@@ -15,14 +15,14 @@ export interface AnalysisTask extends StoredFiles {
   readonly progress: MessagePort;
 }
 
-/** The report of a month is made when it is asked for, from the stored upload. */
-export interface MonthTask extends StoredFiles {
-  /** `2026-09` */
-  readonly month: string;
-}
-
 export interface AnalysisProgress {
-  readonly stage: Stage | 'waiting' | 'storing';
+  readonly stage:
+    | Stage
+    | 'waiting'
+    | 'storing'
+    | 'making the tables'
+    | 'comparing'
+    | 'reading the other export';
   /** 0 to 1 within the stage, where it can be told. */
   readonly share: number | null;
 }

@@ -2,12 +2,13 @@ import { ImportRefusal } from '../../src/importing/readings.ts';
 import { storageRefusalFrom } from '../../src/store/storage-refusal.ts';
 import { analyseStored } from './analyse-stored.ts';
 import { storeResult } from './store-result.ts';
-import type { AnalysisOutcome, AnalysisProgress, AnalysisTask, MonthTask } from './task.ts';
+import type { AnalysisOutcome, AnalysisProgress, AnalysisTask } from './task.ts';
+import type { WorkOutcome, WorkTask } from './work.ts';
 
 const reportEveryMs = 100;
 
 /** Reports at most ten times a second, and every new stage. */
-function reporter(task: AnalysisTask): (progress: AnalysisProgress) => void {
+function reporter(task: Pick<AnalysisTask, 'progress'>): (progress: AnalysisProgress) => void {
   let stage = '';
   let reported = 0;
   return (progress) => {
@@ -37,10 +38,16 @@ export default async function analyse(task: AnalysisTask): Promise<AnalysisOutco
   }
 }
 
-/** The same for the report of a month, whose code is loaded when the first is asked for. */
-export async function month(task: MonthTask): Promise<boolean> {
-  const { makeMonth } = await import('./make-month.ts');
-  return makeMonth(task);
+/** The same for what is made when it is asked for, whose code is loaded with the first of it. */
+export async function onDemand(task: WorkTask): Promise<WorkOutcome> {
+  const { makeWork } = await import('./make-work.ts');
+  const report = reporter(task);
+  report({ stage: 'reading', share: null });
+  try {
+    return await makeWork(task, report);
+  } finally {
+    task.progress.close();
+  }
 }
 
 /** Messages may name a file as it lies on disk: the user knows it by the name it was sent under. */

@@ -49,8 +49,24 @@ const range = [
   }),
 ];
 
+const circuit = parameter('circuit', 'path', 'id of the circuit');
+const month = parameter('month', 'path', 'one of fullMonths of the report', {
+  type: 'string',
+  pattern: '^\\d{4}-(0[1-9]|1[0-2])$',
+});
+const serviced = {
+  ...parameter('serviced', 'query', 'when, on the clock of the site: 2026-09-12T10:30'),
+  required: true,
+};
+const against = parameter('against', 'path', 'id of the other export', {
+  type: 'string',
+  pattern: '^[0-9a-f]{16}$',
+});
+
 const ofExport: readonly ProblemCode[] = ['unknown-export'];
 const ofResult: readonly ProblemCode[] = ['unknown-export', 'not-ready', 'analysis-failed'];
+
+const onDemand: readonly ProblemCode[] = [...ofResult, 'busy', 'disk-full', 'not-writable'];
 
 function get(
   summary: string,
@@ -59,6 +75,16 @@ function get(
   parameters: readonly object[] = [],
 ) {
   return { get: { summary, parameters, responses: { 200: answer, ...refusals(codes) } } };
+}
+
+/** Of what is made when it is asked for; to ask for the events begins it. */
+function workEvents(codes: readonly ProblemCode[], parameters: readonly object[]) {
+  return get(
+    'The same begun and followed as server-sent events: progress, then ready {result} or failed',
+    { description: 'Events', content: { 'text/event-stream': { schema: text } } },
+    [...codes, 'too-many-streams'],
+    parameters,
+  );
 }
 
 const upload = {
@@ -199,14 +225,29 @@ export function openApiDocument() {
       [`${exportPath}/months/{month}`]: get(
         'The report of a month; made when it is first asked for, which takes as long as the analysis',
         { description: 'HTML', content: { 'text/html': { schema: text } } },
-        [...ofResult, 'no-month', 'made-earlier', 'busy', 'disk-full', 'not-writable'],
-        [
-          id,
-          parameter('month', 'path', 'one of fullMonths of the report', {
-            type: 'string',
-            pattern: '^\\d{4}-(0[1-9]|1[0-2])$',
-          }),
-        ],
+        [...onDemand, 'no-month'],
+        [id, month],
+      ),
+      [`${exportPath}/months/{month}/events`]: workEvents([...onDemand, 'no-month'], [id, month]),
+      [`${exportPath}/circuits/{circuit}/repair`]: get(
+        'Whether a repair held: the circuit before and after its service, as rimelog verify --json gives it',
+        json('Repair', 'Made when it is asked for, which takes as long as the analysis'),
+        [...onDemand, 'unknown-circuit', 'bad-service-time'],
+        [id, circuit, serviced],
+      ),
+      [`${exportPath}/circuits/{circuit}/repair/events`]: workEvents(
+        [...onDemand, 'unknown-circuit', 'bad-service-time'],
+        [id, circuit, serviced],
+      ),
+      [`${exportPath}/comparisons/{against}`]: get(
+        'Two stored exports of one site, figure by figure, as rimelog compare --json gives it',
+        json('Comparison', 'The earlier one before, whichever of the two it is'),
+        [...onDemand, 'same-export', 'nothing-in-common'],
+        [id, against],
+      ),
+      [`${exportPath}/comparisons/{against}/events`]: workEvents(
+        [...onDemand, 'same-export', 'nothing-in-common'],
+        [id, against],
       ),
       [`${exportPath}/site`]: { post: { ...anotherSiteFile, parameters: [id] } },
       [`${exportPath}/site-file`]: get(
@@ -216,16 +257,16 @@ export function openApiDocument() {
         [id],
       ),
       [`${exportPath}/circuits/{circuit}/background`]: get(
-        'What is known of a circuit beside its findings: normal here, alarms replayed, air above its limit',
+        'What is known of a circuit beside its findings: normal here, its sisters, alarms replayed, air above its limit',
         json('Background', 'In words and in the units of the site'),
         [...ofResult, 'unknown-circuit', 'made-earlier'],
-        [id, parameter('circuit', 'path', 'id of the circuit')],
+        [id, circuit],
       ),
       [`${exportPath}/circuits/{circuit}/series`]: get(
         'The lines of one circuit, reduced to what a plot can show',
         json('Series', 'Lowest and highest of every pixel column'),
         [...ofResult, 'unknown-circuit'],
-        [id, parameter('circuit', 'path', 'id of the circuit'), ...range],
+        [id, circuit, ...range],
       ),
       [`${exportPath}/groups/{group}/series`]: get(
         'The lines of one suction group: no air, and in the place of the valve the share of its machines running',

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { figureIds } from '../../src/figures/figure.ts';
 import { severities } from '../../src/model/finding.ts';
 import { findingsSchema } from '../../src/reporting/findings-schema.ts';
 import { problems } from '../problem.ts';
@@ -118,72 +119,190 @@ const report = z.strictObject({
   }),
 });
 
-const background = z.strictObject({
-  circuit: z.string(),
-  normal: z.strictObject({
-    note: z.string().describe('the days that it rests on, or why there is nothing'),
-    rows: z.array(
-      z.strictObject({
-        figure: z.string(),
-        usual: z.string(),
-        last: z.string(),
-        standing: z.string(),
-        peers: z.string(),
-      }),
-    ),
-    points: z.array(
-      z.strictObject({
-        point: z.string(),
-        unit: z.string(),
-        ranges: z.array(
-          z.strictObject({
-            days: z.enum(['weekday', 'weekend']),
-            hours: z.string().describe('of the day on the site’s clock: 08–12 h'),
-            p10: z.number(),
-            p90: z.number(),
-            low: z.number().describe('a reading below is unusual, from here to p10 at the edge'),
-            high: z.number().describe('a reading above is unusual, from p90 to here at the edge'),
-            rests: z.string(),
-          }),
-        ),
-        beside: z.string().describe('what the peers do'),
-      }),
-    ),
-  }),
-  alarm: z.strictObject({
-    note: z.string(),
-    alarms: z.array(
-      z.strictObject({ title: z.string(), trips: z.int(), firstTrip: z.string(), blindADay: z.string() }),
-    ),
-    findings: z.array(
-      z.strictObject({
-        title: z.string(),
-        leads: z.array(z.strictObject({ alarm: z.string(), says: z.string() })),
-        hidden: z.string().nullable().describe('why the average hid the fault'),
-      }),
-    ),
-    suggested: z.array(z.strictObject({ probe: z.string(), limit: z.string(), rests: z.string() })),
-  }),
-  exposure: z
-    .strictObject({
-      limit: z.string(),
-      note: z.string(),
-      degreeHoursUnit: z.string(),
-      rows: z.array(
+const normalHere = z.strictObject({
+  note: z.string().describe('the days that it rests on, or why there is nothing'),
+  rows: z.array(
+    z.strictObject({
+      figure: z.string(),
+      usual: z.string(),
+      last: z.string(),
+      standing: z.string(),
+      peers: z.string(),
+    }),
+  ),
+  points: z.array(
+    z.strictObject({
+      point: z.string(),
+      unit: z.string(),
+      ranges: z.array(
         z.strictObject({
-          probe: z.string(),
-          above: z.string(),
-          settled: z.string(),
-          inDefrost: z.string(),
-          degreeHours: z.string(),
-          longest: z.string(),
-          longestFrom: z.string(),
-          unknown: z.string(),
+          days: z.enum(['weekday', 'weekend']),
+          hours: z.string().describe('of the day on the site’s clock: 08–12 h'),
+          p10: z.number(),
+          p90: z.number(),
+          low: z.number().describe('a reading below is unusual, from here to p10 at the edge'),
+          high: z.number().describe('a reading above is unusual, from p90 to here at the edge'),
+          rests: z.string(),
         }),
       ),
-    })
-    .nullable()
-    .describe('null without a limit and without a set point'),
+      beside: z.string().describe('what the peers do'),
+    }),
+  ),
+});
+
+const alarmSaid = z.strictObject({
+  note: z.string(),
+  alarms: z.array(
+    z.strictObject({ title: z.string(), trips: z.int(), firstTrip: z.string(), blindADay: z.string() }),
+  ),
+  findings: z.array(
+    z.strictObject({
+      title: z.string(),
+      leads: z.array(z.strictObject({ alarm: z.string(), says: z.string() })),
+      hidden: z.string().nullable().describe('why the average hid the fault'),
+    }),
+  ),
+  suggested: z.array(z.strictObject({ probe: z.string(), limit: z.string(), rests: z.string() })),
+});
+
+const airAbove = z
+  .strictObject({
+    limit: z.string(),
+    note: z.string(),
+    degreeHoursUnit: z.string(),
+    rows: z.array(
+      z.strictObject({
+        probe: z.string(),
+        above: z.string(),
+        settled: z.string(),
+        inDefrost: z.string(),
+        degreeHours: z.string(),
+        longest: z.string(),
+        longestFrom: z.string(),
+        unknown: z.string(),
+      }),
+    ),
+  })
+  .nullable()
+  .describe('null without a limit and without a set point');
+
+const ucum = z.string().describe('UCUM code');
+const interval = { difference: z.number(), low: z.number(), high: z.number() };
+const startAndEnd = z.strictObject({ start: timestamp, end: timestamp });
+
+const repair = z.strictObject({
+  format: z.literal('rimelog-verify/1'),
+  site: z.string(),
+  circuit: z.string(),
+  title: z.string(),
+  serviced: timestamp,
+  verdict: z.enum(['recovered', 'partly', 'unchanged', 'too-early']),
+  summary: z.string(),
+  relapsed: z.boolean().describe('it was better in the first days after the service and has come back'),
+  windows: z.strictObject({
+    before: startAndEnd,
+    after: startAndEnd,
+    defrostsAfter: z.int(),
+    hoursAfter: z.number(),
+    summary: z.string(),
+  }),
+  measures: z.array(
+    z.strictObject({
+      name: z.enum(figureIds),
+      point: z.string().nullable(),
+      title: z.string(),
+      unit: ucum,
+      before: z.number(),
+      after: z.number(),
+      ...interval,
+      usual: z.number().nullable(),
+      usualFrom: z.enum(['own-past', 'sound-circuit']).nullable(),
+      share: z.number().nullable().describe('of the departure that is gone'),
+      state: z.enum(['recovered', 'partly', 'unchanged', 'came-back']).nullable(),
+      judged: z.boolean().describe('the verdict rests on it'),
+      shown: z.boolean().describe('it stands in the table that people read'),
+      display: z.string().describe('the change with its interval, in words'),
+      words: z.strictObject({
+        usual: z.string(),
+        before: z.string(),
+        after: z.string(),
+        change: z.string(),
+        state: z.string(),
+      }),
+    }),
+  ),
+  leftOpen: z.array(
+    z.strictObject({
+      what: z.enum(['shut-off', 'override', 'set-point', 'no-defrost']),
+      circuit: z.string(),
+      since: timestamp,
+      summary: z.string(),
+    }),
+  ),
+  backOn: z.array(z.string()).describe('a line for each thing left open, or one that says that nothing is'),
+  notice: z.string(),
+});
+
+const comparison = z.strictObject({
+  format: z.literal('rimelog-compare/1'),
+  site: z.string(),
+  before: startAndEnd,
+  after: startAndEnd,
+  heading: z.string(),
+  summary: z.string(),
+  places: z.array(
+    z.strictObject({
+      kind: z.enum(['circuit', 'suction-group']),
+      id: z.string(),
+      title: z.string(),
+      changed: z.boolean(),
+      figures: z.array(
+        z.strictObject({
+          name: z.enum(figureIds),
+          point: z.string().nullable(),
+          title: z.string(),
+          unit: ucum,
+          before: z.number(),
+          after: z.number(),
+          ...interval,
+          changed: z.boolean().describe('surely, and by enough to matter'),
+          words: z.strictObject({ before: z.string(), after: z.string(), change: z.string() }),
+        }),
+      ),
+    }),
+  ),
+  remarks: z.array(z.string()),
+  method: z.string(),
+  notice: z.string(),
+});
+
+const sisters = z.strictObject({
+  format: z.literal('rimelog-sisters/1'),
+  site: z.string(),
+  circuit: z.string(),
+  title: z.string(),
+  sisters: z.array(z.string()),
+  summary: z.string(),
+  figures: z.array(
+    z.strictObject({
+      name: z.enum(figureIds),
+      title: z.string(),
+      unit: ucum,
+      own: z.number(),
+      sisters: z.array(z.strictObject({ circuit: z.string(), value: z.number() })),
+      outside: z.boolean(),
+      words: z.strictObject({ own: z.string(), sisters: z.string() }),
+    }),
+  ),
+  notice: z.string(),
+});
+
+const background = z.strictObject({
+  circuit: z.string(),
+  normal: normalHere,
+  sisters: sisters.nullable().describe('null with fewer than two sisters on its suction group'),
+  alarm: alarmSaid,
+  exposure: airAbove,
   words: z.strictObject({ usual: z.string(), edge: z.string(), unusual: z.string() }),
 });
 
@@ -235,6 +354,8 @@ export const schemas = {
   Findings: findingsSchema,
   Report: report,
   Background: background,
+  Repair: repair,
+  Comparison: comparison,
   Series: series,
   Records: z.strictObject({ records: z.array(z.strictObject(described)) }),
   Record: z.strictObject({ ...described, unit: z.string(), span, line }),

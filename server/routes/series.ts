@@ -30,6 +30,9 @@ function plotOf({ log, circuit, signals }: CircuitLog, { fromMs, toMs, pixels }:
   };
 }
 
+/** What the pages are given to plot. */
+export type PlotSeries = ReturnType<typeof plotOf>;
+
 type ReadLog = (folder: string, stored: StoredLog, name: string) => Promise<CircuitLog | null>;
 
 function sendSeries(context: Context, logs: StoredLogs, read: ReadLog, missing: ProblemCode): RequestHandler {

@@ -28,6 +28,10 @@ export interface ComparedHistories {
   readonly onlyAfter: readonly string[];
 }
 
+/** Why two histories without a common place cannot be compared. */
+export const nothingInCommon =
+  'The two exports have no circuit and no suction group in common; a site file can give the columns of both the same names.';
+
 interface Followed {
   readonly kind: ComparedPlace['kind'];
   readonly id: string;

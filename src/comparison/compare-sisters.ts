@@ -27,40 +27,51 @@ export interface SisterComparison {
 const fewestSisters = 2;
 const lastDays = 7;
 
+/** Medians of what is followed on a circuit, by figure. */
+type Middles = ReadonlyMap<Figure['id'], { readonly unit: Figure['unit']; readonly value: number }>;
+
 /**
- * The circuit against the others of its suction group, which share pressure, weather and trade; without a suction
- * group against all others. Null for fewer than two sisters. Throws a RangeError for a circuit that is not there.
+ * Sets any circuit of a site beside its sisters: the others of its suction group, which share pressure, weather and
+ * trade; without a suction group all others. The medians are made once for all questions. Gives null for fewer than two
+ * sisters and throws a RangeError for a circuit that is not there.
  */
-export function compareSisters(signals: Signals, circuitId: string): SisterComparison | null {
-  const own = signals.circuits.find(({ circuit }) => circuit.id === circuitId);
-  if (own === undefined) throw new RangeError(`This log has no circuit ${circuitId}.`);
-  const sisters = signals.circuits.filter(
-    (other) => other !== own && other.circuit.suctionGroup === own.circuit.suctionGroup,
-  );
-  if (sisters.length < fewestSisters) return null;
+export function sisterComparison(signals: Signals): (circuitId: string) => SisterComparison | null {
   const blocks = clockBlocks(signals.log);
-  const middles = (circuit: CircuitSignals) =>
-    new Map(
-      circuitFigures(circuit, blocks)
-        .filter(({ point, id }) => point === null || id === 'superheat')
-        .map((figure) => [
-          figure.id,
-          { unit: figure.unit, value: median(figure.values.subarray(-lastDays * blocksADay)) },
-        ]),
-    );
-  const others = sisters.map((circuit) => ({ circuit: circuit.circuit.id, figures: middles(circuit) }));
-  const figures = [...middles(own)].flatMap(([id, { unit, value }]) => {
-    const known = others.flatMap(({ circuit, figures: of }) => {
-      const other = of.get(id);
-      return other === undefined || other.unit !== unit ? [] : [{ circuit, value: other.value }];
-    });
-    return known.length < fewestSisters ? [] : [beside(id, unit, value, known)];
-  });
-  return {
-    circuit: circuitId,
-    sisters: sisters.map(({ circuit }) => circuit.id),
-    figures: figures.sort((a, b) => b.outside - a.outside),
+  const known = new Map<CircuitSignals, Middles>();
+  const middlesOf = (circuit: CircuitSignals): Middles => {
+    const middles = known.get(circuit) ?? lastMiddles(circuit, blocks);
+    known.set(circuit, middles);
+    return middles;
   };
+  return (circuitId) => {
+    const own = signals.circuits.find(({ circuit }) => circuit.id === circuitId);
+    if (own === undefined) throw new RangeError(`This log has no circuit ${circuitId}.`);
+    const sisters = signals.circuits.filter(
+      (other) => other !== own && other.circuit.suctionGroup === own.circuit.suctionGroup,
+    );
+    if (sisters.length < fewestSisters) return null;
+    const others = sisters.map((circuit) => ({ circuit: circuit.circuit.id, figures: middlesOf(circuit) }));
+    const figures = [...middlesOf(own)].flatMap(([id, { unit, value }]) => {
+      const known = others.flatMap(({ circuit, figures: of }) => {
+        const other = of.get(id);
+        return other === undefined || other.unit !== unit ? [] : [{ circuit, value: other.value }];
+      });
+      return known.length < fewestSisters ? [] : [beside(id, unit, value, known)];
+    });
+    return {
+      circuit: circuitId,
+      sisters: sisters.map(({ circuit }) => circuit.id),
+      figures: figures.sort((a, b) => b.outside - a.outside),
+    };
+  };
+}
+
+function lastMiddles(circuit: CircuitSignals, blocks: Int32Array): Middles {
+  return new Map(
+    circuitFigures(circuit, blocks)
+      .filter(({ point, id }) => point === null || id === 'superheat')
+      .map(({ id, unit, values }) => [id, { unit, value: median(values.subarray(-lastDays * blocksADay)) }]),
+  );
 }
 
 function beside(

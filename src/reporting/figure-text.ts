@@ -38,6 +38,11 @@ export function changeText(
   return displayMeasure(measureOf(difference, low, high, id, differenceUnit), site);
 }
 
+/** The same in a column: `12 min`, `3/h`. */
+export function shortText(text: string): string {
+  return text.replace(/ minutes?/g, ' min').replace(/ starts an hour/g, '/h');
+}
+
 function measureOf(
   value: number,
   low: number | null,

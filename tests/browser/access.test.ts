@@ -23,12 +23,15 @@ const addresses: Record<string, string> = { home: '/#/' };
 beforeAll(async () => {
   const dataFolder = await temporaryFolder();
   const ready = await storeAnalysed(dataFolder, analysedFixture());
+  const other = await storeAnalysed(dataFolder, analysedFixture());
   const problem = { code: 'not-text', message: 'photo.csv is a PNG image; choose the export.', remedy: '' };
   const failed = await storeState(dataFolder, { state: 'failed', problem });
   addresses['site'] = `/#/exports/${ready}`;
   addresses['circuit'] = `/#/exports/${ready}/circuits/M01`;
   addresses['quiet circuit'] = `/#/exports/${ready}/circuits/M04`;
   addresses['group'] = `/#/exports/${ready}/groups/S1`;
+  addresses['repair form'] = `/#/exports/${ready}/circuits/M01/repair`;
+  addresses['compare form'] = `/#/exports/${other}/compare`;
   addresses['failed'] = `/#/exports/${failed}`;
   server = await testServer({ dataFolder, webFolder: await builtPages() });
   browser = await launchChromium();
@@ -47,7 +50,10 @@ async function open(page: Page, name: string): Promise<void> {
   if (/circuit|group/.test(name)) await plotDrawn(page);
 }
 
-const pages = ['home', 'site', 'circuit', 'quiet circuit', 'group', 'failed'];
+const pages = [
+  ...['home', 'site', 'circuit', 'quiet circuit', 'group'],
+  ...['repair form', 'compare form', 'failed'],
+];
 
 describe.each(['light', 'dark'] as const)('In %s', (colorScheme) => {
   let watched: WatchedPage;
@@ -115,7 +121,7 @@ describe('With one page', () => {
     expect(seen[0]).toBe('Skip to the content');
     expect(seen).toContain('Drop exports here, or choose them');
     expect(seen).toContain('I have a site file that says what the columns are');
-    await page.getByRole('link', { name: 'Simulated store' }).focus();
+    await page.getByRole('link', { name: 'Simulated store' }).first().focus();
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Worst first' }).waitFor();
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('main');
@@ -128,9 +134,11 @@ describe('With one page', () => {
     await open(page, 'circuit');
     await page.keyboard.press('ArrowRight');
     await page.waitForURL(/circuits\/M02/);
+    await page.getByRole('heading', { level: 1, name: 'M02' }).waitFor();
     await plotDrawn(page);
     await page.keyboard.press('ArrowLeft');
     await page.waitForURL(/circuits\/M01/);
+    await page.getByRole('heading', { level: 1, name: 'M01' }).waitFor();
     await plotDrawn(page);
     await page.getByLabel('Show', { exact: true }).focus();
     await page.keyboard.press('ArrowRight');

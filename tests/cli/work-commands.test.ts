@@ -9,6 +9,10 @@ import { smallExport } from './support/small-export.ts';
 const sample = fileURLToPath(new URL('../../sample-logs/iced-end', import.meta.url));
 const scratch = scratchFolder();
 const small = scratch.write('small.csv', smallExport());
+const other = scratch.write(
+  'other.csv',
+  smallExport().replaceAll('M0', 'P0').replace('S1 suction', 'N7 suction'),
+);
 
 describe('rimelog audit', () => {
   test('writes every table and the report, and a summary on standard output', async () => {
@@ -70,6 +74,26 @@ describe('rimelog verify', () => {
   });
 });
 
+test('rimelog compare says the same to a program', async () => {
+  const { out } = await runCli(['compare', sample, '--circuit', 'M02', '--json']);
+  const sisters = JSON.parse(out);
+  expect(sisters).toMatchObject({ format: 'rimelog-sisters/1', circuit: 'M02' });
+  for (const { own, sisters: others, outside } of sisters.figures) {
+    const values = others.map(({ value }: { value: number }) => value);
+    if (outside) expect(own < Math.min(...values) || own > Math.max(...values)).toBe(true);
+  }
+  const spans = scratch.write('later.csv', smallExport(4));
+  const { out: both } = await runCli(['compare', small, '--against', spans, '--json', '--time-zone', 'UTC']);
+  const comparison = JSON.parse(both);
+  expect(comparison).toMatchObject({ format: 'rimelog-compare/1' });
+  expect(comparison.remarks.join(' ')).toContain('The two spans overlap');
+  for (const { figures } of comparison.places)
+    for (const { before, after, low, high } of figures) {
+      expect(low).toBeLessThanOrEqual(after - before + 0.5);
+      expect(high).toBeGreaterThanOrEqual(low);
+    }
+});
+
 describe('rimelog norms, visit and compare', () => {
   test('norms answers in one line whether a reading is normal', async () => {
     const { code, out } = await runCli(['norms', sample, '--point', 'M01 air A (°F)', '--reading', '41']);
@@ -90,7 +114,7 @@ describe('rimelog norms, visit and compare', () => {
   test('compare sets a circuit beside its sisters', async () => {
     const { code, out } = await runCli(['compare', sample, '--circuit', 'M02']);
     expect(code).toBe(0);
-    expect(out).toMatch(/Sisters:\s+M01,\s+M03/);
+    expect(out.replace(/\s+/g, ' ')).toContain('Sisters, over the last seven days: M01, M03');
   });
 });
 
@@ -124,6 +148,11 @@ test.each<[string, string[], RegExp]>([
     /A number is expected/,
   ],
   ['nothing to compare with', ['compare', small], /--against another export, or --circuit/],
+  [
+    'an export with other circuits',
+    ['compare', small, '--against', other],
+    /no circuit and no suction group in common/,
+  ],
   ['a circuit with a single sister', ['compare', small, '--circuit', 'M01'], /fewer than two sisters/],
 ])('%s ends in one sentence and status 2', async (_, args, message) => {
   const { code, out, err } = await runCli([...args, '--time-zone', 'America/Denver']);

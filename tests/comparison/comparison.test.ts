@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { compareHistories } from '../../src/comparison/compare-histories.ts';
-import { compareSisters } from '../../src/comparison/compare-sisters.ts';
+import { sisterComparison } from '../../src/comparison/compare-sisters.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import { gridOf, groupOf, handMadeLog } from '../support/hand-made-log.ts';
 import { dailyDefrosts, type SimpleCase, simpleCase } from '../support/simple-case.ts';
@@ -55,7 +55,7 @@ describe('a circuit beside its sisters', () => {
       {},
       {},
     ]);
-    const { sisters, figures } = compareSisters(signals, 'M01')!;
+    const { sisters, figures } = sisterComparison(signals)('M01')!;
     expect(sisters).toEqual(['M02', 'M03']);
     const outside = figures.filter((figure) => figure.outside >= 1).map(({ id }) => id);
     expect(outside).toContain('duty');
@@ -63,6 +63,6 @@ describe('a circuit beside its sisters', () => {
   });
 
   test('is not compared with a single one', () => {
-    expect(compareSisters(history([{}, {}]), 'M01')).toBeNull();
+    expect(sisterComparison(history([{}, {}]))('M01')).toBeNull();
   });
 });

@@ -53,7 +53,7 @@ export const allowedArrows: { readonly [room: string]: readonly string[] } = {
   ],
   server: [
     ...['units', 'maths', 'model', 'opening', 'importing', 'signals', 'analyses', 'diagnosis'],
-    ...['visit', 'pipeline', 'audit', 'reporting', 'store'],
+    ...['figures', 'repair-check', 'comparison', 'visit', 'pipeline', 'audit', 'reporting', 'store'],
   ],
   // The page reads the server's JSON; only the shapes of that JSON may be imported (see `typesOnly`).
   web: ['server', 'reporting'],

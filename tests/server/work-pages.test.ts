@@ -89,22 +89,6 @@ describe('Pages to print', () => {
     );
     expect(await response.text()).toContain('Before driving out');
   });
-
-  test('a month that the export holds whole is made once and kept; any other is refused', async () => {
-    const { fullMonths } = (await (await of(sent, 'report')).json()) as { fullMonths: string[] };
-    expect(fullMonths).toHaveLength(1);
-    const path = `months/${fullMonths[0]}`;
-    const [first, second] = await Promise.all([of(sent, path), of(sent, path)]);
-    expect([first.status, second.status]).toEqual([200, 200]);
-    const page = await first.text();
-    expect(page).toContain('The month in refrigeration');
-    expect(await second.text()).toBe(page);
-    expect(await (await of(sent, path)).text()).toBe(page);
-    for (const month of ['1999-01', '2026-13', '..%2F..%2Fexport.json']) {
-      const other = await of(sent, `months/${month}`);
-      expect([other.status, await codeOf(other)]).toEqual([404, 'no-month']);
-    }
-  });
 });
 
 describe('A corrected site file', () => {

@@ -29,8 +29,11 @@ export interface ServerEvent {
 
 /** Every event of one analysis, until the server ends the stream. */
 export async function eventsOf(base: string, id: string): Promise<ServerEvent[]> {
-  const response = await fetch(`${base}/api/v1/exports/${id}/events`);
-  const text = await response.text();
+  return eventsAt(`${base}/api/v1/exports/${id}/events`);
+}
+
+export async function eventsAt(address: string): Promise<ServerEvent[]> {
+  const text = await (await fetch(address)).text();
   return text.split('\n\n').flatMap((block) => {
     const name = /^event: (.*)$/m.exec(block)?.[1];
     const data = /^data: (.*)$/m.exec(block)?.[1];

@@ -46,6 +46,11 @@ function turnLinks(address: PlottedAddress, site: string, result: SiteResult): H
     h('a', { href: writeAddress({ page: 'site', id: address.id }) }, site),
     h('span', { class: 'quiet' }, `rank ${place + 1} of ${count}`),
     group !== null && h('a', { href: groupAddress(address.id, group) }, visible(`Suction group ${group}`)),
+    h(
+      'a',
+      { href: writeAddress({ page: 'repair', id: address.id, name: address.name, serviced: null }) },
+      'Did a repair hold?',
+    ),
     previous !== null && h('a', { href: previous, rel: 'prev' }, '← Previous'),
     next !== null && h('a', { href: next, rel: 'next' }, 'Next →'),
     h('span', { class: 'quiet keys' }, 'arrow keys turn the pages'),

@@ -1,5 +1,6 @@
 import { h, visible } from '../dom.ts';
 import type { ExportEntry, ProblemText, Progress } from '../json.ts';
+import { progressView } from '../parts/progress.ts';
 import { eventsOf } from '../server.ts';
 import type { Page } from './page.ts';
 
@@ -7,15 +8,7 @@ const fileNames = ({ files }: ExportEntry): string => visible(files.map(({ name 
 
 /** Follows an analysis by its events; `onReady` is called when the findings stand. */
 export function waitingPage(entry: ExportEntry, onEnd: () => void): Page {
-  const stage = h('p', { class: 'lead', 'aria-live': 'polite' });
-  const bar = h('progress', { 'aria-label': 'Analysis' });
-  const show = ({ stage: name, share }: Progress): void => {
-    const text =
-      name === 'waiting' ? 'Waiting for another analysis to finish' : name[0]!.toUpperCase() + name.slice(1);
-    if (stage.textContent !== `${text} …`) stage.textContent = `${text} …`;
-    if (share === null) bar.removeAttribute('value');
-    else bar.value = share;
-  };
+  const { element, show } = progressView('Analysis');
   show(entry.progress ?? { stage: 'waiting', share: null });
   const events = new EventSource(eventsOf(entry.id));
   events.addEventListener('progress', (event) => show(JSON.parse(event.data as string) as Progress));
@@ -33,8 +26,7 @@ export function waitingPage(entry: ExportEntry, onEnd: () => void): Page {
       { class: 'home' },
       h('h1', {}, 'Analysing'),
       h('p', { class: 'quiet' }, fileNames(entry)),
-      stage,
-      bar,
+      element,
     ),
     dispose: () => events.close(),
   };

@@ -1,12 +1,7 @@
+import { writeAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { ExportEntry, SiteReport } from '../json.ts';
-import {
-  findingsAddress,
-  monthAddress,
-  reportPageAddress,
-  siteFileAddress,
-  visitAddress,
-} from '../server.ts';
+import { findingsAddress, reportPageAddress, siteFileAddress, visitAddress } from '../server.ts';
 import { siteAgain } from './site-again.ts';
 
 const shownPlaces = 6;
@@ -65,18 +60,35 @@ function guess(exportId: string): HTMLElement {
 function workPages(exportId: string, { fullMonths = [] }: SiteReport): HTMLElement {
   const link = (href: string, text: string): HTMLElement =>
     h('p', {}, h('a', { href, target: '_blank', rel: 'noopener' }, text));
+  const monthPage = (month: string): string => writeAddress({ page: 'month', id: exportId, month });
   return h(
     'section',
     { 'aria-labelledby': 'take' },
     h('h2', { id: 'take' }, 'To take along'),
     link(visitAddress(exportId), 'Visit sheet: one page, to print or read on a phone'),
-    fullMonths.map((month) => link(monthAddress(exportId, month), `The month ${month}: tables and plots`)),
+    fullMonths.map((month) => link(monthPage(month), `The month ${month}: tables and plots`)),
     fullMonths.length > 0 &&
       h(
         'p',
         { class: 'quiet' },
         'A month is made when it is first opened, which can take as long as the analysis.',
       ),
+  );
+}
+
+/** The work after a visit, and from one month to the next. */
+function compareLinks(exportId: string): HTMLElement {
+  const href = writeAddress({ page: 'compare', id: exportId, against: null });
+  return h(
+    'section',
+    { 'aria-labelledby': 'compare' },
+    h('h2', { id: 'compare' }, 'To compare'),
+    h('p', {}, h('a', { href }, 'This export with another: what changed since')),
+    h(
+      'p',
+      { class: 'quiet' },
+      'Whether a repair held is asked on the page of its circuit, in an export that holds days before and after it.',
+    ),
   );
 }
 
@@ -113,6 +125,7 @@ export function aboutExport(exportId: string, entry: ExportEntry, report: SiteRe
     'div',
     { class: 'about' },
     workPages(exportId, report),
+    compareLinks(exportId),
     openQuestions(report),
     report.guessedSite && guess(exportId),
     importReport(report),

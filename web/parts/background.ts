@@ -52,6 +52,28 @@ function byHour({ normal: { points } }: CircuitBackground): HTMLElement {
   );
 }
 
+function besideSisters({ sisters }: CircuitBackground): HTMLElement | null {
+  if (sisters === null || sisters === undefined || sisters.figures.length === 0) return null;
+  return h(
+    'section',
+    { 'aria-labelledby': 'sisters' },
+    h('h2', { id: 'sisters' }, 'Beside its sisters'),
+    h('p', {}, visible(sisters.summary)),
+    plainTable(
+      'Every figure beside those of the sisters',
+      [
+        { title: 'Figure' },
+        { title: visible(sisters.circuit), number: true },
+        { title: 'Sisters, lowest to highest', number: true },
+        { title: 'It stands' },
+      ],
+      sisters.figures.map(({ title, words: { own, sisters: others }, outside }) => [
+        ...[title, own, others, outside ? 'outside' : 'among them'],
+      ]),
+    ),
+  );
+}
+
 function alarmSaid({ alarm: { note, alarms, findings, suggested } }: CircuitBackground): HTMLElement {
   return h(
     'section',
@@ -131,12 +153,13 @@ function airAbove({ exposure }: CircuitBackground): HTMLElement {
   );
 }
 
-/** What is normal on the circuit, what alarms would have said, and how long its air stood above the limit. */
+/** What is normal on the circuit, how it stands beside its sisters, what alarms would have said, and how long its air stood above the limit. */
 export function backgroundSections(background: CircuitBackground): HTMLElement {
   return h(
     'div',
     { class: 'background' },
     normalHere(background),
+    besideSisters(background),
     alarmSaid(background),
     airAbove(background),
   );

@@ -50,7 +50,7 @@ export function causeParts(
   heading: 'h3' | 'h4',
 ): HTMLElement {
   const [first, ...others] = causes;
-  const word = (cause: string): string => report.words.cause[cause] ?? cause;
+  const word = (cause: Cause['cause']): string => report.words.cause[cause];
   return h(
     'div',
     {},

@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
-import { compareHistories } from '../../comparison/compare-histories.ts';
-import { compareSisters } from '../../comparison/compare-sisters.ts';
+import { compareHistories, nothingInCommon } from '../../comparison/compare-histories.ts';
+import { sisterComparison } from '../../comparison/compare-sisters.ts';
 import { ImportRefusal } from '../../importing/readings.ts';
 import { analyse } from '../analyse.ts';
 import { type Console, colorWanted } from '../console.ts';
@@ -11,6 +11,7 @@ import { type ReadingOptions, withReadingOptions } from '../options.ts';
 interface CompareOptions extends ReadingOptions {
   readonly against?: string[];
   readonly circuit?: string;
+  readonly json?: true;
   readonly color: boolean;
 }
 
@@ -22,6 +23,7 @@ export function addCompare(program: Command, io: Console, finish: (code: ExitCod
     )
     .addOption(new Option('--against <export...>', 'the other export, of an earlier or a later time'))
     .addOption(new Option('--circuit <id>', 'only this circuit; without --against beside its sisters'))
+    .addOption(new Option('--json', 'write the comparison for a program'))
     .addOption(new Option('--no-color', 'no colour, as with NO_COLOR'))
     .action(async (exports: string[], options: CompareOptions) =>
       finish(await compare(exports, options, io)),
@@ -41,22 +43,31 @@ async function compare(exports: readonly string[], options: CompareOptions, io: 
     '../../reporting/comparison/comparison-terminal.ts'
   );
   const paint = paintFor({ color: colorWanted(io, options.color), columns: io.columns });
+  const write = (document: object, text: string): Promise<void> =>
+    io.out(options.json ? `${JSON.stringify(document, null, 2)}\n` : text);
   const circuit = options.circuit === undefined ? null : requireCircuit(one.log, options.circuit);
   if (options.against === undefined) {
-    const compared = compareSisters(one.signals, circuit!);
+    const compared = sisterComparison(one.signals)(circuit!);
     if (compared === null) {
       throw new ImportRefusal(
         'no-sisters',
         `${circuit} has fewer than two sisters on its suction group; compare it with an earlier export by --against.`,
       );
     }
-    await io.out(sistersReport(compared, one.log, paint));
+    const { sistersDocument } = await import('../../reporting/comparison/sisters-document.ts');
+    const sisters = sistersDocument(compared, one.log);
+    await write(sisters, sistersReport(sisters, paint));
     return ExitCode.analysed;
   }
   const other = await analyse(options.against, options, io);
   const [before, after] = one.log.grid.startMs < other.log.grid.startMs ? [one, other] : [other, one];
   const compared = compareHistories(before.signals, after.signals);
-  const places = compared.places.filter(({ id }) => circuit === null || id === circuit);
-  await io.out(comparisonReport({ ...compared, places }, before.log, after.log, paint));
+  if (compared.places.length === 0) throw new ImportRefusal('nothing-in-common', nothingInCommon);
+  const places = compared.places.filter(
+    ({ kind, id }) => circuit === null || (kind === 'circuit' && id === circuit),
+  );
+  const { comparisonDocument } = await import('../../reporting/comparison/comparison-document.ts');
+  const comparison = comparisonDocument({ ...compared, places }, before.log, after.log);
+  await write(comparison, comparisonReport(comparison, paint));
   return ExitCode.analysed;
 }

@@ -1,11 +1,6 @@
 import { type Command, Option } from 'commander';
-import { instantFrom } from '../../importing/assembling/cut-times.ts';
-import { ImportRefusal } from '../../importing/readings.ts';
-import { timeAt } from '../../model/grid.ts';
-import type { Log } from '../../model/log.ts';
+import { serviceTime } from '../../pipeline/service-time.ts';
 import { checkRepair } from '../../repair-check/check-repair.ts';
-import { formatLocalTime } from '../../units/display.ts';
-import type { EpochMs } from '../../units/quantities.ts';
 import { analyse } from '../analyse.ts';
 import { type Console, colorWanted } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
@@ -37,27 +32,17 @@ export function addVerify(program: Command, io: Console, finish: (code: ExitCode
 async function verify(exports: readonly string[], options: VerifyOptions, io: Console): Promise<ExitCode> {
   const { log, signals, diagnosis } = await analyse(exports, options, io);
   const circuit = requireCircuit(log, options.circuit);
-  const serviced = servicedAt(options.serviced, log);
+  const serviced = serviceTime(options.serviced, log, '--serviced');
   const check = checkRepair(signals, diagnosis.findings, circuit, serviced);
+  const { repairDocument } = await import('../../reporting/repair/repair-document.ts');
+  const repair = repairDocument(check, log);
   if (options.json) {
-    const { repairDocument } = await import('../../reporting/repair/repair-document.ts');
-    await io.out(`${JSON.stringify(repairDocument(check, log), null, 2)}\n`);
+    await io.out(`${JSON.stringify(repair, null, 2)}\n`);
     return ExitCode.analysed;
   }
   const { repairReport } = await import('../../reporting/repair/repair-terminal.ts');
   const { paintFor } = await import('../../reporting/terminal.ts');
   const paint = paintFor({ color: colorWanted(io, options.color), columns: io.columns });
-  await io.out(repairReport(check, log, paint));
+  await io.out(repairReport(repair, paint));
   return ExitCode.analysed;
-}
-
-function servicedAt(text: string, log: Log): EpochMs {
-  const serviced = instantFrom(text, log.calendar.timeZone, '--serviced');
-  const first = log.grid.startMs;
-  const last = timeAt(log.grid, log.grid.count - 1);
-  if (serviced > first && serviced <= last) return serviced;
-  throw new ImportRefusal(
-    'service-outside-export',
-    `--serviced ${text} lies outside the export, which runs from ${formatLocalTime(first, log)} to ${formatLocalTime(last, log)}; give an export that holds days before and after it.`,
-  );
 }

@@ -1,9 +1,11 @@
 import { monthOf } from '../../audit/month.ts';
 import { normView } from '../../audit/norm-view.ts';
 import type { MonthScope } from '../../audit/scope.ts';
+import { sisterComparison } from '../../comparison/compare-sisters.ts';
 import type { Diagnosis } from '../../model/finding.ts';
 import type { Log } from '../../model/log.ts';
 import type { Signals } from '../../signals/types.ts';
+import { type SistersDocument, sistersDocument } from '../comparison/sisters-document.ts';
 import { positionWords } from '../norms/norm-text.ts';
 import { type AirAbove, airAbove } from './air-above.ts';
 import { type AlarmSaid, alarmsSaid } from './alarm-said.ts';
@@ -13,6 +15,8 @@ import { type NormalHere, normalHere } from './normal-here.ts';
 export interface CircuitBackground {
   readonly circuit: string;
   readonly normal: NormalHere;
+  /** Null where it has fewer than two sisters. */
+  readonly sisters: SistersDocument | null;
   readonly alarm: AlarmSaid;
   /** Null where neither a limit nor a set point is known. */
   readonly exposure: AirAbove | null;
@@ -32,9 +36,15 @@ export function circuitBackgrounds({ log, signals, diagnosis }: Judged): Circuit
   const scope: MonthScope = { log, signals, diagnosis, month };
   const norms = normView(scope);
   const alarms = alarmsSaid(scope);
+  const sisters = sisterComparison(signals);
+  const sistersOf = (id: string): SistersDocument | null => {
+    const compared = sisters(id);
+    return compared === null ? null : sistersDocument(compared, log);
+  };
   return signals.circuits.map((circuit, index) => ({
     circuit: circuit.circuit.id,
     normal: normalHere(circuit, norms, signals),
+    sisters: sistersOf(circuit.circuit.id),
     alarm: alarms[index]!,
     exposure: airAbove(circuit),
     words: positionWords,
