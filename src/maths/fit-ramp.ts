@@ -11,6 +11,33 @@ export interface Clarity {
   readonly leastExplained: number;
 }
 
+/**
+ * The ramp of `fitRamp` where it is clear, else null. Values that never lie `leastSize` apart hold no ramp of that
+ * size, and none is fitted to them.
+ */
+export function clearRamp(
+  times: ArrayLike<number>,
+  values: ArrayLike<number>,
+  clarity: Clarity,
+): Ramp | null {
+  if (spanOf(values) < clarity.leastSize) return null;
+  const ramp = fitRamp(times, values);
+  return ramp !== null && isClear(ramp, clarity) ? ramp : null;
+}
+
+/** Largest less smallest finite value; −∞ where there is none. */
+export function spanOf(values: ArrayLike<number>): number {
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i]!;
+    if (!Number.isFinite(value)) continue;
+    if (value < lowest) lowest = value;
+    if (value > highest) highest = value;
+  }
+  return highest - lowest;
+}
+
 export function isClear(ramp: Ramp, clarity: Clarity): boolean {
   const size = Math.abs(ramp.after - ramp.before);
   return (
@@ -99,13 +126,14 @@ function bestKnees(
 ): Knees & { rampProbability: number } {
   const last = t.length - 1;
   const stride = Math.max(1, Math.ceil(t.length / candidateLimit));
+  const costs = new RampCosts(t, y, weights);
   let step = levels(t, y, weights, 0, 1);
   for (let start = 1; start < last; start++) {
+    if (costs.costOf(start, start + 1) > step.cost + costs.slack) continue;
     const fit = levels(t, y, weights, start, start + 1);
     if (fit.cost < step.cost) step = fit;
   }
   let ramp = step;
-  const costs = new RampCosts(t, y, weights);
   const consider = (start: number, end: number): void => {
     if (costs.costOf(start, end) > ramp.cost + costs.slack) return;
     const fit = levels(t, y, weights, start, end);

@@ -1,13 +1,53 @@
 import { quickselect } from 'simple-statistics';
 
+/** Longer selections sample before they partition (Floyd and Rivest 1975), which pays off only there. */
+const fewestSampled = 600;
+
 /**
  * The value of the given rank, from 0, among the first `count`, without sorting the rest; rearranges `values`, which
- * must hold no NaN there. Linear time on average (Floyd and Rivest 1975, in simple-statistics, which only reads and
- * writes by index). Values before `from` are known to be no larger than those after it, and stay where they are.
+ * must hold no NaN there. Linear time on average. Values before `from` are known to be no larger than those after it,
+ * and stay where they are; afterwards all that is left of `rank` is no larger, all that is right of it no smaller.
  */
 export function selectRank(values: Float64Array, rank: number, count = values.length, from = 0): number {
-  if (count - from > 1) quickselect(values as unknown as number[], rank, from, count - 1);
+  // simple-statistics only reads and writes by index.
+  if (count - from > fewestSampled) quickselect(values as unknown as number[], rank, from, count - 1);
+  else selectAmongFew(values, rank, from, count - 1);
   return values[rank]!;
+}
+
+/**
+ * Hoare's selection with Lomuto's partition, written so that no branch hangs on a comparison of values: for the thirty
+ * readings of a half hour that is twice as fast as one that branches. Where the pivot is the
+ * smallest, a second pass gathers its ties, so that readings in coarse steps are no worst case.
+ */
+function selectAmongFew(values: Float64Array, rank: number, from: number, to: number): void {
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    const pivot = values[middle]!;
+    values[middle] = values[to]!;
+    values[to] = pivot;
+    let place = from;
+    for (let i = from; i < to; i++) {
+      const value = values[i]!;
+      values[i] = values[place]!;
+      values[place] = value;
+      place += Number(value < pivot);
+    }
+    const smaller = place;
+    if (smaller === from && rank > from) {
+      for (let i = smaller; i < to; i++) {
+        const value = values[i]!;
+        values[i] = values[place]!;
+        values[place] = value;
+        place += Number(value === pivot);
+      }
+    }
+    values[to] = values[place]!;
+    values[place] = pivot;
+    if (rank < smaller) to = smaller - 1;
+    else if (rank > place) from = place + 1;
+    else return;
+  }
 }
 
 /** The quantile of R's type 7 of the first `count` values; rearranges them, and they must hold no NaN. NaN of none. */

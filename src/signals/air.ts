@@ -33,10 +33,37 @@ export interface CircuitAir {
 
 export function airOf(probes: readonly Probe[], usable: readonly boolean[], count: number): CircuitAir {
   const chosen = probes.filter((_, i) => usable[i]).map((probe) => probe.record.values);
-  const median = new Float64Array(count);
-  const mean = new Float64Array(count);
+  const air = { median: new Float64Array(count), mean: new Float64Array(count) };
+  const [a, b, c] = chosen;
+  if (chosen.length === 3) threeProbes(a!, b!, c!, air);
+  else anyProbes(chosen, 0, count, air);
+  return air;
+}
+
+/** The usual number of probes on a line-up. */
+function threeProbes(a: Float64Array, b: Float64Array, c: Float64Array, air: CircuitAir): void {
+  const { median, mean } = air;
+  for (let i = 0; i < median.length; i++) {
+    mean[i] = (a[i]! + b[i]! + c[i]!) / 3;
+    median[i] = middleOfThree(a[i]!, b[i]!, c[i]!);
+  }
+  for (let from = 0; from < mean.length; from++) {
+    if (!Number.isNaN(mean[from]!)) continue;
+    let to = from + 1;
+    while (to < mean.length && Number.isNaN(mean[to]!)) to++;
+    anyProbes([a, b, c], from, to, air);
+    from = to;
+  }
+}
+
+function anyProbes(
+  chosen: readonly Float64Array[],
+  from: number,
+  to: number,
+  { median, mean }: CircuitAir,
+): void {
   const scratch = new Float64Array(chosen.length);
-  for (let i = 0; i < count; i++) {
+  for (let i = from; i < to; i++) {
     let known = 0;
     let sum = 0;
     for (let probe = 0; probe < chosen.length; probe++) {
@@ -48,7 +75,6 @@ export function airOf(probes: readonly Probe[], usable: readonly boolean[], coun
     mean[i] = sum / known;
     median[i] = known <= 2 ? sum / known : middleOf(scratch, known);
   }
-  return { median, mean };
 }
 
 /** Median of the first `known` entries, which it puts in order: insertion sort, for a handful of probes. */
@@ -67,7 +93,6 @@ function middleOf(scratch: Float64Array, known: number): number {
   return known % 2 === 1 ? scratch[middle]! : (scratch[middle - 1]! + scratch[middle]!) / 2;
 }
 
-/** The usual number of probes on a line-up. */
 function middleOfThree(a: number, b: number, c: number): number {
   return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }

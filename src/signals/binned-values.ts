@@ -5,6 +5,7 @@
  */
 export class BinnedValues {
   readonly #width: number;
+  readonly #binsPerUnit: number;
   readonly #counts: Int32Array;
   readonly #offset: number;
   /** Whole numbers, so that counting allocates nothing: the lowest bin in use lies above the highest while none is. */
@@ -15,6 +16,7 @@ export class BinnedValues {
   /** Values outside `low` to `high` count in the outermost bins. */
   constructor(width: number, low: number, high: number) {
     this.#width = width;
+    this.#binsPerUnit = 1 / width;
     this.#offset = Math.floor(low / width);
     this.#counts = new Int32Array(Math.ceil(high / width) - this.#offset + 1);
     this.#lowest = this.#counts.length;
@@ -25,20 +27,74 @@ export class BinnedValues {
   }
 
   add(value: number): void {
-    this.addAt(this.binOf(value));
-  }
-
-  /** The bin of a value, the same in all that have this width and range. */
-  binOf(value: number): number {
-    const bin = Math.round(value / this.#width) - this.#offset;
-    return bin < 0 ? 0 : bin >= this.#counts.length ? this.#counts.length - 1 : bin;
-  }
-
-  addAt(bin: number): void {
+    const bin = this.#binOf(value);
     this.#counts[bin]!++;
-    if (bin < this.#lowest) this.#lowest = bin;
-    if (bin > this.#highest) this.#highest = bin;
+    this.#widen(bin, bin);
     this.#total++;
+  }
+
+  /** Adds the known ones of `values` from sample `from` to `to` (exclusive). */
+  addKnown(values: Float64Array, from: number, to: number): void {
+    const counts = this.#counts;
+    const { perUnit, offset, last } = {
+      perUnit: this.#binsPerUnit,
+      offset: this.#offset,
+      last: counts.length - 1,
+    };
+    let lowest = counts.length;
+    let highest = -1;
+    let added = 0;
+    for (let i = from; i < to; i++) {
+      const value = values[i]!;
+      if (Number.isNaN(value)) continue;
+      const bin = held(Math.floor(value * perUnit + 0.5) - offset, last);
+      counts[bin]!++;
+      added++;
+      if (bin < lowest) lowest = bin;
+      if (bin > highest) highest = bin;
+    }
+    this.#widen(lowest, highest);
+    this.#total += added;
+  }
+
+  /** Adds the known ones of `values` from sample `from` to `to` (exclusive) whose entry of `flags` is `flag`. */
+  addFlagged(values: Float64Array, flags: Uint8Array, flag: number, from: number, to: number): void {
+    const counts = this.#counts;
+    const { perUnit, offset, last } = {
+      perUnit: this.#binsPerUnit,
+      offset: this.#offset,
+      last: counts.length - 1,
+    };
+    let lowest = counts.length;
+    let highest = -1;
+    let added = 0;
+    for (let i = from; i < to; i++) {
+      const value = values[i]!;
+      if (flags[i] !== flag || Number.isNaN(value)) continue;
+      const bin = held(Math.floor(value * perUnit + 0.5) - offset, last);
+      counts[bin]!++;
+      added++;
+      if (bin < lowest) lowest = bin;
+      if (bin > highest) highest = bin;
+    }
+    this.#widen(lowest, highest);
+    this.#total += added;
+  }
+
+  /** Adds all that `other` holds, which has the same width and range. */
+  addAll(other: BinnedValues): void {
+    for (let bin = other.#lowest; bin <= other.#highest; bin++) this.#counts[bin]! += other.#counts[bin]!;
+    this.#widen(other.#lowest, other.#highest);
+    this.#total += other.#total;
+  }
+
+  #binOf(value: number): number {
+    return held(Math.floor(value * this.#binsPerUnit + 0.5) - this.#offset, this.#counts.length - 1);
+  }
+
+  #widen(lowest: number, highest: number): void {
+    if (lowest < this.#lowest) this.#lowest = lowest;
+    if (highest > this.#highest) this.#highest = highest;
   }
 
   /** The quantile `share` (0 to 1), or NaN when nothing was added. */
@@ -62,4 +118,8 @@ export class BinnedValues {
     this.#highest = -1;
     this.#total = 0;
   }
+}
+
+function held(bin: number, last: number): number {
+  return bin < 0 ? 0 : bin > last ? last : bin;
 }

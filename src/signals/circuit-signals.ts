@@ -38,10 +38,11 @@ export function circuitSignals(circuit: Circuit, log: Log, clock: readonly Clock
     measured(circuit, one, found[i + 1]?.from ?? grid.count, usual, phase, log),
   );
   const windows = settledWindows(phase, clock, calendar);
+  const scratch = new Float64Array(grid.count);
   const probes = circuit.probes.map((probe, position) =>
-    probeDays(probe.record, windows, defrosts, position, grid, calendar),
+    probeDays(probe.record, windows, defrosts, position, grid, calendar, scratch),
   );
-  const days = circuitDays(air.mean, circuit.setPoint, circuit.valve, phase, grid, calendar);
+  const days = circuitDays(air.mean, circuit.setPoint, circuit.valve, phase, grid, calendar, scratch);
   return {
     circuit,
     log,

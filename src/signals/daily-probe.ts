@@ -1,10 +1,10 @@
 import { median } from '../maths/median.ts';
-import type { Calendar, Grid } from '../model/grid.ts';
+import type { Calendar, Grid, LocalDay } from '../model/grid.ts';
 import { dayAt, samplesIn, stepMinutes } from '../model/grid.ts';
 import type { Record } from '../model/record.ts';
 import type { Kelvin, Minutes } from '../units/quantities.ts';
 import { BinnedValues } from './binned-values.ts';
-import { atNight, byDay, type SettledWindows } from './settled-windows.ts';
+import { atNight, byDay, type SettledWindows, settled } from './settled-windows.ts';
 import type { DefrostWindow, ProbeDays, ProbeDefrost } from './types.ts';
 
 /** A figure of a day needs this share of the window's settled samples, and at least this long of them. */
@@ -13,7 +13,12 @@ const leastDayMinutes: Minutes = 180;
 const leastNightMinutes: Minutes = 60;
 /** Bins for values whose logging step is not known. */
 const finestBin: Kelvin = 0.02;
-/** Daily figures of one probe in settled air, in one pass over its samples. */
+
+/**
+ * Daily figures of one probe in settled air.
+ *
+ * @param deviation room for one entry a sample, overwritten: the probes of a circuit share it
+ */
 export function probeDays(
   record: Record,
   windows: SettledWindows,
@@ -21,21 +26,16 @@ export function probeDays(
   position: number,
   grid: Grid,
   calendar: Calendar,
+  deviation: Float64Array,
 ): ProbeDays {
   const { values } = record;
   const { flags } = windows;
-  const width = Math.max(finestBin, record.resolution);
-  const bins = {
-    all: binsOf(width),
-    night: binsOf(width),
-    trading: binsOf(width),
-    swings: new BinnedValues(finestBin, -20, 20),
-  };
+  const bins = dayBins(binWidth(record.resolution));
   const { all, night, trading, swings } = bins;
-  const deviation = deviationFromHour(values, flags, samplesIn(grid, 30));
+  deviationFromHour(values, flags, samplesIn(grid, 30), deviation);
   const days = emptyDays(calendar.days.length);
   calendar.days.forEach((day, d) => {
-    countDay(bins, values, flags, deviation, day.from, day.to);
+    countDay(bins, values, flags, deviation, day);
     const expected = windows.days[d]!;
     days.coverage[d] = expected.all > 0 ? all.total / expected.all : Number.NaN;
     if (isEnough(night, expected.night, leastNightMinutes, grid)) days.night[d] = night.quantile(0.5);
@@ -57,53 +57,67 @@ interface DayBins {
   readonly swings: BinnedValues;
 }
 
+/** An odd number of logging steps, so that no reading lies on the edge of a bin. */
+function binWidth(resolution: Kelvin): Kelvin {
+  if (!(resolution > 0)) return finestBin;
+  const steps = Math.max(1, Math.ceil(finestBin / resolution - 1e-9));
+  return resolution * (steps % 2 === 0 ? steps + 1 : steps);
+}
+
+function dayBins(width: Kelvin): DayBins {
+  const air = () => new BinnedValues(width, -90, 90);
+  return { all: air(), night: air(), trading: air(), swings: new BinnedValues(finestBin, -20, 20) };
+}
+
 function countDay(
   { all, night, trading, swings }: DayBins,
   values: Float64Array,
   flags: Uint8Array,
   deviation: Float64Array,
-  from: number,
-  to: number,
+  { from, to }: LocalDay,
 ): void {
   for (const one of [all, night, trading, swings]) one.clear();
-  for (let i = from; i < to; i++) {
-    const value = values[i]!;
-    const flag = flags[i]!;
-    if (flag === 0 || Number.isNaN(value)) continue;
-    const bin = all.binOf(value);
-    all.addAt(bin);
-    if ((flag & atNight) !== 0) night.addAt(bin);
-    else if ((flag & byDay) !== 0) trading.addAt(bin);
-    if (!Number.isNaN(deviation[i]!)) swings.add(deviation[i]!);
-  }
+  night.addFlagged(values, flags, settled | atNight, from, to);
+  trading.addFlagged(values, flags, settled | byDay, from, to);
+  all.addFlagged(values, flags, settled, from, to);
+  all.addAll(night);
+  all.addAll(trading);
+  swings.addKnown(deviation, from, to);
 }
-
-const binsOf = (width: number) => new BinnedValues(width, -90, 90);
 
 function isEnough(bins: BinnedValues, expected: number, minutes: Minutes, grid: Grid): boolean {
   return bins.total >= leastShare * expected && bins.total * stepMinutes(grid) >= minutes;
 }
 
-/** Each settled value less the mean of the settled values within `reach` samples either side. */
-function deviationFromHour(values: Float64Array, flags: Uint8Array, reach: number): Float64Array {
+/**
+ * Each settled value less the mean of the settled values within `reach` samples either side, NaN where fewer than half of
+ * those are known. Overwrites `deviation`, one entry a sample.
+ */
+function deviationFromHour(
+  values: Float64Array,
+  flags: Uint8Array,
+  reach: number,
+  deviation: Float64Array,
+): void {
   const count = values.length;
-  const deviation = new Float64Array(count).fill(Number.NaN);
   let sum = 0;
   let known = 0;
+  let share = 0;
   for (let i = -reach; i < count; i++) {
+    const before = known;
     const entering = i + reach;
-    const leaving = i - reach - 1;
     if (entering < count && flags[entering] !== 0 && !Number.isNaN(values[entering]!)) {
       sum += values[entering]!;
       known++;
     }
+    const leaving = i - reach - 1;
     if (leaving >= 0 && flags[leaving] !== 0 && !Number.isNaN(values[leaving]!)) {
       sum -= values[leaving]!;
       known--;
     }
-    if (i >= 0 && known > reach && flags[i] !== 0) deviation[i] = values[i]! - sum / known;
+    if (known !== before) share = 1 / known;
+    if (i >= 0) deviation[i] = known > reach && flags[i] !== 0 ? values[i]! - sum * share : Number.NaN;
   }
-  return deviation;
 }
 
 function emptyDays(count: number): ProbeDays {

@@ -43,10 +43,7 @@ function dailyMedians(target: Target | null, calendar: Calendar): Float64Array {
   const bins = new BinnedValues(Math.max(0.2, target.resolution), 0, 4000);
   calendar.days.forEach((day, d) => {
     bins.clear();
-    for (let i = day.from; i < day.to; i++) {
-      const value = target.values[i]!;
-      if (!Number.isNaN(value)) bins.add(value);
-    }
+    bins.addKnown(target.values, day.from, day.to);
     if (2 * bins.total >= day.to - day.from) days[d] = bins.quantile(0.5);
   });
   return days;

@@ -1,4 +1,4 @@
-import { fitRamp, isClear } from '../../maths/fit-ramp.ts';
+import { clearRamp, isClear } from '../../maths/fit-ramp.ts';
 import { median } from '../../maths/median.ts';
 import { settings } from './settings.ts';
 
@@ -42,9 +42,10 @@ export function changeInDays(
 
 function changeUntil(days: Float64Array, length: number, leastSize: number): DayChange | null {
   const part = days.subarray(0, length);
-  const ramp = fitRamp(
+  const ramp = clearRamp(
     part.map((_, day) => day),
     part,
+    { ...clarity, leastSize },
   );
   if (ramp === null) return null;
   const before = days.subarray(0, ramp.start + 1).filter(Number.isFinite).length;

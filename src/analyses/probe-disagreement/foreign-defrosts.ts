@@ -1,4 +1,4 @@
-import { fitRamp, isClear } from '../../maths/fit-ramp.ts';
+import { clearRamp } from '../../maths/fit-ramp.ts';
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { timeAt } from '../../model/grid.ts';
@@ -58,11 +58,12 @@ function dayOfLosingOwn(signals: CircuitSignals, probe: number, peers: readonly 
     const others = median(peers.map((peer) => rise(peer, day)));
     return others > 1 ? rise(probe, day) / others : Number.NaN;
   });
-  const ramp = fitRamp(
+  const ramp = clearRamp(
     ratios.map((_, day) => day),
     ratios,
+    clarity,
   );
-  if (ramp === null || ramp.end - ramp.start > 2 || !isClear(ramp, clarity)) return null;
+  if (ramp === null || ramp.end - ramp.start > 2) return null;
   return ramp.after <= mostOwnRise && ramp.before > ramp.after ? ramp.end : null;
 }
 

@@ -1,4 +1,4 @@
-import { fitRamp, isClear } from '../../maths/fit-ramp.ts';
+import { clearRamp } from '../../maths/fit-ramp.ts';
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { timeAt } from '../../model/grid.ts';
@@ -32,11 +32,12 @@ export function swappedProbes(
   living: readonly number[],
 ): Evidence[] {
   for (const { first, second, days } of pairDifferences(signals, living)) {
-    const ramp = fitRamp(
+    const ramp = clearRamp(
       days.map((_, day) => day),
       days,
+      clarity,
     );
-    if (ramp === null || ramp.end - ramp.start > longestDays || !isClear(ramp, clarity)) continue;
+    if (ramp === null || ramp.end - ramp.start > longestDays) continue;
     const size = Math.abs(ramp.after - ramp.before);
     const slack = Math.max(turnLeast, turnShare * size);
     if (Math.abs(ramp.after + ramp.before) > slack) continue;

@@ -1,6 +1,6 @@
 import { lagOneAutocorrelation } from '../../maths/autocorrelation.ts';
 import { autocorrelationVarianceFactor } from '../../maths/autocorrelation-variance-factor.ts';
-import { fitRamp, isClear, type Ramp } from '../../maths/fit-ramp.ts';
+import { fitRamp, isClear, type Ramp, spanOf } from '../../maths/fit-ramp.ts';
 import { mannKendall } from '../../maths/mann-kendall.ts';
 import { median } from '../../maths/median.ts';
 import { theilSenSlope } from '../../maths/theil-sen-slope.ts';
@@ -37,6 +37,7 @@ const levelledDays = 3;
  * a rise of the last few days.
  */
 export function findRise(days: Float64Array): Rise | null {
+  if (spanOf(days) < settings.minimumRise.value) return null;
   const positions = days.map((_, day) => day);
   const ramp = fitRamp(positions, days);
   if (ramp === null) return null;

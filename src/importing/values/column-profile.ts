@@ -31,7 +31,7 @@ export class ColumnProfiler implements ColumnProfile {
         repeats++;
         continue;
       }
-      const step = value > last ? value - last : last - value;
+      const step = Math.abs(value - last);
       if (step > largestStep) {
         largestStep = step;
         stepAt = at;
