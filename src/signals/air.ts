@@ -47,11 +47,17 @@ function threeProbes(a: Float64Array, b: Float64Array, c: Float64Array, air: Cir
     mean[i] = (a[i]! + b[i]! + c[i]!) / 3;
     median[i] = middleOfThree(a[i]!, b[i]!, c[i]!);
   }
+  fillGaps([a, b, c], air);
+}
+
+/** Where not all are known. */
+function fillGaps(chosen: readonly Float64Array[], air: CircuitAir): void {
+  const { mean } = air;
   for (let from = 0; from < mean.length; from++) {
     if (!Number.isNaN(mean[from]!)) continue;
     let to = from + 1;
     while (to < mean.length && Number.isNaN(mean[to]!)) to++;
-    anyProbes([a, b, c], from, to, air);
+    anyProbes(chosen, from, to, air);
     from = to;
   }
 }

@@ -121,5 +121,5 @@ export class BinnedValues {
 }
 
 function held(bin: number, last: number): number {
-  return bin < 0 ? 0 : bin > last ? last : bin;
+  return Math.max(0, Math.min(bin, last));
 }

@@ -36,30 +36,36 @@ export function acuteChange(table: OffsetTable, probe: number, peers: readonly n
 
 function terminalRun(table: OffsetTable, probe: number, peers: readonly number[]): Acute | null {
   const values = table.offset(probe, peers);
-  const known: number[] = [];
-  for (let block = 0; block < values.length; block++) if (Number.isFinite(values[block]!)) known.push(block);
-  const earlier = known.filter((block) => block < values.length - longestHours * blocksPerHour);
-  if (earlier.length < leastHistoryHours * blocksPerHour) return null;
-  const usual = Float64Array.from(earlier, (block) => values[block]!);
+  const earlier = values.length - longestHours * blocksPerHour;
+  const usual = values.subarray(0, Math.max(0, earlier)).filter(Number.isFinite);
+  if (usual.length < leastHistoryHours * blocksPerHour) return null;
   const centre = median(usual);
   const scale = normalConsistency * median(usual.map((value) => Math.abs(value - centre)));
   const least = Math.max(settings.acuteShift.value, scalesOfNoise * scale);
-  let first = known.length;
-  while (first > 0) {
-    const departure = values[known[first - 1]!]! - centre;
-    const sign = Math.sign(values[known.at(-1)!]! - centre);
-    if (departure * sign < least / 2) break;
-    first--;
-  }
-  const run = known.slice(first);
+  const run = lastDepartures(values, centre, least / 2);
   if (run.length / blocksPerHour < settings.acuteHours.value) return null;
-  if (values.length - run[0]! > longestHours * blocksPerHour) return null;
+  const first = run.at(-1)!;
+  if (first < earlier) return null;
   const shift = median(run.map((block) => values[block]!)) - centre;
   if (Math.abs(shift) < least) return null;
   return {
-    from: run[0]! * table.samplesPerBlock,
+    from: first * table.samplesPerBlock,
     to: values.length * table.samplesPerBlock,
     shift,
     votes: 1,
   };
+}
+
+/** The known blocks at the end that all stand `least` or more to one side of `centre`, latest first. */
+function lastDepartures(values: Float64Array, centre: number, least: number): number[] {
+  const run: number[] = [];
+  let side = 0;
+  for (let block = values.length - 1; block >= 0; block--) {
+    const departure = values[block]! - centre;
+    if (!Number.isFinite(departure)) continue;
+    if (side === 0) side = Math.sign(departure);
+    if (departure * side < least) break;
+    run.push(block);
+  }
+  return run;
 }

@@ -48,14 +48,14 @@ export function flutter(
   const least = Math.max(settings.flutterLeast.value, stepShare * record.resolution);
   const days: number[] = [];
   for (let day = 0; day < own.length; day++) {
-    if (flutters(own[day]!, alone[day]!, expected[day]!, least)) days.push(day);
+    if (flutters(own[day]!, () => alone(day), expected[day]!, least)) days.push(day);
   }
   if (days.length < leastDays) return null;
   const scatter = median(days.map((day) => own[day]!));
   const usual = median(days.map((day) => expected[day]!));
   return {
     from: beginning(signals, probe, days[0]!, { before: usual, after: scatter }),
-    lastDay: lastDay(days, alone) + 1,
+    lastDay: lastDay(days, alone, own.length) + 1,
     scatter,
     ratio: scatter / Math.max(usual, settings.flutterLeast.value / mostUsualRatio),
   };
@@ -85,21 +85,20 @@ function clamped(ratio: number): number {
 }
 
 /** Jumps add to what the air does: the reading must scatter more than expected, by what nobody shares. */
-function flutters(own: number, alone: number, expected: number, least: number): boolean {
+function flutters(own: number, alone: () => number, expected: number, least: number): boolean {
   const added = Math.sqrt(Math.max(0, own * own - expected * expected));
   return (
     added >= least &&
-    alone >= least &&
     own >= settings.flutterGrowth.value * expected &&
-    alone >= settings.flutterAlone.value * own
+    alone() >= Math.max(least, settings.flutterAlone.value * own)
   );
 }
 
-function lastDay(days: readonly number[], alone: Float64Array): number {
-  const strength = median(days.map((day) => alone[day]!));
+function lastDay(days: readonly number[], alone: (day: number) => number, count: number): number {
+  const strength = median(days.map(alone));
   let last = days.at(-1)!;
-  for (let day = last + 1; day < alone.length; day++) {
-    if (alone[day]! < goesOnShare * strength) break;
+  for (let day = last + 1; day < count; day++) {
+    if (alone(day) < goesOnShare * strength) break;
     last = day;
   }
   return last;

@@ -25,26 +25,7 @@ export function motionless(
 ): Motionless | null {
   const { values, resolution } = signals.circuit.probes[probe]!.record;
   const least = samplesIn(signals.log.grid, settings.stuckHours.value * 60);
-  let best: { from: number; to: number } | null = null;
-  let from = -1;
-  let last = -1;
-  const close = (): void => {
-    if (from < 0 || last + 1 - from < least) return;
-    if (best === null || last + 1 - from > best.to - best.from) best = { from, to: last + 1 };
-  };
-  for (let i = 0; i < values.length; i++) {
-    const value = values[i]!;
-    if (Number.isNaN(value)) continue;
-    if (from >= 0 && value === values[from]) {
-      last = i;
-      continue;
-    }
-    close();
-    from = i;
-    last = i;
-  }
-  close();
-  const found = best as { from: number; to: number } | null;
+  const found = longestRun(values, least);
   if (found === null) return null;
   const others = peers.map((peer) =>
     signals.circuit.probes[peer]!.record.values.subarray(found.from, found.to),
@@ -57,6 +38,39 @@ export function motionless(
   );
   const distance = Number.isNaN(before) ? distanceFrom(others, value) : Math.abs(value - before);
   return { ...found, value, distance };
+}
+
+/**
+ * The longest run of `least` samples or more, first to last of one reading with nothing but gaps between; the first of
+ * several. Any such run holds a sample whose position is a multiple of `least`: only there is it looked for.
+ */
+export function longestRun(values: Float64Array, least: number): { from: number; to: number } | null {
+  let best: { from: number; to: number } | null = null;
+  let seen = 0;
+  for (let anchor = 0; anchor < values.length; anchor += least) {
+    if (anchor < seen) continue;
+    let inside = anchor;
+    while (inside < values.length && Number.isNaN(values[inside]!)) inside++;
+    if (inside === values.length) break;
+    const value = values[inside]!;
+    const from = lastSame(values, inside, value, -1);
+    const last = lastSame(values, inside, value, 1);
+    seen = last + 1;
+    const length = last + 1 - from;
+    if (length >= least && (best === null || length > best.to - best.from)) best = { from, to: last + 1 };
+  }
+  return best;
+}
+
+/** The farthest sample from `start` on that reads `value`, with only gaps between; steps by `direction`. */
+function lastSame(values: Float64Array, start: number, value: number, direction: 1 | -1): number {
+  let last = start;
+  for (let i = start + direction; i >= 0 && i < values.length; i += direction) {
+    const here = values[i]!;
+    if (here === value) last = i;
+    else if (!Number.isNaN(here)) break;
+  }
+  return last;
 }
 
 function rangeOf(values: Float64Array): number {

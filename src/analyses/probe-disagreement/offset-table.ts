@@ -5,11 +5,14 @@ import { type CircuitSignals, Phase } from '../../signals/types.ts';
 export const blockMinutes = 30;
 export const blocksPerHour = 60 / blockMinutes;
 
-/** Offsets between the probes of one circuit in half-hour medians of settled air, each pair computed once. */
+/** Offsets between the probes of one circuit in half-hour medians of settled air, each computed once. */
 export interface OffsetTable {
   readonly samplesPerBlock: number;
   readonly blocks: number;
-  /** Probe minus the median of its neighbours, one value a half hour; NaN where too few settled samples are known. */
+  /**
+   * Probe minus the median of its neighbours, one value a half hour; NaN where too few settled samples are known. Shared:
+   * not to be written to.
+   */
   offset(probe: number, peers: readonly number[]): Float64Array;
 }
 
@@ -20,28 +23,30 @@ const leastKnown = 0.3;
 export function offsetTable(signals: CircuitSignals, withStops = false): OffsetTable {
   const samplesPerBlock = samplesIn(signals.log.grid, blockMinutes);
   const blocks = Math.ceil(signals.log.grid.count / samplesPerBlock);
-  const pairs = new Map<string, Float64Array>();
+  const known = new Map<string, Float64Array>();
   const pair = (probe: number, peer: number): Float64Array => {
-    const key = `${probe} ${peer}`;
-    const known = pairs.get(key);
-    if (known !== undefined) return known;
     const forth = pairBlocks(signals, probe, peer, samplesPerBlock, blocks, withStops);
-    pairs.set(key, forth);
-    pairs.set(
+    known.set(
       `${peer} ${probe}`,
       forth.map((value) => -value),
     );
     return forth;
   };
-  return {
-    samplesPerBlock,
-    blocks,
-    offset(probe, peers) {
-      const alone = peers.map((peer) => pair(probe, peer));
-      if (alone.length === 1) return alone[0]!;
-      return middleOf(alone, blocks);
-    },
+  const offset = (probe: number, peers: readonly number[]): Float64Array => {
+    const key = `${probe} ${peers.join(' ')}`;
+    const found = known.get(key);
+    if (found !== undefined) return found;
+    const made =
+      peers.length === 1
+        ? pair(probe, peers[0]!)
+        : middleOf(
+            peers.map((peer) => offset(probe, [peer])),
+            blocks,
+          );
+    known.set(key, made);
+    return made;
   };
+  return { samplesPerBlock, blocks, offset };
 }
 
 function pairBlocks(
@@ -72,12 +77,27 @@ function pairBlocks(
 }
 
 function middleOf(series: readonly Float64Array[], length: number): Float64Array {
-  const scratch = new Float64Array(series.length);
   const middle = new Float64Array(length);
-  for (let i = 0; i < length; i++) {
+  const [first, second] = series;
+  // The two neighbours of a probe on the usual line-up of three.
+  if (series.length === 2) meanOfTwo(first!, second!, middle);
+  else medianOfMany(series, middle);
+  return middle;
+}
+
+function meanOfTwo(first: Float64Array, second: Float64Array, mean: Float64Array): void {
+  for (let i = 0; i < mean.length; i++) {
+    const a = first[i]!;
+    const b = second[i]!;
+    mean[i] = Number.isNaN(a) ? b : Number.isNaN(b) ? a : a + 0.5 * (b - a);
+  }
+}
+
+function medianOfMany(series: readonly Float64Array[], middle: Float64Array): void {
+  const scratch = new Float64Array(series.length);
+  for (let i = 0; i < middle.length; i++) {
     let count = 0;
     for (const values of series) if (!Number.isNaN(values[i]!)) scratch[count++] = values[i]!;
     middle[i] = selectQuantile(scratch, 0.5, count);
   }
-  return middle;
 }

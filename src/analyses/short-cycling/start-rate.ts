@@ -26,10 +26,7 @@ export function startRate(
     if (at >= 0 && at < hours.length) hours[at]!++;
   }
   for (let k = 0; k < hours.length; k++) {
-    let known = 0;
-    for (let i = k * hour; i < Math.min(values.length, (k + 1) * hour); i++)
-      if (!Number.isNaN(values[i]!)) known++;
-    if (known < leastCoverage * hour) hours[k] = Number.NaN;
+    if (knownIn(values, k * hour, (k + 1) * hour) < leastCoverage * hour) hours[k] = Number.NaN;
   }
   const days = Float64Array.from(calendar.days, (day) => {
     const known = hours
@@ -38,6 +35,13 @@ export function startRate(
     return known.length < day.hours / 4 ? Number.NaN : known.reduce((sum, n) => sum + n, 0) / known.length;
   });
   return { hours, days };
+}
+
+function knownIn(values: Float64Array, from: number, to: number): number {
+  const end = Math.min(values.length, to);
+  let known = 0;
+  for (let i = from; i < end; i++) if (!Number.isNaN(values[i]!)) known++;
+  return known;
 }
 
 /** Most starts within any 60 minutes from `from` on. */
