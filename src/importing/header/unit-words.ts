@@ -57,12 +57,24 @@ export function isUnitFiller(text: string): boolean {
   );
 }
 
-const lettersAlone = new Set<ExportUnit>(['degF', 'degC', 'K', 'A', 'V', 'W', 's', 'h', 'min', 'count']);
+const lettersAlone = new Set<ExportUnit>([
+  'degF',
+  'degC',
+  'K',
+  'deltaF',
+  'A',
+  'V',
+  'W',
+  's',
+  'h',
+  'min',
+  'count',
+]);
 
 /**
  * The unit inside a column header: in brackets (`Air (°F)`, `Air [degC]`), or at the end (`Suction psig`,
  * `Air, °F`, `temp_C`, `tempF`). One bare letter at the end counts only behind a word for temperature or
- * power: `Probe A` is not in amperes, `Probe C` not in Celsius.
+ * power: `Probe A` is not in amperes, `Probe C` not in Celsius, `Air R` not in Rankine.
  */
 export function unitInHeader(header: string): ExportUnit | null {
   const name = header.slice(-80).trimEnd();
@@ -79,7 +91,7 @@ export function unitInHeader(header: string): ExportUnit | null {
   const last = /[\s,;_/\-|:]([^\s,;_\-|:]{1,12})$/u.exec(name)?.[1];
   if (last !== undefined) {
     const unit = unitNamed(last);
-    if (unit !== null && !(lettersAlone.has(unit) && /^\p{L}{1,3}$/u.test(last))) return unit;
+    if (unit !== null && !(lettersAlone.has(unit) && /^[a-z]{1,3}$/iu.test(last))) return unit;
     if (unit !== null && last.length === 1 && saysQuantity(name.slice(0, -1), unit)) return unit;
   }
   const glued = /^(.*temp(?:erature)?)[ _]?([cf])$/iu.exec(name);

@@ -1,3 +1,4 @@
+import { endedByProbeLetter } from '../header/probe-letters.ts';
 import type { Point } from '../points/point.ts';
 import { type ColumnFacts, factsOf } from './column-facts.ts';
 import { type Kind, kindOf, wordsIn } from './kind.ts';
@@ -22,18 +23,40 @@ export interface NamedColumn {
 
 /** All columns of a site; words at the front that every column shares (`Store 12/Rack A/`) say nothing of a role. */
 export function nameColumns(points: readonly Point[]): NamedColumn[] {
-  const tokens = withoutUnitLetters(points.map((point) => tokensOf(point.header)));
+  const headers = points.map((point) => point.header);
+  const tokens = withoutUnitLetters(headers.map(tokensOf), endedByProbeLetter(headers), headers);
   const shared = sharedFront(tokens);
-  return points.map((point, index) => nameColumn(point, tokens[index]!, shared));
+  const underStore = storeFolder(tokens);
+  return points.map((point, index) =>
+    nameColumn(point, tokens[index]!, Math.max(shared, underStore.has(tokens[index]!) ? 1 : 0)),
+  );
 }
 
-/** `M01_Air1_F`: a last F or C in many names is the unit, unless other names end in A or B. */
-function withoutUnitLetters(all: readonly (readonly Token[])[]): readonly (readonly Token[])[] {
-  const lasts = all.map((tokens) => tokens.at(-1)?.text ?? '');
+/** `M01_Air1_F`: a last F or C in many names is the unit, unless other names end in A or B or it tells probes apart. */
+function withoutUnitLetters(
+  all: readonly (readonly Token[])[],
+  probeLetters: ReadonlySet<string>,
+  headers: readonly string[],
+): readonly (readonly Token[])[] {
+  const lasts = all.map((tokens, index) =>
+    probeLetters.has(headers[index]!) ? '' : (tokens.at(-1)?.text ?? ''),
+  );
   const letters = new Set(lasts.filter((last) => last.length === 1));
   const unit = ['f', 'c'].find((letter) => letters.has(letter) && !letters.has('a') && !letters.has('b'));
   if (unit === undefined || lasts.filter((last) => last === unit).length < 3) return all;
   return all.map((tokens, index) => (lasts[index] === unit ? tokens.slice(0, -1) : tokens));
+}
+
+/**
+ * The names under `Store/`, a folder of the whole shop where defrosts or valves stand in it too: the first word
+ * of these says nothing. `Store temp` alone is the room.
+ */
+function storeFolder(all: readonly (readonly Token[])[]): ReadonlySet<readonly Token[]> {
+  const folder = all.filter(([first]) => first?.meaning === 'indoor');
+  const holdsCircuits = folder.some((tokens) =>
+    tokens.some(({ meaning }) => meaning === 'defrost' || meaning === 'valve'),
+  );
+  return new Set(holdsCircuits ? folder : []);
 }
 
 const rolelessInFront: ReadonlySet<Meaning | null> = new Set<Meaning | null>([

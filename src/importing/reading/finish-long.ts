@@ -11,6 +11,7 @@ import {
 } from '../time/settle-times.ts';
 import { oddWindows, type ZoneTransitions } from '../time/zone.ts';
 import { columnProfile } from '../values/column-profile.ts';
+import { forgetProbeLetters } from '../values/forget-probe-letters.ts';
 import { judgeColumn } from '../values/judge-column.ts';
 import { settleStates } from '../values/settle-states.ts';
 import { Arrangement, readingsIn } from './arrangement.ts';
@@ -38,6 +39,7 @@ export function finishLong(table: LongTable, zone: ZoneTransitions, context: Fil
       applyHeaderOffset(times, (index) => rows[index]!, stamped, headerOffset);
   }
   const seconds = secondHours(taken, table, zone, hasOffset, context);
+  forgetProbeLetters(table.points.map(({ tally }) => tally));
   const parts: ReadingPart[] = [];
   let stepsBack = 0;
   let firstBack = Number.POSITIVE_INFINITY;

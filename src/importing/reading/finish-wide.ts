@@ -9,6 +9,7 @@ import {
   settleTimes,
 } from '../time/settle-times.ts';
 import { oddWindows, type ZoneTransitions } from '../time/zone.ts';
+import { forgetProbeLetters } from '../values/forget-probe-letters.ts';
 import { judgeColumn } from '../values/judge-column.ts';
 import { settleStates } from '../values/settle-states.ts';
 import { Arrangement } from './arrangement.ts';
@@ -42,6 +43,7 @@ export function finishWide(table: WideTable, zone: ZoneTransitions, context: Fil
   const arrangement = new Arrangement(fileTimes, moved);
   const { times } = arrangement;
   const regular = regularity(times, null);
+  forgetProbeLetters(table.tallies);
   const parts: ReadingPart[] = [];
   for (const [index, column] of table.plan.columns.entries()) {
     const tally = table.tallies[index]!;

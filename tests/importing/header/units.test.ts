@@ -58,6 +58,7 @@ describe('units', () => {
     'S1 h',
     'Fan min',
     'air (left end)',
+    'Supply Air R',
   ])('%s names no unit', (header) =>
     expect(unitInHeader(header)).toBe(header === 'Compressor (A)' ? 'A' : null),
   );

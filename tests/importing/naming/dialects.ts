@@ -1,4 +1,4 @@
-import type { Dialect, StorePart } from './invented-store.ts';
+import { circuits, type Dialect, type StorePart } from './invented-store.ts';
 
 /** Ways to name columns, all invented for these tests: words in many orders, terse, glued, in other languages. */
 
@@ -25,6 +25,20 @@ function worded(
 }
 
 const departments = ['Meat', 'Dairy', 'Deli', 'Produce', 'Ice Cream', 'Frozen Veg'];
+
+const ends: { readonly [probes: number]: string } = { 2: 'LR', 3: 'LCR', 4: 'LCMR' };
+const besideLetters = worded(
+  (c) => `${pad(c)} ${departments[c]}`,
+  (g) => `Rack ${letter(g)}`,
+  {
+    set: 'Setpoint',
+    defrost: 'Defrost',
+    valve: 'Liquid Valve',
+    suction: 'Suction Pressure',
+    compressor: (n) => `Compressor ${n + 1} Run`,
+  },
+  (owner, word) => `${owner} ${word}`,
+);
 
 export const dialects: readonly Dialect[] = [
   {
@@ -450,5 +464,31 @@ export const dialects: readonly Dialect[] = [
       if (part.what === 'defrost') return `XD-${101 + part.circuit}`;
       return part.what === 'valve' ? `XV-${101 + part.circuit}` : null;
     },
+  },
+  {
+    title: 'a folder of the whole shop: Store/Dairy/Air Temp 2',
+    temperature: 'degC',
+    unitsStated: true,
+    name: worded(
+      (c) => `Store/${departments[c]}`,
+      (g) => `Plant/Rack ${letter(g)}`,
+      {
+        air: (p) => `Air Temp ${p + 1}`,
+        defrost: 'Defrost State',
+        valve: 'Refrigeration Solenoid',
+        suction: 'Suction Press',
+        compressor: (n) => `Comp ${n + 1} Status`,
+      },
+      (owner, word) => `${owner}/${word}`,
+    ),
+  },
+  {
+    title: 'ends by letter: 03 Deli Supply Air R',
+    temperature: 'degF',
+    unitsStated: false,
+    name: (part) =>
+      part.what === 'air'
+        ? `${pad(part.circuit)} ${departments[part.circuit]} Supply Air ${ends[circuits[part.circuit]!.probes]![part.probe]}`
+        : besideLetters(part),
   },
 ];
