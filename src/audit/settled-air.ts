@@ -1,5 +1,5 @@
 import type { SampleRange } from '../exposure/exposure.ts';
-import { selectQuantile } from '../maths/select-rank.ts';
+import { selectQuantile, selectQuantiles } from '../maths/select-rank.ts';
 import { Phase } from '../signals/types.ts';
 
 /** Room for the settled readings of one probe; used again for every probe and day. */
@@ -23,7 +23,12 @@ export function addSettled(
 
 /** Type 7 of the first `count` entries, which it rearranges; NaN for none. */
 export function bufferQuantile(buffer: Float64Array, count: number, share: number): number {
-  return selectQuantile(buffer.subarray(0, count), share);
+  return selectQuantile(buffer, share, count);
+}
+
+/** The same of several ascending `shares`. */
+export function bufferQuantiles(buffer: Float64Array, count: number, shares: readonly number[]): number[] {
+  return selectQuantiles(buffer, shares, count);
 }
 
 export function knownIn(values: Float64Array, { from, to }: SampleRange): number {

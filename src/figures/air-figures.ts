@@ -1,71 +1,41 @@
+import { selectQuantile, selectQuantiles } from '../maths/select-rank.ts';
 import { samplesIn } from '../model/grid.ts';
-import { targetAt } from '../model/record.ts';
+import { type Target, targetAt } from '../model/record.ts';
 import type { CircuitSignals } from '../signals/types.ts';
 import { Phase } from '../signals/types.ts';
-import { BlockSamples } from './block-samples.ts';
-import { blocksADay } from './clock-blocks.ts';
+import { blockRuns, blocksADay } from './clock-blocks.ts';
 import type { Figure } from './figure.ts';
 
 /** A block needs this much settled air to speak for itself. */
 export const leastBlockMinutes = 30;
 
-/** Level, spread and swing of a circuit, air and offset of each usable probe: one pass over the samples. */
+/** Level, spread and swing of a circuit, air and offset of each usable probe, block by block. */
 export function airFigures({ circuit, usable, phase, log }: CircuitSignals, blocks: Int32Array): Figure[] {
   const probes = circuit.probes.filter((_, i) => usable[i]);
   if (probes.length === 0) return [];
-  const length = log.calendar.days.length * blocksADay;
   const least = samplesIn(log.grid, leastBlockMinutes);
-  const collect = () => new BlockSamples(log.grid);
-  const empty = () => new Float64Array(length).fill(Number.NaN);
-  const samples = { level: collect(), mean: collect(), spread: collect() };
-  const each = probes.map(() => ({ air: collect(), offset: collect() }));
+  const runs = blockRuns(blocks);
+  const room = airRoom(Math.max(...runs.map(({ from, to }) => to - from)), probes.length);
+  const empty = () => new Float64Array(log.calendar.days.length * blocksADay).fill(Number.NaN);
   const figures = { level: empty(), spread: empty(), swing: empty() };
   const own = probes.map(() => ({ air: empty(), offset: empty() }));
-  const row = new Float64Array(probes.length);
-  const scratch = new Float64Array(probes.length);
+  const values = probes.map(({ record }) => record.values);
 
-  const close = (block: number): void => {
-    figures.level[block] = samples.level.quantile(0.5, least);
-    figures.spread[block] = samples.spread.quantile(0.5, least);
-    figures.swing[block] = samples.mean.quantile(0.9, least) - samples.mean.quantile(0.1, least);
-    for (const part of [samples.level, samples.mean, samples.spread]) part.clear();
-    each.forEach(({ air, offset }, k) => {
-      own[k]!.air[block] = air.quantile(0.5, least);
-      own[k]!.offset[block] = offset.quantile(0.5, least);
-      air.clear();
-      offset.clear();
-    });
-  };
-
-  let open = blocks[0] ?? 0;
-  for (let i = 0; i < log.grid.count; i++) {
-    if (blocks[i] !== open) {
-      close(open);
-      open = blocks[i]!;
-    }
-    if (phase[i] !== Phase.cooling) continue;
-    let sum = 0;
-    let known = 0;
-    let low = Number.POSITIVE_INFINITY;
-    let high = Number.NEGATIVE_INFINITY;
+  for (const { block, from, to } of runs) {
+    const count = gatherRows(values, phase, from, to, room);
+    if (count < least) continue;
+    const middle = (series: Float64Array): number => middleOfKnown(series, count, least, room.scratch);
+    circuitRows(room, count);
+    figures.spread[block] = middle(room.spread);
+    figures.swing[block] = swingOf(room.mean, count, least, room.scratch);
+    levelRows(room, circuit.setPoint, count);
+    figures.level[block] = middle(room.apart);
     for (let k = 0; k < probes.length; k++) {
-      const value = probes[k]!.record.values[i]!;
-      row[k] = value;
-      if (Number.isNaN(value)) continue;
-      each[k]!.air.add(value);
-      sum += value;
-      known++;
-      low = Math.min(low, value);
-      high = Math.max(high, value);
+      own[k]!.air[block] = middle(room.rows[k]!);
+      offsetRows(room, k, count);
+      own[k]!.offset[block] = middle(room.apart);
     }
-    if (known === 0) continue;
-    samples.mean.add(sum / known);
-    samples.level.add(sum / known - targetAt(circuit.setPoint, i));
-    if (known < 2) continue;
-    samples.spread.add(high - low);
-    for (let k = 0; k < probes.length; k++) each[k]!.offset.add(row[k]! - medianOfOthers(row, k, scratch));
   }
-  close(open);
 
   return [
     { id: 'level', point: null, unit: 'K', values: figures.level },
@@ -78,20 +48,108 @@ export function airFigures({ circuit, usable, phase, log }: CircuitSignals, bloc
   ];
 }
 
-/** Median of the known entries other than `k`, put in order in `scratch` by insertion. */
-function medianOfOthers(row: Float64Array, k: number, scratch: Float64Array): number {
+/** Room for the settled samples of one block, a row each. */
+interface AirRoom {
+  readonly samples: Int32Array;
+  /** One series a probe. */
+  readonly rows: readonly Float64Array[];
+  readonly mean: Float64Array;
+  readonly spread: Float64Array;
+  readonly apart: Float64Array;
+  readonly scratch: Float64Array;
+}
+
+function airRoom(mostSamples: number, probes: number): AirRoom {
+  const series = () => new Float64Array(mostSamples);
+  return {
+    samples: new Int32Array(mostSamples),
+    rows: Array.from({ length: probes }, series),
+    mean: series(),
+    spread: series(),
+    apart: series(),
+    scratch: series(),
+  };
+}
+
+/** Gives how many samples of the block are settled. */
+function gatherRows(
+  values: readonly Float64Array[],
+  phase: Uint8Array,
+  from: number,
+  to: number,
+  { samples, rows }: AirRoom,
+): number {
   let count = 0;
-  for (let j = 0; j < row.length; j++) {
-    const value = row[j]!;
-    if (j === k || Number.isNaN(value)) continue;
-    let at = count++;
-    while (at > 0 && scratch[at - 1]! > value) {
-      scratch[at] = scratch[at - 1]!;
-      at--;
+  for (let i = from; i < to; i++) if (phase[i] === Phase.cooling) samples[count++] = i;
+  for (const [k, series] of values.entries()) pick(series, samples, count, rows[k]!);
+  return count;
+}
+
+function pick(series: Float64Array, samples: Int32Array, count: number, row: Float64Array): void {
+  for (let j = 0; j < count; j++) row[j] = series[samples[j]!]!;
+}
+
+/** Mean of the known probes, and how far the warmest stands from the coldest where two or more are known. */
+function circuitRows({ rows, mean, spread }: AirRoom, count: number): void {
+  for (let j = 0; j < count; j++) {
+    let sum = 0;
+    let known = 0;
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (let k = 0; k < rows.length; k++) {
+      const value = rows[k]![j]!;
+      if (Number.isNaN(value)) continue;
+      sum += value;
+      known++;
+      low = Math.min(low, value);
+      high = Math.max(high, value);
     }
-    scratch[at] = value;
+    mean[j] = sum / known;
+    spread[j] = known < 2 ? Number.NaN : high - low;
   }
-  const middle = count >> 1;
-  if (count === 0) return Number.NaN;
-  return count % 2 === 1 ? scratch[middle]! : (scratch[middle - 1]! + scratch[middle]!) / 2;
+}
+
+function levelRows({ samples, mean, apart }: AirRoom, setPoint: Target | null, count: number): void {
+  for (let j = 0; j < count; j++) apart[j] = mean[j]! - targetAt(setPoint, samples[j]!);
+}
+
+/** Probe `k` less the median of the other known ones. */
+function offsetRows({ rows, apart, scratch }: AirRoom, k: number, count: number): void {
+  const own = rows[k]!;
+  const others = rows.filter((_, other) => other !== k);
+  const [a, b] = others;
+  if (others.length === 2) {
+    for (let j = 0; j < count; j++) apart[j] = own[j]! - middleOfTwo(a![j]!, b![j]!);
+    return;
+  }
+  for (let j = 0; j < count; j++) {
+    let known = 0;
+    for (const other of others) if (!Number.isNaN(other[j]!)) scratch[known++] = other[j]!;
+    apart[j] = own[j]! - selectQuantile(scratch, 0.5, known);
+  }
+}
+
+function middleOfTwo(a: number, b: number): number {
+  return Number.isNaN(a) ? b : Number.isNaN(b) ? a : (a + b) / 2;
+}
+
+/** Copies the known ones of the first `count` values; gives how many they are. */
+function known(series: Float64Array, count: number, into: Float64Array): number {
+  let found = 0;
+  for (let j = 0; j < count; j++) if (!Number.isNaN(series[j]!)) into[found++] = series[j]!;
+  return found;
+}
+
+/** Type 7 median of the known ones of the first `count` values; NaN where they are fewer than `least`. */
+function middleOfKnown(series: Float64Array, count: number, least: number, scratch: Float64Array): number {
+  const found = known(series, count, scratch);
+  return found < least ? Number.NaN : selectQuantile(scratch, 0.5, found);
+}
+
+/** Type 7 p90 − p10 of the same. */
+function swingOf(series: Float64Array, count: number, least: number, scratch: Float64Array): number {
+  const found = known(series, count, scratch);
+  if (found < least) return Number.NaN;
+  const [low, high] = selectQuantiles(scratch, [0.1, 0.9], found);
+  return high! - low!;
 }

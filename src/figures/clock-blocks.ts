@@ -22,6 +22,25 @@ export function clockBlocks({ grid, calendar }: Pick<Log, 'grid' | 'calendar'>):
   return blocks;
 }
 
+/** The samples of one clock block, half open. */
+export interface BlockRun {
+  readonly block: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** `clockBlocks` as runs of samples, in their order. */
+export function blockRuns(blocks: Int32Array): BlockRun[] {
+  const runs: BlockRun[] = [];
+  let from = 0;
+  for (let i = 1; i <= blocks.length; i++) {
+    if (i < blocks.length && blocks[i] === blocks[from]) continue;
+    runs.push({ block: blocks[from]!, from, to: i });
+    from = i;
+  }
+  return runs;
+}
+
 /** Saturdays and Sundays trade otherwise than the rest of the week. */
 export type DayType = 'weekday' | 'weekend';
 

@@ -5,11 +5,13 @@ import { groupFigures, groupPoints } from '../figures/group-figures.ts';
 import { quietDaysOfCircuit, quietDaysOfGroup } from '../figures/quiet-days.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Log } from '../model/log.ts';
+import type { Record } from '../model/record.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../signals/types.ts';
 import { Phase } from '../signals/types.ts';
 import type { EpochMs } from '../units/quantities.ts';
 import type { Norm, OutdoorTie } from './norm.ts';
-import { type NormRoom, normCells, normRoom } from './norm-cells.ts';
+import { normCells } from './norm-cells.ts';
+import { type NormRoom, normRoom } from './norm-pools.ts';
 import { dailyOutdoor, outdoorRecord, outdoorTie } from './outdoor-tie.ts';
 import { fewestDays, mostDays } from './settings.ts';
 
@@ -55,8 +57,8 @@ function circuitNorms(
       figure.id === 'air' ? circuit.probes.find(({ point }) => point === figure.point) : undefined;
     const placed =
       probe === undefined
-        ? { values: figure.values, blocks: learntBlocks(figure.values, learnt) }
-        : { values: probe.record.values, blocks: settledBlocks };
+        ? { values: figure.values, blocks: learntBlocks(figure.values, learnt), resolution: 0 }
+        : { ...readingsOf(probe.record), blocks: settledBlocks };
     return normOf(figure, placed, learnt, log, room, {
       circuit: circuit.id,
       suctionGroup: circuit.suctionGroup,
@@ -81,7 +83,7 @@ function groupNorms(
   const quietBlocks = blocks.map((block) => (learnt[Math.floor(block / blocksADay)] ? block : -1));
   const points = groupPoints(group);
   return groupFigures(group, log, blocks).flatMap((figure, k) =>
-    normOf(figure, { values: points[k]!.record.values, blocks: quietBlocks }, learnt, log, room, {
+    normOf(figure, { ...readingsOf(points[k]!.record), blocks: quietBlocks }, learnt, log, room, {
       circuit: null,
       suctionGroup: group.id,
       of: 'readings',
@@ -103,6 +105,10 @@ function normOf(
   if (quietDays < fewestDays) return [];
   const cells = normCells(placed, log.calendar, room);
   return cells.length === 0 ? [] : [{ ...figure, ...rest, quietDays, cells }];
+}
+
+function readingsOf({ values, resolution }: Record) {
+  return { values, resolution };
 }
 
 /** The last quiet days, at most as many as a norm is learnt from. */

@@ -2,7 +2,7 @@ import { limitOf } from '../../exposure/circuit-exposure.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { Celsius } from '../../units/quantities.ts';
 import { differenceCell, monthDays, temperatureCell } from '../scope.ts';
-import { addSettled, bufferQuantile, knownIn, settledBuffer } from '../settled-air.ts';
+import { addSettled, bufferQuantiles, knownIn, settledBuffer } from '../settled-air.ts';
 import { defineTable } from '../table.ts';
 
 interface ProbeDay {
@@ -34,13 +34,14 @@ export const probesTable = defineTable<ProbeDay>({
           const count = addSettled(record.values, circuit.phase, day, buffer);
           let above = 0;
           for (let i = 0; i < count; i++) if (buffer[i]! > limit) above++;
+          const [p10, median, p90] = bufferQuantiles(buffer, count, [0.1, 0.5, 0.9]);
           return {
             day: day.date,
             circuit: circuit.circuit.id,
             probe: point,
-            median: bufferQuantile(buffer, count, 0.5),
-            p10: bufferQuantile(buffer, count, 0.1),
-            p90: bufferQuantile(buffer, count, 0.9),
+            median: median!,
+            p10: p10!,
+            p90: p90!,
             aboveLimitMinutes: Number.isNaN(limit) ? null : above * step,
             coverage: (knownIn(record.values, day) * step) / (day.hours * 60),
             settledMinutes: count * step,
