@@ -30,6 +30,7 @@ export default defineConfig({
       'simple-statistics',
       'yaml',
       'zod',
+      'danfojs-node',
     ],
   },
   build: {

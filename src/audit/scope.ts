@@ -42,5 +42,15 @@ export const differenceCell = (kelvin: number, { log }: MonthScope): number =>
 export const pressureCell = (kilopascal: number, { log }: MonthScope): number =>
   exportPressureFrom(kilopascal, log.units.pressure, log.atmosphere);
 /** RFC 3339 with the site's offset. */
-export const timeCell = (sample: number, { log }: MonthScope): string | null =>
-  localTimestamp(timeAt(log.grid, sample), log);
+const written = new WeakMap<Log, Map<number, string | null>>();
+
+/** Every probe of a circuit names the same starts and ends: each is written once. */
+export function timeCell(sample: number, { log }: MonthScope): string | null {
+  const times = written.get(log) ?? new Map<number, string | null>();
+  written.set(log, times);
+  const known = times.get(sample);
+  if (known !== undefined) return known;
+  const cell = localTimestamp(timeAt(log.grid, sample), log);
+  times.set(sample, cell);
+  return cell;
+}

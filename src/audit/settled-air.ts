@@ -1,5 +1,6 @@
 import type { SampleRange } from '../exposure/exposure.ts';
 import { selectQuantile, selectQuantiles } from '../maths/select-rank.ts';
+import type { StepCounts } from '../maths/step-counts.ts';
 import { Phase } from '../signals/types.ts';
 
 /** Room for the settled readings of one probe; used again for every probe and day. */
@@ -26,9 +27,18 @@ export function bufferQuantile(buffer: Float64Array, count: number, share: numbe
   return selectQuantile(buffer, share, count);
 }
 
-/** The same of several ascending `shares`. */
-export function bufferQuantiles(buffer: Float64Array, count: number, shares: readonly number[]): number[] {
-  return selectQuantiles(buffer, shares, count);
+/** The same of several ascending `shares`; by counting where the readings stand on the steps of `counts`. */
+export function bufferQuantiles(
+  buffer: Float64Array,
+  count: number,
+  shares: readonly number[],
+  counts: StepCounts | null,
+): number[] {
+  const found = counts?.count(buffer, count)
+    ? counts.quantiles(shares)
+    : selectQuantiles(buffer, shares, count);
+  counts?.clear();
+  return found;
 }
 
 export function knownIn(values: Float64Array, { from, to }: SampleRange): number {

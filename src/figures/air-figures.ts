@@ -20,6 +20,8 @@ export function airFigures({ circuit, usable, phase, log }: CircuitSignals, bloc
   const figures = { level: empty(), spread: empty(), swing: empty() };
   const own = probes.map(() => ({ air: empty(), offset: empty() }));
   const values = probes.map(({ record }) => record.values);
+  const { setPoint } = circuit;
+  const isFixed = setPoint === null || typeof setPoint === 'number';
 
   for (const { block, from, to } of runs) {
     const count = gatherRows(values, phase, from, to, room);
@@ -27,9 +29,11 @@ export function airFigures({ circuit, usable, phase, log }: CircuitSignals, bloc
     const middle = (series: Float64Array): number => middleOfKnown(series, count, least, room.scratch);
     circuitRows(room, count);
     figures.spread[block] = middle(room.spread);
-    figures.swing[block] = swingOf(room.mean, count, least, room.scratch);
-    levelRows(room, circuit.setPoint, count);
-    figures.level[block] = middle(room.apart);
+    const { low, median, high } = rangeOfKnown(room.mean, count, least, room.scratch);
+    figures.swing[block] = high - low;
+    figures.level[block] = isFixed
+      ? median - targetAt(setPoint, from)
+      : middle(distances(room, setPoint, count));
     for (let k = 0; k < probes.length; k++) {
       own[k]!.air[block] = middle(room.rows[k]!);
       offsetRows(room, k, count);
@@ -109,8 +113,10 @@ function circuitRows({ rows, mean, spread }: AirRoom, count: number): void {
   }
 }
 
-function levelRows({ samples, mean, apart }: AirRoom, setPoint: Target | null, count: number): void {
+/** The mean of each row less the set point of its sample. */
+function distances({ samples, mean, apart }: AirRoom, setPoint: Target | null, count: number): Float64Array {
   for (let j = 0; j < count; j++) apart[j] = mean[j]! - targetAt(setPoint, samples[j]!);
+  return apart;
 }
 
 /** Probe `k` less the median of the other known ones. */
@@ -146,10 +152,10 @@ function middleOfKnown(series: Float64Array, count: number, least: number, scrat
   return found < least ? Number.NaN : selectQuantile(scratch, 0.5, found);
 }
 
-/** Type 7 p90 − p10 of the same. */
-function swingOf(series: Float64Array, count: number, least: number, scratch: Float64Array): number {
+/** Type 7 p10, median and p90 of the same. */
+function rangeOfKnown(series: Float64Array, count: number, least: number, scratch: Float64Array) {
   const found = known(series, count, scratch);
-  if (found < least) return Number.NaN;
-  const [low, high] = selectQuantiles(scratch, [0.1, 0.9], found);
-  return high! - low!;
+  if (found < least) return { low: Number.NaN, median: Number.NaN, high: Number.NaN };
+  const [low, median, high] = selectQuantiles(scratch, [0.1, 0.5, 0.9], found);
+  return { low: low!, median: median!, high: high! };
 }

@@ -1,5 +1,5 @@
 import { circuitFigures } from '../figures/circuit-figures.ts';
-import { blocksADay, clockBlocks } from '../figures/clock-blocks.ts';
+import { blockRuns, blocksADay, clockBlocks } from '../figures/clock-blocks.ts';
 import type { Figure } from '../figures/figure.ts';
 import { groupFigures, groupPoints } from '../figures/group-figures.ts';
 import { quietDaysOfCircuit, quietDaysOfGroup } from '../figures/quiet-days.ts';
@@ -49,9 +49,7 @@ function circuitNorms(
   const frozenSince = frozen(
     findings.filter((finding) => finding.circuit === circuit.id || finding.covers.includes(circuit.id)),
   );
-  const settledBlocks = blocks.map((block, i) =>
-    learnt[Math.floor(block / blocksADay)] && phase[i] === Phase.cooling ? block : -1,
-  );
+  const settledBlocks = inSettledAir(quietBlocks(blocks, learnt), phase);
   return circuitFigures(signals, blocks).flatMap((figure) => {
     const probe =
       figure.id === 'air' ? circuit.probes.find(({ point }) => point === figure.point) : undefined;
@@ -80,10 +78,10 @@ function groupNorms(
   const { group } = signals;
   const learnt = lastQuiet(quietDaysOfGroup(signals, findings, log));
   const own = findings.filter((finding) => finding.circuit === null && finding.suctionGroup === group.id);
-  const quietBlocks = blocks.map((block) => (learnt[Math.floor(block / blocksADay)] ? block : -1));
+  const learntFrom = quietBlocks(blocks, learnt);
   const points = groupPoints(group);
   return groupFigures(group, log, blocks).flatMap((figure, k) =>
-    normOf(figure, { ...readingsOf(points[k]!.record), blocks: quietBlocks }, learnt, log, room, {
+    normOf(figure, { ...readingsOf(points[k]!.record), blocks: learntFrom }, learnt, log, room, {
       circuit: null,
       suctionGroup: group.id,
       of: 'readings',
@@ -123,6 +121,21 @@ function lastQuiet(quiet: readonly boolean[]): boolean[] {
 /** Every value of a figure stands in its own block. */
 function learntBlocks(values: Float64Array, learnt: readonly boolean[]): Int32Array {
   return Int32Array.from(values, (_, block) => (learnt[Math.floor(block / blocksADay)] ? block : -1));
+}
+
+/** The clock block of each sample, −1 on days that nothing is learnt from. */
+function quietBlocks(blocks: Int32Array, learnt: readonly boolean[]): Int32Array {
+  const quiet = blocks.slice();
+  for (const { block, from, to } of blockRuns(blocks)) {
+    if (!learnt[Math.floor(block / blocksADay)]) quiet.fill(-1, from, to);
+  }
+  return quiet;
+}
+
+/** Changes `blocks` in place: −1 outside settled air. */
+function inSettledAir(blocks: Int32Array, phase: Uint8Array): Int32Array {
+  for (let i = 0; i < blocks.length; i++) if (phase[i] !== Phase.cooling) blocks[i] = -1;
+  return blocks;
 }
 
 /** While a finding stands at the end, nothing has been learnt since its onset. */

@@ -1,5 +1,6 @@
 import { countedQuantiles } from '../maths/counted-quantiles.ts';
 import { selectQuantiles } from '../maths/select-rank.ts';
+import { stepsWithin } from '../maths/step-counts.ts';
 
 /** Values of a history, each with the clock block (of the whole calendar) that it belongs to. */
 export interface Placed {
@@ -26,9 +27,6 @@ export function normRoom(mostValues: number): NormRoom {
   return { parted: new Float64Array(mostValues), pooled: new Float64Array(mostValues) };
 }
 
-/** More steps than these are no coarse log: counting them pays off no longer. */
-const mostSteps = 4096;
-
 /**
  * Counts of each logged step in each part, where the values stand on steps; null where they do not. Pooling parts is
  * then adding up counts.
@@ -41,8 +39,8 @@ export function countedPools(
   parts: number,
 ): NormPools | null {
   const { low, high } = rangeOf(values, blocks);
-  const steps = Math.round((high - low) / resolution) + 1;
-  if (!(resolution > 0) || !(steps <= mostSteps)) return null;
+  const steps = stepsWithin(low, high, resolution);
+  if (steps === 0) return null;
   const shown = new Float64Array(steps).fill(Number.NaN);
   const counts = new Int32Array(parts * steps);
   if (!countSteps(values, blocks, partOf, { low, perStep: 1 / resolution, shown, counts })) return null;

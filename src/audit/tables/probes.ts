@@ -1,4 +1,5 @@
 import { limitOf } from '../../exposure/circuit-exposure.ts';
+import { StepCounts } from '../../maths/step-counts.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { Celsius } from '../../units/quantities.ts';
 import { differenceCell, monthDays, temperatureCell } from '../scope.ts';
@@ -27,6 +28,11 @@ export const probesTable = defineTable<ProbeDay>({
     const { log, signals } = scope;
     const step = stepMinutes(log.grid);
     const buffer = settledBuffer(log.grid.count);
+    const stepsOf = new Map(
+      log.circuits.flatMap(({ probes }) =>
+        probes.map(({ record }) => [record, StepCounts.of(record.values, record.resolution)] as const),
+      ),
+    );
     return monthDays(scope).flatMap(({ d, day }) =>
       signals.circuits.flatMap((circuit) => {
         const limit = limitOf(circuit)?.value ?? Number.NaN;
@@ -34,7 +40,12 @@ export const probesTable = defineTable<ProbeDay>({
           const count = addSettled(record.values, circuit.phase, day, buffer);
           let above = 0;
           for (let i = 0; i < count; i++) if (buffer[i]! > limit) above++;
-          const [p10, median, p90] = bufferQuantiles(buffer, count, [0.1, 0.5, 0.9]);
+          const [p10, median, p90] = bufferQuantiles(
+            buffer,
+            count,
+            [0.1, 0.5, 0.9],
+            stepsOf.get(record) ?? null,
+          );
           return {
             day: day.date,
             circuit: circuit.circuit.id,
