@@ -7,6 +7,7 @@ import type { DateOrder } from '../time/date-order.ts';
 import { unwrapped, visibleText } from '../values/clean-text.ts';
 import { ValueTally } from '../values/value-tally.ts';
 import { qualitySaysGood } from '../values/words.ts';
+import { RepeatedStamp } from './repeated-stamp.ts';
 import type { LongColumns, TablePlan } from './table-plan.ts';
 import { nextLine, TableReader } from './table-reader.ts';
 
@@ -25,12 +26,15 @@ export class LongPoint {
   /** Name and unit as bytes, to know them again without making text. */
   readonly nameBytes: Uint8Array;
   unitBytes: Uint8Array | null = null;
+  /** Whether the name stands in a cell as it is, without quotes or blanks around it. */
+  readonly isBare: boolean;
   /** The point that followed this one last time. */
   next: LongPoint | null = null;
 
-  constructor(tally: ValueTally, nameBytes: Uint8Array) {
+  constructor(tally: ValueTally, nameBytes: Uint8Array, isBare: boolean) {
     this.tally = tally;
     this.nameBytes = nameBytes;
+    this.isBare = isBare;
   }
 }
 
@@ -47,6 +51,8 @@ export class LongTable extends TableReader {
   private earliest = Number.POSITIVE_INFINITY;
   private latest = Number.NEGATIVE_INFINITY;
   private readonly goodBytes: Uint8Array[] = [];
+  private readonly hasThreeCells: boolean;
+  private readonly stamp = new RepeatedStamp();
 
   constructor(plan: TablePlan, long: LongColumns, context: FileContext, firstOrder: number) {
     super(plan, context);
@@ -55,9 +61,43 @@ export class LongTable extends TableReader {
     this.starts = new Int32Array(plan.width);
     this.ends = new Int32Array(plan.width);
     this.filled = new Uint8Array(plan.width);
+    this.hasThreeCells =
+      plan.width === 3 &&
+      plan.time.at === 0 &&
+      long.point.length === 1 &&
+      long.point[0] === 1 &&
+      long.value === 2;
   }
 
   protected plainRow(bytes: Uint8Array, start: number): number {
+    const next = this.hasThreeCells ? this.rowLikeBefore(bytes, start) : -1;
+    return next >= 0 ? next : this.anyPlainRow(bytes, start);
+  }
+
+  /** A row with the stamp of the row above, of the point that was looked for next, and with a plain number; else -1. */
+  private rowLikeBefore(bytes: Uint8Array, start: number): number {
+    const { stamp, numbers } = this;
+    const point = this.last === null ? null : this.last.next;
+    if (point === null || !point.isBare || !stamp.isAt(bytes, start)) return -1;
+    const { delimiter } = this.context.dialect;
+    const nameFrom = start + stamp.length + 1;
+    const valueFrom = nameFrom + point.nameBytes.length + 1;
+    if (bytes[nameFrom - 1] !== delimiter || bytes[valueFrom - 1] !== delimiter) return -1;
+    if (!sameBytes(bytes, nameFrom, valueFrom - 1, point.nameBytes)) return -1;
+    const reading = numbers.read(bytes, valueFrom, this.plainMark);
+    const lineEnd = numbers.next;
+    if (Number.isNaN(reading) || (bytes[lineEnd] !== newline && bytes[lineEnd] !== carriageReturn)) return -1;
+    this.last = point;
+    this.push(point, stamp.wallMs, reading);
+    this.lines.note(this.row, this.line);
+    this.offsets.note(this.row, stamp.hasOffset);
+    this.writtenDays.note(this.row, stamp.dayShiftMs);
+    this.context.counts.rows++;
+    this.row++;
+    return nextLine(bytes, lineEnd);
+  }
+
+  private anyPlainRow(bytes: Uint8Array, start: number): number {
     const { starts, ends, long, numbers } = this;
     const { time, width } = this.plan;
     const lineEnd = this.spans(bytes, start);
@@ -95,6 +135,8 @@ export class LongTable extends TableReader {
     this.finishRow();
     this.context.counts.rows++;
     this.row++;
+    const hasOffset = !Number.isNaN(this.context.time.offsetMinutes);
+    if (timeFrom === start) this.stamp.keep(bytes, start, ends[time.at]!, wall, this.dayShiftMs, hasOffset);
     return nextLine(bytes, lineEnd);
   }
 
@@ -193,11 +235,20 @@ export class LongTable extends TableReader {
         unit,
         unit === null ? null : 'header',
       );
-      point = new LongPoint(tally, new TextEncoder().encode(name));
+      const nameBytes = new TextEncoder().encode(name);
+      point = new LongPoint(tally, nameBytes, this.isBare(nameBytes));
       this.byName.set(name, point);
       this.points.push(point);
     }
     return point;
+  }
+
+  private isBare(name: Uint8Array): boolean {
+    const { delimiter, quote } = this.context.dialect;
+    return ![delimiter, quote, blank, newline, carriageReturn].some(
+      (byte) =>
+        name[0] === byte || name.at(-1) === byte || (byte !== blank && byte !== quote && name.includes(byte)),
+    );
   }
 
   private isGood(bytes: Uint8Array, from: number, to: number): boolean {
@@ -298,6 +349,7 @@ export class LongTable extends TableReader {
   reorderTimes(from: DateOrder, to: DateOrder): void {
     this.earliest = Number.POSITIVE_INFINITY;
     this.latest = Number.NEGATIVE_INFINITY;
+    this.stamp.forget();
     for (const point of this.points) {
       const rows = point.rows.copy();
       point.times.map((storedMs, index) => {
