@@ -162,11 +162,12 @@ function circuitMonth(signals: CircuitSignals, scope: MonthScope, buffer: Float6
   const probes = circuit.probes.filter((_, k) => usable[k]);
   const step = stepMinutes(log.grid);
   const medians: number[] = [];
-  for (const { record } of probes) {
-    medians.push(bufferQuantile(buffer, addSettled(record.values, phase, range, buffer), 0.5));
-  }
   let filled = 0;
-  for (const { record } of probes) filled = addSettled(record.values, phase, range, buffer, filled);
+  for (const { record } of probes) {
+    const end = addSettled(record.values, phase, range, buffer, filled);
+    medians.push(bufferQuantile(buffer.subarray(filled), end - filled, 0.5));
+    filled = end;
+  }
   const limit = limitOf(signals)?.value ?? Number.NaN;
   const valve = valveMonth(signals, range);
   const windows = signals.defrosts.filter(({ from }) => from >= range.from && from < range.to);
