@@ -1,8 +1,8 @@
-import type { DataFrame as Frame } from 'danfojs-node';
+import type { DataFrame as Frame } from 'danfojs-node/dist/danfojs-base/index.js';
 import type { MonthScope } from './scope.ts';
 import type { Table } from './table.ts';
 
-type Danfo = typeof import('danfojs-node');
+export type Danfo = typeof import('danfojs-node/dist/danfojs-base/index.js');
 
 /** The columns of the table of days; its cells are sums and means over the rows of other tables. */
 export const dayColumns: Table['columns'] = [

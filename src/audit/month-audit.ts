@@ -1,7 +1,7 @@
 import type { Diagnosis } from '../model/finding.ts';
 import type { Log } from '../model/log.ts';
 import type { Signals } from '../signals/types.ts';
-import { dayTable } from './day-table.ts';
+import { type Danfo, dayTable } from './day-table.ts';
 import type { Month } from './month.ts';
 import type { MonthScope } from './scope.ts';
 import { fillTable, type Table } from './table.ts';
@@ -29,10 +29,13 @@ export async function monthAudit({ log, signals, diagnosis }: Judged, month: Mon
   return { scope, tables };
 }
 
-/** It is a CommonJS package: what stands in `default` for Node lies open for a bundler. */
-async function loadDanfo(): Promise<typeof import('danfojs-node')> {
-  const loaded = await import('danfojs-node');
-  return 'DataFrame' in loaded ? loaded : (loaded as { default: typeof import('danfojs-node') }).default;
+/**
+ * Its frames alone, without its readers of files. It is a CommonJS package: what stands in `default` for Node lies open
+ * for a bundler.
+ */
+async function loadDanfo(): Promise<Danfo> {
+  const loaded = await import('danfojs-node/dist/danfojs-base/index.js');
+  return 'DataFrame' in loaded ? loaded : (loaded as { default: Danfo }).default;
 }
 
 /** A table that every audit has. */
