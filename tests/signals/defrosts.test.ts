@@ -80,6 +80,14 @@ describe('defrosts of a produce line-up', () => {
     expect(signals.defrosts.length).toBeGreaterThanOrEqual(4 * days - 2);
   });
 
+  test('hot gas that lifts the air steeply makes one defrost each, not one more on every way down', () => {
+    const isDefrosting = dailyDefrosts([100, 460, 820, 1180], 14);
+    const load = (minute: number) => (isDefrosting(minute) ? 0.035 : 0.008);
+    const { defrosts } = signalsOf({ columns: { valve: true }, isDefrosting, load, cooling: () => 0.5 });
+    expect(defrosts).toHaveLength(4 * days);
+    defrosts.slice(1).forEach((window, i) => expect(window.from).toBeGreaterThan(defrosts[i]!.to));
+  });
+
   test('a case without defrosts has none, and a load that comes and goes makes none', () => {
     expect(signalsOf({ columns: {}, isDefrosting: () => false }).defrosts).toEqual([]);
     const stocked = [3 * 1440 + 600, 5 * 1440 + 900, 8 * 1440 + 700];

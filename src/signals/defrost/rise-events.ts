@@ -31,6 +31,7 @@ export function riseEvents(air: Float64Array, grid: Grid): RiseEvent[] {
   const limits = usualTops(hourlyMaxima(air, hour));
   const events: RiseEvent[] = [];
   let i = 0;
+  let ended = 0;
   while (i < air.length) {
     if (!(air[i]! > limits[Math.floor(i / hour)]!)) {
       i++;
@@ -43,7 +44,12 @@ export function riseEvents(air: Float64Array, grid: Grid): RiseEvent[] {
       samplesIn(grid, longestMinutes),
     );
     const minutes = (event.to - event.from) * stepMinutes(grid);
-    if (minutes >= shortestMinutes && minutes < longestMinutes && event.rise >= leastRise) events.push(event);
+    const isDefrostLike = minutes >= shortestMinutes && minutes < longestMinutes && event.rise >= leastRise;
+    // A foot before the end of the last climb is that climb seen again on its way down.
+    if (isDefrostLike && event.from >= ended) {
+      events.push(event);
+      ended = event.over;
+    }
     i = Math.max(i + 1, event.over);
   }
   return events;
