@@ -1,3 +1,5 @@
+import { median } from '../maths/median.ts';
+import { dayAt, indexAt } from '../model/grid.ts';
 import type { Signals } from '../signals/types.ts';
 import { recoveryShapes } from './circuit-rules.ts';
 import { warmsItsCircuits } from './group-rules.ts';
@@ -12,6 +14,13 @@ const trendShapes: readonly string[] = ['creep', 'duty'];
 const movedWith = 0.55;
 /** Beside a warm rack, a probe this far from its neighbours still has a trouble of its own, K. */
 const ownTrouble = 2.2;
+
+/** A rise that stood at less than this share of itself just before the rack failed came with the rack. */
+const shareBefore = 0.25;
+const daysBefore = 3;
+
+/** A coil that is warm to begin with reaches the end temperature of its defrost sooner. */
+const warmShapes: readonly string[] = [...recoveryShapes, 'ended-early'];
 
 const coverable: readonly Trouble['scope'][] = ['whole-circuit', 'cycling', 'superheat', 'one-probe'];
 
@@ -28,7 +37,7 @@ export function coverByRack(
   let open = [...troubles];
   for (const rack of troubles.filter((one) => one.scope === 'rack' && warmsItsCircuits(one) && isReal(one))) {
     const members = rack.group?.members ?? [];
-    const covered = open.filter((one) => isCovered(one, rack, members));
+    const covered = open.filter((one) => isCovered(signals, one, rack, members));
     const moved = members.filter((id) => movedMember(signals, rack, id));
     const flagged = covered.map((one) => one.lead.circuit!);
     const covers = members.filter((id) => moved.includes(id) || flagged.includes(id));
@@ -39,16 +48,26 @@ export function coverByRack(
   return open;
 }
 
-function isCovered(one: Trouble, rack: Trouble, members: readonly string[]): boolean {
+function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: readonly string[]): boolean {
   if (one.lead.circuit === null || !members.includes(one.lead.circuit)) return false;
-  const isRecovery = one.scope === 'defrost' && recoveryShapes.includes(one.lead.shape);
-  if (!isRecovery && !coverable.includes(one.scope)) return false;
-  const isTrend = isRecovery || (trendShapes.includes(one.lead.shape) && one.scope !== 'one-probe');
+  const isWarmth = one.scope === 'defrost' && warmShapes.includes(one.lead.shape);
+  if (!isWarmth && !coverable.includes(one.scope)) return false;
+  const isTrend = isWarmth || (trendShapes.includes(one.lead.shape) && one.scope !== 'one-probe');
   const slack = isTrend ? trendSlackMs : slackMs;
-  if (one.lead.onset < rack.lead.onset - slack) return false;
+  if (one.lead.onset < rack.lead.onset - slack && !cameWithRack(signals, one, rack)) return false;
   if (rack.lead.end !== null && one.lead.onset > rack.lead.end + slackMs) return false;
   if (one.scope !== 'one-probe') return true;
   return Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0) < ownTrouble;
+}
+
+/** Whatever day its own analysis dates it to: in the last days before the rack failed the rise was not there. */
+function cameWithRack({ log }: Signals, one: Trouble, rack: Trouble): boolean {
+  const departures = rack.group?.departures.get(one.lead.circuit!);
+  if (one.scope !== 'whole-circuit' || departures === undefined) return false;
+  const day = dayAt(log.calendar, indexAt(log.grid, rack.lead.onset));
+  const before = median(departures.subarray(Math.max(0, day - daysBefore), day));
+  const since = median(departures.subarray(day + 1));
+  return since >= movedWith && before < shareBefore * since;
 }
 
 function movedMember(signals: Signals, rack: Trouble, id: string): boolean {

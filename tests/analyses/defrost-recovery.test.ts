@@ -112,6 +112,34 @@ describe('heat and end of the defrosts', () => {
     expect(Math.abs(dayOfOnset(evidence[0]!) - 11)).toBeLessThan(0.7);
   });
 
+  test('without a status the valve that stays shut shows it for a coil that is heated, and for no other', () => {
+    const starts = [180, 900];
+    const usual = dailyDefrosts(starts, 22);
+    const long = dailyDefrosts(starts, 38);
+    const isDefrosting = (minute: number) => (day(minute) < 11 ? usual(minute) : long(minute));
+    const load = (minute: number) => (isDefrosting(minute) ? 0.02 : 0.008);
+    const circuit = simpleCase(gridOf(days), { isDefrosting, load, columns: { valve: true } });
+    const shapesAs = (kind: 'electric' | 'off-cycle') =>
+      shapesOf(verdictOf(analyse, [{ ...circuit, defrost: { ...circuit.defrost, kind } }], days));
+    expect(shapesAs('electric')).toEqual(['extended']);
+    expect(shapesAs('off-cycle')).toEqual([]);
+  });
+
+  test('a week of changing ones and a week of the longest are enough to tell, five days of each are not', () => {
+    const ran = (each: number) => {
+      const lengths = [24, 26, 25, 27, 23, 26, 25];
+      const isDefrosting = (minute: number) => {
+        const k = Math.floor(minute / 1440);
+        return dailyDefrosts([180], k < each ? lengths[k % 7]! : 31)(minute);
+      };
+      const circuit = simpleCase(gridOf(2 * each), { isDefrosting });
+      const heated = { ...circuit, defrost: { ...circuit.defrost, kind: 'electric' as const } };
+      return shapesOf(verdictOf(analyse, [heated], 2 * each));
+    };
+    expect(ran(7)).toEqual(['by-the-clock']);
+    expect(ran(5)).toEqual([]);
+  });
+
   test('defrosts that have always ended a little before their longest time have not changed', () => {
     const grid = gridOf(days);
     const lengths = [44, 45, 43, 45, 44, 45];

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/diagnosis/judge.ts';
 import type { Evidence } from '../../src/model/evidence.ts';
 import type { Finding } from '../../src/model/finding.ts';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
+import { handMadeStore, still } from '../analyses/support/hand-made-store.ts';
 import { evidence, onDay, quietSignals, rackHigh, recovery, wholeRise } from './support.ts';
 
 const judged = (...seen: Evidence[]) => judge(quietSignals, { evidence: seen, abstentions: [] });
@@ -137,6 +139,30 @@ describe('a rack fault', () => {
     const missed = recovery({ kind: 'defrost-missed', shape: 'missed', circuit: 'M02' });
     const all = findings(rackHigh(), slow, missed);
     expect(all.map(({ kind }) => kind).sort()).toEqual(['defrost-missed', 'rack-pressure']);
+  });
+
+  it('takes defrosts that end sooner with it, for a warm coil is soon warm enough, and none that ended so before', () => {
+    expect(one(rackHigh(), recovery({ shape: 'ended-early', certainty: 0.95 })).covers).toEqual(['M01']);
+    const before = recovery({ shape: 'ended-early', onset: onDay(1) });
+    expect(findings(rackHigh({ onset: onDay(10) }), before)).toHaveLength(2);
+  });
+
+  it('takes a rise that its own analysis dates too early, when it was not there until the rack failed', () => {
+    const rackRise = (day: number): number => (day < 8 ? 0 : 1.5);
+    const oldRise = (day: number): number => (day < 5 ? 0 : 1.5);
+    const signals = computeSignals(
+      handMadeStore({
+        days: 14,
+        circuits: ['M01', 'M02', 'M03'].map((id) => ({
+          id,
+          probes: [still, still, still],
+          together: id === 'M02' ? oldRise : rackRise,
+        })),
+      }),
+    );
+    const dated = ['M01', 'M02'].map((circuit) => wholeRise({ circuit, onset: onDay(5), shape: 'step' }));
+    const seen = { evidence: [rackHigh({ onset: onDay(8) }), ...dated], abstentions: [] };
+    expect(judge(signals, seen).findings.map(({ circuit }) => circuit)).toEqual([null, 'M02']);
   });
 
   it('whose pressure no circuit feels is watched', () => {

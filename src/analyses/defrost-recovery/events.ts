@@ -1,5 +1,6 @@
 import { median } from '../../maths/median.ts';
 import { dayAt, stepMinutes } from '../../model/grid.ts';
+import type { DefrostPlan } from '../../model/log.ts';
 import type { CircuitSignals, DefrostWindow, ProbeDefrost } from '../../signals/types.ts';
 import type { Celsius, Kelvin, Minutes } from '../../units/quantities.ts';
 
@@ -39,6 +40,19 @@ export function defrostEvents(signals: CircuitSignals): DefrostEvent[] {
       recovered: 2 * probes.filter(isRecovered).length >= probes.length,
     };
   });
+}
+
+/**
+ * Whether windows are as long as the defrosts were: by a status, or, while a coil is heated, by the valve that stays
+ * shut for it. A rest of the valve before an off-cycle defrost looks no different from it.
+ */
+export function lengthsAreKnown({ circuit, defrostSource }: CircuitSignals): boolean {
+  if (defrostSource === 'status') return true;
+  return defrostSource === 'shape' && circuit.valve !== null && isHeated(circuit.defrost);
+}
+
+export function isHeated({ kind }: DefrostPlan): boolean {
+  return kind === 'electric' || kind === 'hot-gas';
 }
 
 export function usableOf(window: DefrostWindow, signals: CircuitSignals): ProbeDefrost[] {

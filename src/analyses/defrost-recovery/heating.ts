@@ -3,11 +3,13 @@ import type { Evidence } from '../../model/evidence.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { type Change, levelChange } from './change.ts';
-import { type DefrostEvent, defrostEvents } from './events.ts';
+import { type DefrostEvent, defrostEvents, isHeated, lengthsAreKnown } from './events.ts';
 import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
 
 const minuteResolution = 2;
+/** A valve may have rested for part of its cycle before a defrost: what it shows is this loose, as a share. */
+const valveLooseness = 0.15;
 
 /** Changes in how defrosts heat and when they end: hardly any rise, extended, ended early, always to the clock. */
 export function heating(signals: CircuitSignals): Evidence[] {
@@ -18,8 +20,7 @@ export function heating(signals: CircuitSignals): Evidence[] {
   const weak = [rise, rate].filter((change) => change !== null && isWeak(change)) as Change[];
   if (weak.length > 0 && peaksFell(events, weak[0]!))
     evidence.push(weakRise(signals, events, weak, rise, rate));
-  const length =
-    signals.defrostSource === 'status' ? levelChange(events.map((event) => event.minutes)) : null;
+  const length = lengthsAreKnown(signals) ? levelChange(events.map((event) => event.minutes)) : null;
   if (length !== null) evidence.push(...changedLength(signals, events, length));
   return evidence;
 }
@@ -65,8 +66,7 @@ function weakRise(
       riseRatio,
       rateRatio,
       weakSigns: weak.length,
-      isHeated:
-        signals.circuit.defrost.kind === 'electric' || signals.circuit.defrost.kind === 'hot-gas' ? 1 : 0,
+      isHeated: isHeated(signals.circuit.defrost) ? 1 : 0,
       ...lengthFeatures(events, from),
     },
   });
@@ -92,13 +92,15 @@ function changedLength(signals: CircuitSignals, events: readonly DefrostEvent[],
   if (shape === null) return [];
   const after = events.slice(change.at).map((event) => event.minutes);
   const longest = Math.max(...after);
-  const atLongest = after.filter((minutes) => longest - minutes <= minuteResolution).length / after.length;
+  const isRead = signals.defrostSource === 'status';
+  const loose = Math.max(minuteResolution, isRead ? 0 : valveLooseness * longest);
+  const atLongest = after.filter((minutes) => longest - minutes <= loose).length / after.length;
   return [
     evidenceOf(signals, {
       shape,
       probe: null,
       from: events[change.at]!.at,
-      certainty: 0.6 + Math.min(0.35, 0.05 * after.length),
+      certainty: (isRead ? 0.6 : 0.5) + Math.min(0.35, 0.05 * after.length),
       measures: [
         measure('defrostLength', change.after, 'min'),
         measure('usualDefrostLength', change.before, 'min'),

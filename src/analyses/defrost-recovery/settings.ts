@@ -95,7 +95,7 @@ export const settings = {
     source: practice,
   },
   clockDefrosts: {
-    value: 8,
+    value: 6,
     unit: '1',
     meaning: 'defrosts before and since that it takes to tell that they are now ended by the clock',
     source: practice,
@@ -117,8 +117,8 @@ export const settings = {
     value: 0.001,
     unit: '1',
     meaning:
-      'chance, with the earlier share of longest defrosts, under which a run of nothing else is no chance',
-    source: 'binomial probability',
+      'chance that the last defrosts would be the longest ones if their order were chance, under which it is none',
+    source: 'hypergeometric probability',
   },
   missedDefrosts: {
     value: 2,
