@@ -31,6 +31,8 @@ export interface StoreRequest {
   readonly site?: string;
   readonly timeZone?: string;
   readonly mediumCircuits?: number;
+  /** Whether the suction set points float with the load; they stand still when not given. */
+  readonly floating?: boolean;
   readonly lowCircuits?: number;
   /** What the first medium-temperature circuit, `M01`, must be like. */
   readonly first?: CircuitWishes;

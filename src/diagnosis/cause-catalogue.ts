@@ -145,6 +145,14 @@ export const causeAdvice: Readonly<{ [cause in CauseId]: CauseAdvice }> = {
     ],
     bring: ['gauges', 'the set-point sheet of the site'],
   },
+  'circuits-in-step': {
+    checkFirst: [
+      'watch the valves of the group: do they open at the same moment',
+      'read differentials, delays and periods of the circuits: alike, they fall into step',
+      'see how long the machines run at least: long runs are harmless',
+    ],
+    bring: ['the set-point sheet of the site'],
+  },
   'compressor-control': {
     checkFirst: [
       'compare cut-in and cut-out with the suction pressure at each start and stop',

@@ -35,6 +35,12 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   'probe-disagreement/episodes': { origin: passingOrigin, causes: passing },
   'short-cycling/valve': { origin: 'control', causes: { 'tight-differential': 0.8, overfeeding: 0.05 } },
   'short-cycling': { origin: 'control', causes: compressorCycling },
+  'short-cycling/in-step': {
+    origin: 'control',
+    causes: { 'circuits-in-step': 0.65, 'tight-differential': 0.2, 'compressor-control': 0.1 },
+  },
+  'defrost-missed/moved': { origin: 'control', causes: { 'defrost-schedule': 0.85 } },
+  'defrost-missed/clock-moved': { origin: 'control', causes: { 'defrost-schedule': 0.85 } },
   'defrost-missed': { origin: 'defrost', causes: { 'defrost-schedule': 0.75, 'left-off': 0.1 } },
   'defrost-recovery': { origin: 'defrost', causes: slowRecovery },
   'defrost-recovery/weak-rise': { origin: 'defrost', causes: weakRise },
@@ -68,6 +74,10 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   'rack-pressure/target-raised': {
     origin: 'rack',
     causes: { 'set-point': 0.75, 'compressor-control': 0.15 },
+  },
+  'rack-pressure/target-left': {
+    origin: 'control',
+    causes: { 'set-point': 0.7, 'service-visit': 0.2 },
   },
   'rack-pressure/low': {
     origin: 'rack',

@@ -5,7 +5,7 @@ const warmingShapes: readonly string[] = ['high', 'target-raised', 'capacity-sho
 
 /** True for a rack that warms what it feeds. */
 export function warmsItsCircuits(rack: Trouble): boolean {
-  return warmingShapes.includes(rack.lead.shape);
+  return rack.evidence.some(({ shape }) => warmingShapes.includes(shape));
 }
 
 /** What on one suction group is one trouble: several machines that cycle, one pressure seen in several ways. */
@@ -16,6 +16,11 @@ export const groupRules: readonly Rule[] = [
     keeper: 'rack',
     guest: 'rack',
     when: (k, g) => k.lead.shape === g.lead.shape && k.lead.shape !== 'service-visit',
+  },
+  {
+    keeper: 'rack',
+    guest: 'rack',
+    when: (k, g) => k.lead.shape === 'target-left' && warmsItsCircuits(g),
   },
   { keeper: 'cycling', guest: 'rack', when: (_, g) => g.lead.shape === 'low-pressure-trips' },
 ];

@@ -3,6 +3,7 @@ import type { Diagnosis } from '../model/finding.ts';
 import type { Signals } from '../signals/types.ts';
 import { attribute } from './attribute.ts';
 import { combinedCertainty, confidenceFrom } from './calibration.ts';
+import { clockMoves } from './clock-moves.ts';
 import { pairSwaps } from './pair-swaps.ts';
 import { coverByRack } from './rack-cover.ts';
 import { rankCircuits, rankFindings } from './rank.ts';
@@ -23,7 +24,7 @@ export function judge(
   const now = grid.startMs + grid.count * grid.stepMs;
   const troubles = coverByRack(
     signals,
-    pairSwaps(troublesOf(signals, seen.evidence)),
+    clockMoves(pairSwaps(troublesOf(signals, seen.evidence))),
     (rack) => confidence(rack) >= leastConfidence && rack.lead.features.note !== 1,
   );
   const findings = rankFindings(

@@ -52,10 +52,16 @@ const tellingShapes: readonly string[] = [
   'missed',
   'capacity-shortfall',
   'target-raised',
+  'target-left',
+  'in-step',
+  'moved',
 ];
 
-/** Of two telling views the one that the other follows from: frost that is not heated away also runs to the clock. */
-const firstShapes: readonly string[] = ['weak-rise'];
+/**
+ * Of two telling views the one that the other follows from: frost that is not heated away also runs to the clock, and
+ * defrosts that come at other hours did not come at their own.
+ */
+const firstShapes: readonly string[] = ['weak-rise', 'moved'];
 
 /** The more telling view leads: the comparison with neighbours, the named fault; then what still lasts, then the surer. */
 function isStronger(keeper: Trouble, guest: Trouble): boolean {

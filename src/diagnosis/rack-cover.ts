@@ -34,7 +34,7 @@ export function coverByRack(
   troubles: readonly Trouble[],
   isReal: (rack: Trouble) => boolean,
 ): Trouble[] {
-  let open = [...troubles];
+  let open = withGroupCycles(troubles);
   for (const rack of troubles.filter((one) => one.scope === 'rack' && warmsItsCircuits(one) && isReal(one))) {
     const members = rack.group?.members ?? [];
     const covered = open.filter((one) => isCovered(signals, one, rack, members));
@@ -46,6 +46,27 @@ export function coverByRack(
       .map((one) => (one === rack ? { ...rack, covers } : one));
   }
   return open;
+}
+
+/** Valves that open in step start too often together: the finding of their group stands for those of its circuits. */
+function withGroupCycles(troubles: readonly Trouble[]): Trouble[] {
+  const inStep = troubles.filter((one) => one.lead.circuit === null && one.lead.shape === 'in-step');
+  const coveredBy = (group: Trouble) =>
+    troubles.filter(
+      ({ scope, lead }) =>
+        scope === 'cycling' &&
+        lead.circuit !== null &&
+        group.group?.members.includes(lead.circuit) === true &&
+        Math.abs(lead.onset - group.lead.onset) <= slackMs,
+    );
+  const covered = new Map(inStep.map((group) => [group, coveredBy(group)]));
+  const guests = new Set([...covered.values()].flat());
+  return troubles
+    .filter((one) => !guests.has(one))
+    .map((one) => {
+      const circuits = covered.get(one)?.map(({ lead }) => lead.circuit!) ?? [];
+      return circuits.length === 0 ? one : { ...one, covers: circuits };
+    });
 }
 
 function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: readonly string[]): boolean {

@@ -25,9 +25,17 @@ const noteShapes: readonly string[] = [
   'override-was-on',
   'constant',
   'service-visit',
-  'float-stopped',
+  'moved',
 ];
-const watchShapes: readonly string[] = ['low', 'level-low', 'condensing-high', 'low-pressure-trips'];
+const watchShapes: readonly string[] = [
+  'low',
+  'level-low',
+  'condensing-high',
+  'low-pressure-trips',
+  'float-stopped',
+  'target-left',
+  'clock-moved',
+];
 /** A raised target is a change of intent until this share of its circuits went warm with it. */
 const warmShare = 0.5;
 /** A rack whose circuits are warm in this share is felt: those with the least reserve go first. */
@@ -59,6 +67,7 @@ export function severityOf(
     isOldSuperheat(trouble, features) ||
     isOldRecovery(trouble, features) ||
     isNewSetPoint(trouble) ||
+    isHarmlessStep(trouble) ||
     isLooseLength(trouble, features)
   ) {
     return 'note';
@@ -97,6 +106,13 @@ function isPassed(trouble: Trouble, end: EpochMs, features: Readonly<{ [name: st
 function losesReserve(features: Readonly<{ [name: string]: number }>): boolean {
   if (features.setPointMoved === 1) return false;
   return (features.rampDays ?? 0) >= creepDays || (features.dutyNow ?? 0) >= (features.dutyFull ?? 1);
+}
+
+/** Valves in step wear nothing until a machine, or the valves themselves, start too often for it. */
+function isHarmlessStep({ lead, evidence, covers }: Trouble): boolean {
+  return (
+    lead.shape === 'in-step' && covers.length === 0 && evidence.every(({ shape }) => shape === 'in-step')
+  );
 }
 
 /** A colder set point takes longer to come back to: that is intent. */

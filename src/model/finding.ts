@@ -40,6 +40,7 @@ export const causes = [
   'defrost-termination',
   'drain',
   'tight-differential',
+  'circuits-in-step',
   'compressor-control',
   'low-charge',
   'capacity-shortfall',

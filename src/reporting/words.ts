@@ -48,6 +48,7 @@ export const causeWords: Readonly<Record<CauseId, string>> = {
   'defrost-termination': 'defrost termination',
   drain: 'blocked drain',
   'tight-differential': 'differential too tight',
+  'circuits-in-step': 'circuits in step',
   'compressor-control': 'compressor control',
   'low-charge': 'low charge',
   'capacity-shortfall': 'compressor capacity short',

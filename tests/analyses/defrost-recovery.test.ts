@@ -190,6 +190,29 @@ describe('missed defrosts', () => {
   });
 });
 
+describe('defrosts that come at other hours', () => {
+  const shifted = (minutes: number) => (minute: number) =>
+    produceDefrosts(day(minute) < 10.3 ? minute : minute + minutes);
+
+  test.each([
+    [75, -75],
+    [-130, 130],
+  ])('by %d min on the clock have moved by %d, and none of them was lost', (ahead, moved) => {
+    const found = judge({ isDefrosting: shifted(ahead) }).evidence;
+    const seen = found.find((one) => one.shape === 'moved')!;
+    expect(measureOf(seen, 'defrostsMovedBy')).toBe(moved);
+    expect(seen.features.spacingMinutes).toBe(360);
+    expect(Math.abs(dayOfOnset(seen) - 10.3)).toBeLessThan(0.3);
+    expect(found.filter((one) => one.shape === 'missed')).toEqual([]);
+  });
+
+  test('are not one that was moved among others that stayed', () => {
+    const isDefrosting = (minute: number) =>
+      dailyDefrosts([120, 480, 840, day(minute) < 10 ? 1200 : 1100], 45)(minute);
+    expect(shapesOf(judge({ isDefrosting }))).not.toContain('moved');
+  });
+});
+
 test('where no defrost can be seen it says so and what would show them', () => {
   const { evidence, abstentions } = judge({ isDefrosting: () => false, columns: {} });
   expect(evidence).toEqual([]);

@@ -88,6 +88,17 @@ describe('a set point', () => {
     expect(judge({ isOff: visit, setPoint }).evidence).toEqual([]);
   });
 
+  test('changed while the air climbed as under work is told without a valve column too, a bare change is not', () => {
+    const columns = { setPoint: true };
+    const setPoint = (minute: number) => (day(minute) < 6.05 ? 2.8 : 5);
+    const shapes = (options: SimpleCase) =>
+      judge({ columns, setPoint, ...options }).evidence.map((one) => one.shape);
+    expect(shapes({ isOff: visit, load: (minute) => (visit(minute) ? 0.02 : 0.008) })).toEqual([
+      'set-point-left',
+    ]);
+    expect(shapes({})).toEqual([]);
+  });
+
   test('changed without a visit is a change of intent', () => {
     expect(judge({ setPoint: (minute) => (day(minute) < 6 ? 2.8 : 5) }).evidence).toEqual([]);
   });

@@ -155,6 +155,42 @@ describe('valves', () => {
   });
 });
 
+describe('valves of a group', () => {
+  const grid = gridOf(days);
+  /** Each opens for 6 of 15 minutes: at minutes of its own, or from `together` on at one and the same. */
+  const groupOfValves = (count: number, together: (minute: number) => boolean) => {
+    const circuits = Array.from({ length: count }, (_, i) => {
+      const circuit = simpleCase(grid, { id: `M0${i + 1}`, seed: i + 1, probes: 1, suctionGroup: 'S1' });
+      const own = (minute: number) => (minute * (1 + i / 90) + 4 * i) % 15 < 6;
+      const open = (minute: number) => (together(minute) ? minute % 15 < 6 : own(minute));
+      const values = circuit.valve!.values.map((_open, minute) =>
+        circuit.defrost.status!.values[minute] === 1 ? 0 : Number(open(minute)),
+      );
+      return { ...circuit, valve: { ...circuit.valve!, values } };
+    });
+    const site = computeSignals(handMadeLog({ days, circuits, suctionGroups: [groupOf()] }));
+    return analyseCompressors(site.groups[0]!, site).evidence.filter((one) => one.shape === 'in-step');
+  };
+
+  test('that fell into step are told from that day on, with how much they agree', () => {
+    const [inStep] = groupOfValves(4, (minute) => minute >= 8.5 * 1440);
+    expect(inStep).toMatchObject({ circuit: null, suctionGroup: 'S1', end: null });
+    expect(measureOf(inStep!, 'inStep')).toBeGreaterThan(0.95);
+    expect(Math.abs(measureOf(inStep!, 'usualInStep'))).toBeLessThan(0.1);
+    expect(Math.abs(dayOfOnset(inStep!) - 8.5)).toBeLessThan(0.25);
+  });
+
+  test('that go their own ways, or always went together, or do so by night alone, are silent', () => {
+    expect(groupOfValves(4, () => false)).toEqual([]);
+    expect(groupOfValves(4, () => true)).toEqual([]);
+    expect(groupOfValves(4, (minute) => minute >= 7 * 1440 && minute % 1440 < 300)).toEqual([]);
+  });
+
+  test('of which there are two have no common step to speak of', () => {
+    expect(groupOfValves(2, (minute) => minute >= 7 * 1440)).toEqual([]);
+  });
+});
+
 test('the most starts within any 60 minutes are counted across the full hours', () => {
   const at = (minutes: number[]) => minutes.map((minute) => minute * 60_000);
   expect(mostInAnHour(at([0, 55, 56, 57, 58, 61, 62, 63, 200]), 0)).toBe(7);

@@ -178,6 +178,88 @@ describe('a rack fault', () => {
   });
 });
 
+describe('defrosts that moved', () => {
+  const moved = (circuit: string, shiftMinutes: number, given: Partial<Evidence> = {}) =>
+    recovery({
+      circuit,
+      kind: 'defrost-missed',
+      shape: 'moved',
+      features: { shiftMinutes, spacingMinutes: 360, hoursUntilSeen: 4 },
+      measures: [{ name: 'defrostsMovedBy', value: shiftMinutes, low: null, high: null, unit: 'min' }],
+      ...given,
+    });
+
+  it('on all circuits of a group alike are the clock of its control: one finding, between the last old and first new one', () => {
+    const lost = recovery({ circuit: 'M02', kind: 'defrost-missed', shape: 'missed', onset: onDay(5.2) });
+    const finding = one(
+      moved('M01', 150),
+      moved('M02', -210, { onset: onDay(5.05) }),
+      moved('M03', 150, { onset: onDay(5.1) }),
+      lost,
+    );
+    expect(finding).toMatchObject({
+      kind: 'defrost-missed',
+      origin: 'control',
+      severity: 'watch',
+      circuit: null,
+      suctionGroup: 'S1',
+      covers: ['M01', 'M02', 'M03'],
+    });
+    expect(finding.onset).toBeGreaterThan(onDay(5.1));
+    expect(finding.onset).toBeLessThan(onDay(5 + 4 / 24));
+    expect(finding.summary).toContain('2 h 30 min later');
+    expect(finding.causes[0]).toMatchObject({ cause: 'defrost-schedule' });
+  });
+
+  it('on one circuit, or by different amounts, are edits: remarks', () => {
+    const edits = findings(moved('M01', 150), moved('M02', 90), moved('M03', -100));
+    expect(edits.map(({ severity, circuit }) => [severity, circuit])).toEqual([
+      ['note', 'M01'],
+      ['note', 'M02'],
+      ['note', 'M03'],
+    ]);
+  });
+});
+
+describe('valves in step', () => {
+  const inStep = evidence({
+    analysis: 'short-cycling',
+    kind: 'short-cycling',
+    shape: 'in-step',
+    circuit: null,
+    features: { inStep: 0.8 },
+  });
+  const valve = (circuit: string) =>
+    evidence({
+      analysis: 'short-cycling',
+      kind: 'short-cycling',
+      shape: 'valve',
+      circuit,
+      points: [`${circuit} valve`],
+    });
+
+  it('do no harm while nothing starts too often', () => {
+    expect(one(inStep).severity).toBe('note');
+  });
+
+  it('are one finding with the machine that starts too often, in place of the valves', () => {
+    const machine = { ...inStep, shape: 'compressor', points: ['comp 2'], certainty: 0.95, features: {} };
+    const finding = one(inStep, machine, valve('M01'), valve('M02'));
+    expect(finding).toMatchObject({
+      severity: 'watch',
+      origin: 'control',
+      circuit: null,
+      covers: ['M01', 'M02'],
+    });
+    expect(finding.causes[0]!.cause).toBe('circuits-in-step');
+    expect(finding.summary).toContain('comp 2');
+  });
+
+  it('do not explain a valve that was pulsed at another time', () => {
+    expect(findings(inStep, { ...valve('M01'), onset: onDay(10) })).toHaveLength(2);
+  });
+});
+
 describe('severity', () => {
   const projection = (days: number | null) => ({
     limit: 5,

@@ -102,6 +102,62 @@ describe('neighbours of one line-up', () => {
   });
 });
 
+describe('after a service visit', () => {
+  // A group near 50 psig pulled down to about 10 for a repair, every circuit shut: no rack fault. Afterwards each circuit
+  // must be back on, and the set point back at its old value.
+  const visited = (options: { readonly leftOff?: string; readonly target?: number }) => {
+    const psig = (gauge: number): number => gauge * 6.894757 + 101.325;
+    const inVisit = (day: number): boolean => day >= 8.4 && day < 8.5;
+    const isOff = (id: string, day: number): boolean =>
+      inVisit(day) || (day >= 8.5 && id === options.leftOff);
+    const log = handMadeStore({
+      days: 14,
+      circuits: ['M01', 'M02', 'M03'].map((id) => ({
+        ...quiet(id),
+        together: (day) => (isOff(id, day) ? Math.min(15, 150 * (day - 8.4)) : 0),
+        duty: (day) => (isOff(id, day) ? 0 : 0.5),
+      })),
+    });
+    const curve = (point: string, gauge: (day: number) => number) => ({
+      ...log.circuits[0]!.probes[0]!.record,
+      point,
+      quantity: 'pressure' as const,
+      exportUnit: '[psi]',
+      resolution: 0.69,
+      values: Float64Array.from({ length: log.grid.count }, (_, i) =>
+        psig(gauge(i / 288) + 0.5 * Math.sin(i / 3)),
+      ),
+    });
+    const target = (day: number): number => (day < 8.5 ? 50 : (options.target ?? 50));
+    const group = {
+      ...log.suctionGroups[0]!,
+      pressure: curve('S1 suction', (day) => (inVisit(day) ? 10 : target(day))),
+      pressureSetPoint: {
+        ...curve('S1 target', target),
+        values: Float64Array.from({ length: log.grid.count }, (_, i) => psig(target(i / 288))),
+      },
+    };
+    return diagnose(computeSignals({ ...log, suctionGroups: [group] })).findings;
+  };
+
+  it('with everything back there is nothing but the note of it', () => {
+    expect(visited({}).map(({ severity, evidence }) => [severity, evidence[0]!.shape])).toEqual([
+      ['note', 'service-visit'],
+    ]);
+  });
+
+  it('a circuit that is not back on is the first thing to act on', () => {
+    const [first] = visited({ leftOff: 'M02' });
+    expect(first).toMatchObject({ kind: 'left-off', severity: 'act', circuit: 'M02', origin: 'control' });
+  });
+
+  it('a suction set point that is not back is on the list, and names the set point', () => {
+    const left = visited({ target: 44 }).find(({ evidence }) => evidence[0]!.shape === 'target-left');
+    expect(left).toMatchObject({ severity: 'watch', suctionGroup: 'S1', origin: 'control' });
+    expect(left!.causes[0]!.cause).toBe('set-point');
+  });
+});
+
 it('a level channel that reads 0.93 for ever is not connected: a note about the record', () => {
   const log = handMadeStore({ days: 14, circuits: [quiet('M01'), quiet('M02'), quiet('M03')] });
   const level = {

@@ -32,6 +32,9 @@ export interface CaseWishes {
   readonly simulator: 'one' | 'two' | null;
 }
 
+/** Stores whose suction set points float. */
+const floatingShare = 0.4;
+
 const circuitFaults = faultNames.filter((fault) => faultCatalogue[fault].scope !== 'group');
 const groupFaults = faultNames.filter((fault) => faultCatalogue[fault].scope === 'group');
 
@@ -59,6 +62,7 @@ function storeRequest(seed: number, i: number, only: CaseWishes['only'], random:
     startDate: '2026-06-01',
     mediumCircuits: 6,
     lowCircuits: 3,
+    floating: only === 'float-frozen' || createRandom(seed).branch('floating').chance(floatingShare),
   };
   const alike = (count: number): LookAlikeName[] => shuffled(lookAlikeNames, random).slice(0, count);
   if (only === 'healthy') return { ...base, lookAlikes: alike(4) };
@@ -77,12 +81,15 @@ function storeRequest(seed: number, i: number, only: CaseWishes['only'], random:
     case 5:
       return { ...base, lookAlikes: alike(4) };
     case 2:
-    case 7:
+    case 7: {
+      const name = groupFaults[Math.floor(i / 4) % groupFaults.length]!;
       return {
         ...base,
-        faults: [fault(groupFaults[Math.floor(i / 4) % groupFaults.length]!, random)],
+        floating: base.floating || name === 'float-frozen',
+        faults: [fault(name, random)],
         lookAlikes: alike(1),
       };
+    }
     default: {
       const turn = Math.floor(i / 8) * 4 + [0, 0, 0, 1, 2, 0, 3][i % 8]!;
       const three = [0, 1, 2].map((k) => circuitFaults[(turn * 3 + k) % circuitFaults.length]!);

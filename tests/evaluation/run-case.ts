@@ -81,8 +81,13 @@ async function diagnoseStore(
   return diagnoseExport(store, one.dialect);
 }
 
-/** Faults whose cycles take three to four minutes (mild ones five): two readings a cycle are the least that shows them. */
-const cycling = new Set(['compressor-short-cycle', 'low-pressure-trips', 'valve-short-cycle']);
+/** Faults whose cycles take three to six minutes (mild ones five to eight): two readings a cycle are the least that shows them. */
+const cycling = new Set([
+  'compressor-short-cycle',
+  'low-pressure-trips',
+  'valve-short-cycle',
+  'circuits-in-step',
+]);
 
 function outcomeOf(
   fault: PlantedFault,

@@ -85,7 +85,8 @@ describe('defrosts of a produce line-up', () => {
     const load = (minute: number) => (isDefrosting(minute) ? 0.035 : 0.008);
     const { defrosts } = signalsOf({ columns: { valve: true }, isDefrosting, load, cooling: () => 0.5 });
     expect(defrosts).toHaveLength(4 * days);
-    defrosts.slice(1).forEach((window, i) => expect(window.from).toBeGreaterThan(defrosts[i]!.to));
+    for (const [i, window] of defrosts.slice(1).entries())
+      expect(window.from).toBeGreaterThan(defrosts[i]!.to);
   });
 
   test('a case without defrosts has none, and a load that comes and goes makes none', () => {

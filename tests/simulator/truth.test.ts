@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { exampleStore } from '../../sample-logs/maker/examples.ts';
 import { faultNames } from '../../sample-logs/maker/fault-catalogue.ts';
-import { defrostEnds, feeding, roleOf } from './support.ts';
+import { defrostEnds, feeding, median, roleOf } from './support.ts';
 
 const options = (simulator: 'one' | 'two') => ({
   simulator,
@@ -13,7 +13,7 @@ const simulators = ['one', 'two'] as const;
 
 describe.each(simulators)('the truth of simulator %s agrees with its history', (simulator) => {
   it('for every fault: before the onset the store lives exactly as the healthy one does', () => {
-    const small = { simulator, days: 3, mediumCircuits: 2, lowCircuits: 1 };
+    const small = { simulator, days: 3, mediumCircuits: 2, lowCircuits: 1, floating: true };
     const healthy = exampleStore('healthy', small);
     for (const name of faultNames) {
       const sick = exampleStore(name, { ...small, faults: [{ fault: name, onsetDay: 2 }] });
@@ -26,6 +26,75 @@ describe.each(simulators)('the truth of simulator %s agrees with its history', (
         });
       });
     }
+  });
+
+  it('a target floats, and stands still from the day its float was switched off', () => {
+    const store = exampleStore('float-frozen', { ...options(simulator), floating: true });
+    const onset = (store.truth.faults[0]!.onset - store.startMs) / store.stepMs;
+    const target = store.groups[0]!.points.find(({ role }) => role === 'suction-set-point')!.values;
+    const range = (from: number, to: number): number => {
+      const part = target.subarray(from, to);
+      return Math.max(...part) - Math.min(...part);
+    };
+    expect(range(onset - 1440, onset)).toBeGreaterThan(10);
+    expect(range(onset + 60, store.count)).toBe(0);
+  });
+
+  it('a clock that jumped brings every defrost of its group at another hour, as many as before', () => {
+    const store = exampleStore('clock-reset', options(simulator));
+    const { onset: at, size } = store.truth.faults[0]!;
+    const onset = (at - store.startMs) / store.stepMs;
+    for (const circuit of store.circuits) {
+      const before = defrostEnds(circuit, onset - 4 * 1440, onset).length;
+      const after = defrostEnds(circuit, onset + 1440, onset + 5 * 1440);
+      expect(Math.abs(after.length - before)).toBeLessThanOrEqual(1);
+      const minutes = circuit.defrost.starts.map((start) => start + circuit.defrost.minutes);
+      const off = after.map((end) =>
+        Math.min(...minutes.map((m) => Math.abs(((end - m + 2160) % 1440) - 720))),
+      );
+      expect(median(off)).toBeGreaterThan(Math.min(size, 60) - 30);
+    }
+  });
+
+  it('valves in step open at the same minute', () => {
+    const store = exampleStore('circuits-in-step', options(simulator));
+    const onset = (store.truth.faults[0]!.onset - store.startMs) / store.stepMs;
+    const valves = store.circuits
+      .flatMap(({ others }) => others)
+      .filter(({ role, quantity }) => role === 'valve' && quantity === 'status');
+    const opens = (values: Float64Array, from: number, to: number): Set<number> => {
+      const starts = new Set<number>();
+      for (let i = from; i < to; i++)
+        if (values[i]! > values[i - 1]!) starts.add(i % store.truth.faults[0]!.size);
+      return starts;
+    };
+    for (const { values } of valves) {
+      expect(opens(values, onset - 1440, onset).size).toBeGreaterThan(3);
+      expect(opens(values, onset + 60, onset + 300).size).toBeLessThanOrEqual(2);
+    }
+  });
+
+  it('a termination that fails makes defrosts longer, or the fault would be none', () => {
+    const store = exampleStore('termination-failed', { ...options(simulator), lowCircuits: 2 });
+    const fault = store.truth.faults[0]!;
+    const onset = (fault.onset - store.startMs) / store.stepMs;
+    const defrost = roleOf(store.circuits.find(({ id }) => id === fault.circuit)!, 'defrost');
+    const share = (from: number, to: number): number =>
+      defrost.subarray(from, to).reduce((sum, state) => sum + state, 0) / (to - from);
+    const days = 1440 * 4;
+    expect(share(onset, onset + days)).toBeGreaterThan(1.1 * share(onset - days, onset));
+  });
+
+  it('a set point that was left changed stays so, and its circuit was shut meanwhile', () => {
+    const store = exampleStore('set-point-left', {
+      ...options(simulator),
+      faults: [{ fault: 'set-point-left', on: 'M01', onsetDay: 8 }],
+    });
+    const fault = store.truth.faults[0]!;
+    const onset = (fault.onset - store.startMs) / store.stepMs;
+    const setPoint = roleOf(store.circuits[0]!, 'set-point');
+    expect(Math.abs(setPoint[store.count - 1]! - setPoint[onset - 1]!)).toBeCloseTo(fault.size, 6);
+    expect(feeding(store.circuits[0]!, onset, onset + 60).duty).toBe(0);
   });
 
   it('an iced end rises by the size that the truth states while the neighbours sink', () => {

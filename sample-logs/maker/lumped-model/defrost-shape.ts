@@ -28,7 +28,7 @@ export function createDefrostShape(habits: CircuitHabits, symptoms: Symptoms, ra
     } else if (!shape.logged && pause > 0) pause -= 1;
     if (
       !shape.logged &&
-      defrost.starts.includes(clock) &&
+      defrost.starts.includes((clock + symptoms.clockAhead + 2880) % 1440) &&
       !symptoms.skipDefrost &&
       symptoms.forced !== 'off'
     ) {

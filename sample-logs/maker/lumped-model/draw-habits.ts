@@ -29,10 +29,19 @@ export function drawHabits(random: Random, request: StoreRequest): StoreHabits {
     ['S1', 'A', 'medium', 'M'],
     request.mediumCircuits ?? random.whole(6, 10),
     request.first,
+    request.floating ?? false,
   );
   const groups = [medium];
   if (lowCircuits > 0)
-    groups.push(drawGroup(random, ['S2', 'B', 'low', 'L'], lowCircuits, { defrostKind: 'electric' }));
+    groups.push(
+      drawGroup(
+        random,
+        ['S2', 'B', 'low', 'L'],
+        lowCircuits,
+        { defrostKind: 'electric' },
+        request.floating ?? false,
+      ),
+    );
   return {
     site: request.site ?? 'Simulated store',
     timeZone: request.timeZone ?? 'America/Denver',
@@ -46,6 +55,7 @@ function drawGroup(
   [id, rack, kind, prefix]: [string, string, 'medium' | 'low', string],
   count: number,
   first: CircuitWishes | undefined,
+  floating: boolean,
 ): GroupHabits {
   const low = kind === 'low';
   return {
@@ -54,6 +64,7 @@ function drawGroup(
     class: kind,
     refrigerant: random.pick(['R-448A', 'R-404A', 'R-407F', 'R-134a', 'R-449A'].slice(0, low ? 3 : 5)),
     saturated: low ? random.between(-33, -29) : random.between(-9.5, -6),
+    float: floating ? random.branch(`${id} float`).between(1, 2.5) : 0,
     suctionBand: random.between(1, 2.2),
     machines: random.whole(2, 4),
     dwellMinutes: random.between(7, 15),

@@ -17,6 +17,8 @@ export interface Strike {
 
 export interface Signs {
   readonly circuit?: CircuitSymptom;
+  /** What every circuit of the group shows. */
+  readonly everyCircuit?: CircuitSymptom;
   readonly group?: GroupSymptom;
   readonly size?: number;
   readonly sizeUnit?: string;
@@ -190,6 +192,66 @@ export const signsOf: { readonly [name in FaultName]: (strike: Strike) => Signs 
       }),
       size,
       sizeUnit: 'min',
+    };
+  },
+  'set-point-left': (s) => {
+    const size = s.strength === 'full' ? s.random.between(1.7, 2.5) : s.random.between(0.9, 1.4);
+    const kelvin = size * s.random.pick([-1, 1]);
+    const end = s.onset + s.random.whole(90, 160);
+    const circuit: CircuitSymptom = (symptoms, minute) => {
+      if (minute < end) symptoms.forced = 'off';
+      symptoms.setPointShift = kelvin;
+    };
+    return { circuit: after(s, circuit), size };
+  },
+  'clock-reset': (s) => {
+    const size = s.strength === 'full' ? s.random.whole(100, 180) : s.random.whole(60, 95);
+    const minutes = size * s.random.pick([-1, 1]);
+    return {
+      everyCircuit: after(s, (symptoms) => {
+        symptoms.clockAhead = minutes;
+      }),
+      size,
+      sizeUnit: 'min',
+    };
+  },
+  'circuits-in-step': (s) => {
+    const size = s.strength === 'full' ? 6 : 8;
+    return {
+      everyCircuit: after(s, (symptoms) => {
+        symptoms.period = size;
+        symptoms.inStep = true;
+      }),
+      group: groupAfter(s, (symptoms) => {
+        symptoms.trimMinutes = size / 2;
+        symptoms.trimRest = size / 2;
+      }),
+      size,
+      sizeUnit: 'min',
+    };
+  },
+  'float-frozen': (s) => {
+    if (s.group.float === 0)
+      throw new Error(`The target of ${s.group.id} does not float: ask for a floating store.`);
+    const share = s.random.between(0.35, 0.65);
+    const group = groupAfter(s, (symptoms) => {
+      symptoms.floatFixed = share * s.group.float;
+    });
+    return { group, size: s.group.float };
+  },
+  'suction-target-left': (s) => {
+    const size = s.strength === 'full' ? s.random.between(3, 4.5) : s.random.between(1.8, 2.5);
+    const kelvin = size * s.random.pick([-1, 1]);
+    const end = s.onset + s.random.whole(90, 180);
+    return {
+      everyCircuit: after(s, (symptoms, minute) => {
+        if (minute < end) symptoms.forced = 'off';
+      }),
+      group: groupAfter(s, (symptoms, minute) => {
+        if (minute < end) symptoms.pulledDown = true;
+        symptoms.suctionWithSetPoint = kelvin;
+      }),
+      size,
     };
   },
   'left-off': (s) => ({

@@ -99,13 +99,52 @@ export function planLookAlike(
           {
             id: group.id,
             apply: (symptoms, minute) => {
-              symptoms.pulledDown = during(minute);
+              if (during(minute)) symptoms.pulledDown = true;
             },
           },
         ],
         truth: { ...plain.truth, to: end },
       };
     }
+    case 'float-at-limit':
+      return {
+        ...plain,
+        groups: [
+          {
+            id: group.id,
+            apply: (symptoms, minute) => {
+              if (minute >= from) symptoms.floatAtLowest = true;
+            },
+          },
+        ],
+      };
+    case 'schedule-edit': {
+      const minutes = 30 * random.whole(3, 5);
+      return onOne((symptoms, minute) => {
+        if (minute >= from) symptoms.clockAhead = minutes;
+      });
+    }
+    case 'set-point-restored': {
+      const end = from + random.whole(80, 150);
+      const kelvin = random.pick([-1.7, 1.7]);
+      return onOne((symptoms, minute) => {
+        if (minute < from || minute >= end + 20) return;
+        symptoms.setPointShift = kelvin;
+        if (minute < end) symptoms.forced = 'off';
+      });
+    }
+    case 'in-step-by-night':
+      return {
+        ...plain,
+        circuits: group.circuits.map(({ id }) => ({
+          id,
+          apply: (symptoms, _, clock) => {
+            if (clock >= 300) return;
+            symptoms.period = 16;
+            symptoms.inStep = true;
+          },
+        })),
+      };
     case 'long-gap':
     case 'not-connected':
       return plain;

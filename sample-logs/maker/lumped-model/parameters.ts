@@ -43,6 +43,8 @@ export interface GroupHabits {
   readonly class: 'medium' | 'low';
   readonly refrigerant: string;
   readonly saturated: number;
+  /** How far the target floats, K; 0 where it stands still. */
+  readonly float: number;
   readonly suctionBand: number;
   readonly machines: number;
   readonly dwellMinutes: number;

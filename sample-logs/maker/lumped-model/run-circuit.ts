@@ -69,7 +69,7 @@ export function createCircuitRun(
       const short = Math.max(0, 0.5 * suctionShift - 3 * Math.max(0, 0.95 - dutyNow(clock) - 0.05 * damp));
       const above = Math.max(symptoms.unreachable, short) + strain - saved;
 
-      feeding = nextFeed(duty, above > 0.4);
+      feeding = nextFeed(minute, duty, above > 0.4);
       shape.advance(clock);
       if (shape.defrosting || symptoms.forced === 'off') feeding = false;
       const off = symptoms.forced === 'off' ? 1 : 0;
@@ -92,8 +92,10 @@ export function createCircuitRun(
     },
   };
 
-  function nextFeed(duty: number, short: boolean): boolean {
+  function nextFeed(minute: number, duty: number, short: boolean): boolean {
     if (symptoms.forced === 'on' || short || duty >= 1) return true;
+    if (symptoms.inStep && habits.valve === 'on-off')
+      return (minute + 1440) % symptoms.period < Math.max(1, Math.round(duty * symptoms.period));
     left -= 1;
     if (left > 0) return feeding;
     const period = symptoms.period > 0 ? symptoms.period : habits.periodMinutes;

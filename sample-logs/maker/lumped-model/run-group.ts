@@ -2,7 +2,7 @@ import type { Random } from '../random.ts';
 import type { Recorder } from '../recorder.ts';
 import { saturationPressure } from '../saturation.ts';
 import type { GroupHabits } from './parameters.ts';
-import { createGroupSymptoms, type GroupSymptom } from './symptoms.ts';
+import { createGroupSymptoms, type GroupSymptom, type GroupSymptoms } from './symptoms.ts';
 
 /** Suction, machines and liquid of one group: one machine trims by random dwell, the others stand by load. */
 export function createGroupRun(
@@ -21,6 +21,9 @@ export function createGroupRun(
   );
   const running = machines.map((_, i) => i === 0);
   const state = { saturated: habits.saturated, suctionShift: 0 };
+  const hours = random.branch('float');
+  let floated = habits.float / 2;
+  let free = floated;
   let left = 10;
   let trim = habits.machines - 1;
   let sway = 0;
@@ -35,6 +38,7 @@ export function createGroupRun(
       const symptoms = createGroupSymptoms();
       for (const apply of symptomsAt) apply(symptoms, minute);
       state.suctionShift = symptoms.suction;
+      advanceFloat(clock, symptoms);
       stage(symptoms.trimMinutes, symptoms.trimRest, clock);
       if (symptoms.allMachinesOn) running.fill(true);
       if (symptoms.pulledDown)
@@ -43,9 +47,10 @@ export function createGroupRun(
         });
       sway += ((running[trim] ? -0.5 : 0.5) * habits.suctionBand - sway) / 4;
       drift = 0.98 * drift + 0.06 * random.normal();
-      const goal = habits.saturated + symptoms.suction + symptoms.suctionWithSetPoint + drift + sway;
+      const goal =
+        habits.saturated + symptoms.suction + symptoms.suctionWithSetPoint + floated + drift + sway;
       state.saturated +=
-        ((symptoms.pulledDown ? habits.saturated - 15 : goal) - state.saturated) /
+        ((symptoms.pulledDown ? habits.saturated - 22 : goal) - state.saturated) /
         (symptoms.pulledDown ? 8 : 2);
       condensing += (Math.max(23, outdoor + habits.condenserRise) + symptoms.condensing - condensing) / 12;
       liquid += 0.02 * (habits.liquidLevel - liquid) + 0.003 * random.normal();
@@ -53,7 +58,7 @@ export function createGroupRun(
       suction.values[minute] = saturationPressure(habits.refrigerant, state.saturated) + 2 * random.normal();
       setPoint.values[minute] = saturationPressure(
         habits.refrigerant,
-        habits.saturated + symptoms.suctionWithSetPoint,
+        habits.saturated + symptoms.suctionWithSetPoint + floated,
       );
       discharge.values[minute] = saturationPressure(habits.refrigerant, condensing) + 8 * random.normal();
       level.values[minute] = Math.min(1, Math.max(0, liquid));
@@ -62,6 +67,15 @@ export function createGroupRun(
       });
     },
   };
+
+  /** Moved once an hour, by chance and towards high by night and low by day. */
+  function advanceFloat(clock: number, symptoms: GroupSymptoms): void {
+    if (habits.float === 0 || clock % 60 !== 0) return;
+    const night = clock < 420 || clock >= 1260;
+    const step = 0.12 * habits.float * ((night ? 1 : -1) + 1.3 * hours.normal());
+    free = Math.min(habits.float, Math.max(0, free + step));
+    floated = symptoms.floatFixed ?? (symptoms.floatAtLowest ? Math.max(0, floated - 0.5) : free);
+  }
 
   function stage(trimMinutes: number, trimRest: number, clock: number): void {
     left -= 1;

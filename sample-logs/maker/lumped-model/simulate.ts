@@ -42,6 +42,8 @@ export function simulateLumped(request: StoreRequest): SimulatedStore {
   };
   for (const { circuitId, groupId, signs } of faults) {
     add(circuits, circuitId, signs.circuit);
+    for (const { id } of habits.groups.find((group) => group.id === groupId)!.circuits)
+      add(circuits, id, signs.everyCircuit);
     add(groups, groupId, signs.group);
   }
   for (const lookAlike of lookAlikes) {

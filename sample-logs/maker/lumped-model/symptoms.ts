@@ -18,6 +18,10 @@ export interface Symptoms {
   setPointShift: number;
   /** Valve period in minutes where the control is not its own; 0 for its own. */
   period: number;
+  /** Whether that period is kept by one clock for all circuits. */
+  inStep: boolean;
+  /** Minutes by which the control's clock is ahead of the time of day. */
+  clockAhead: number;
   forced: 'none' | 'off' | 'on';
   skipDefrost: boolean;
   /** True when a defrost runs to its longest time. */
@@ -28,6 +32,9 @@ export interface GroupSymptoms {
   /** Kelvin of saturated suction temperature. */
   suction: number;
   suctionWithSetPoint: number;
+  /** Kelvin of float at which the target stands where it is switched off; null while it works. */
+  floatFixed: number | null;
+  floatAtLowest: boolean;
   allMachinesOn: boolean;
   /** Minutes of run and rest of the last machine; 0 for its own. */
   trimMinutes: number;
@@ -54,6 +61,8 @@ export function createSymptoms(places: number): Symptoms {
     superheatAdded: 0,
     setPointShift: 0,
     period: 0,
+    inStep: false,
+    clockAhead: 0,
     forced: 'none',
     skipDefrost: false,
     defrostToTime: false,
@@ -76,6 +85,8 @@ export function clearSymptoms(symptoms: Symptoms): void {
     superheatAdded: 0,
     setPointShift: 0,
     period: 0,
+    inStep: false,
+    clockAhead: 0,
     forced: 'none',
     skipDefrost: false,
     defrostToTime: false,
@@ -86,6 +97,8 @@ export function createGroupSymptoms(): GroupSymptoms {
   return {
     suction: 0,
     suctionWithSetPoint: 0,
+    floatFixed: null,
+    floatAtLowest: false,
     allMachinesOn: false,
     trimMinutes: 0,
     trimRest: 0,

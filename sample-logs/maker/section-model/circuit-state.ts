@@ -21,6 +21,8 @@ export interface CircuitState {
   calling: boolean;
   mode: 'cooling' | 'defrost' | 'drip';
   modeSeconds: number;
+  /** Since the run began: the same for all circuits of a store. */
+  elapsedSeconds: number;
   fansDelay: number;
   /** W taken from the coils in the last step. */
   evaporatorHeat: number;
@@ -45,6 +47,7 @@ export function createCircuitState(parameters: CircuitParameters): CircuitState 
     calling: false,
     mode: 'cooling',
     modeSeconds: 0,
+    elapsedSeconds: 0,
     fansDelay: 0,
     evaporatorHeat: 0,
   };

@@ -38,9 +38,10 @@ export function controlValve(
   } else if (effects.forced === 'on') {
     state.valve = 1;
     state.calling = true;
-  } else if (effects.pulseSeconds > 0) {
+  } else if (effects.pulseSeconds > 0 && parameters.valve === 'on-off') {
     position(state, reading - setPoint, seconds);
-    state.calling = state.modeSeconds % effects.pulseSeconds < state.valve * effects.pulseSeconds;
+    const clock = effects.pulseInStep ? state.elapsedSeconds : state.modeSeconds;
+    state.calling = clock % effects.pulseSeconds < state.valve * effects.pulseSeconds;
     state.valve = state.calling ? 1 : 0;
   } else if (parameters.valve === 'on-off') {
     const half = parameters.differential / 2;
@@ -68,8 +69,9 @@ export function controlDefrost(
   minute: number,
 ): void {
   const { defrost } = parameters;
+  const clock = (minute + effects.clockAhead + 2880) % 1440;
   if (state.mode === 'cooling') {
-    if (effects.forced !== 'off' && !effects.skipDefrost && defrost.starts.includes(minute)) {
+    if (effects.forced !== 'off' && !effects.skipDefrost && defrost.starts.includes(clock)) {
       state.mode = 'defrost';
       state.modeSeconds = 0;
     }

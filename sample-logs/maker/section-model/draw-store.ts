@@ -8,6 +8,7 @@ export interface StoreWishes {
   readonly timeZone?: string;
   readonly mediumCircuits?: number;
   readonly lowCircuits?: number;
+  readonly floating?: boolean;
   /** What the nth medium-temperature circuit must be like. */
   readonly wishes?: readonly CircuitWishes[];
 }
@@ -26,12 +27,23 @@ export function drawStore(random: Random, wishes: StoreWishes = {}): StoreParame
     storeTemperature,
     'M',
     wishes.wishes ?? [],
+    wishes.floating ?? false,
   );
   const lowCount = wishes.lowCircuits ?? random.whole(3, 4);
   const groups = [medium];
   if (lowCount > 0)
     groups.push(
-      drawGroup(random, 'S2', 'B', 'low', lowCount, storeTemperature, 'L', [{ defrostKind: 'electric' }]),
+      drawGroup(
+        random,
+        'S2',
+        'B',
+        'low',
+        lowCount,
+        storeTemperature,
+        'L',
+        [{ defrostKind: 'electric' }],
+        wishes.floating ?? false,
+      ),
     );
   return {
     site: wishes.site ?? 'Simulated store',
@@ -52,6 +64,7 @@ function drawGroup(
   storeTemperature: number,
   prefix: string,
   wishes: readonly CircuitWishes[],
+  floating: boolean,
 ): GroupParameters {
   const target = kind === 'medium' ? random.between(-9, -7) : random.between(-32, -29);
   const circuits = Array.from({ length: count }, (_, i) =>
@@ -75,6 +88,7 @@ function drawGroup(
     class: kind,
     refrigerant: random.pick(refrigerants),
     target,
+    float: floating ? random.branch(`${id} float`).between(1.2, 2.4) : 0,
     differential: random.between(1.6, 2.6),
     capacities: weights.map((weight) => (design * spare * weight) / total),
     minimumOffSeconds: 180,

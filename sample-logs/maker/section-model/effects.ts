@@ -19,6 +19,10 @@ export interface CircuitEffects {
   setPointShift: number;
   /** Period of a valve pulsed by the clock instead of by the dead band; 0 for none. */
   pulseSeconds: number;
+  /** Whether that clock is one for all circuits. */
+  pulseInStep: boolean;
+  /** Minutes by which the control's clock is ahead of the time of day. */
+  clockAhead: number;
   forced: 'none' | 'off' | 'on';
   skipDefrost: boolean;
   /** Share of the defrost heat that is there. */
@@ -31,6 +35,10 @@ export interface GroupEffects {
   targetShift: number;
   /** Whether the logged set point follows the shift (a change of intent) or not (the control aims elsewhere). */
   targetLogged: boolean;
+  /** Kelvin above its lowest at which the target stands where its float is switched off; null while it works. */
+  floatFixed: number | null;
+  /** The load holds the float at its lowest. */
+  floatAtLowest: boolean;
   capacityShare: number;
   forcedOn: boolean;
   /**
@@ -57,6 +65,8 @@ export function createCircuitEffects(sections: number): CircuitEffects {
     humidity: 1,
     setPointShift: 0,
     pulseSeconds: 0,
+    pulseInStep: false,
+    clockAhead: 0,
     forced: 'none',
     skipDefrost: false,
     defrostHeat: 1,
@@ -76,6 +86,8 @@ export function resetCircuitEffects(effects: CircuitEffects): void {
   effects.humidity = 1;
   effects.setPointShift = 0;
   effects.pulseSeconds = 0;
+  effects.pulseInStep = false;
+  effects.clockAhead = 0;
   effects.forced = 'none';
   effects.skipDefrost = false;
   effects.defrostHeat = 1;
@@ -86,6 +98,8 @@ export function createGroupEffects(): GroupEffects {
   return {
     targetShift: 0,
     targetLogged: false,
+    floatFixed: null,
+    floatAtLowest: false,
     capacityShare: 1,
     forcedOn: false,
     trim: null,

@@ -19,8 +19,7 @@ export function createFloatingTarget(most: number, random: Random) {
       wander = 0.985 * wander + 0.03 * random.normal();
       const goal = Math.min(1, Math.max(0, 0.15 + 0.7 * quiet + wander));
       free += (goal * most - free) / 12;
-      if (minute >= effects.floatFrozenFrom) return now;
-      now = effects.floatAtLowest ? Math.max(0, now - 0.1) : free;
+      now = effects.floatFixed ?? (effects.floatAtLowest ? Math.max(0, now - 0.1) : free);
       return now;
     },
   };

@@ -93,6 +93,28 @@ export function planLookAlike(
         truth: { what, circuit: null, from: start, to: end },
       };
     }
+    case 'float-at-limit':
+      return {
+        ...nothing,
+        groups: [{ id: store.groups[0]!.id, disturb: groupFault.floatAtLowest(from) }],
+      };
+    case 'schedule-edit':
+      return onOne(circuitFault.clockAhead(from, 60 * random.whole(1, 2) + 30));
+    case 'set-point-restored': {
+      const start = Math.floor(from / 1440) * 1440 + random.whole(480, 840);
+      const end = start + random.whole(90, 150);
+      return onOne(circuitFault.workedOn(start, end, end + 20, random.pick([-1.7, 1.7])), start, end + 20);
+    }
+    case 'in-step-by-night': {
+      const isNight = (minute: number): boolean => (minute + 1440) % 1440 < 300;
+      return {
+        ...nothing,
+        circuits: store.groups[0]!.circuits.map(({ id }) => ({
+          id,
+          disturb: circuitFault.pulsedInStep(16, isNight),
+        })),
+      };
+    }
     case 'long-gap':
     case 'not-connected':
       return nothing;

@@ -64,6 +64,8 @@ export interface GroupParameters {
   readonly refrigerant: string;
   /** Saturated suction temperature aimed at, Celsius. */
   readonly target: number;
+  /** How far the target floats above its lowest while the load is small, K; 0 where it stands still. */
+  readonly float: number;
   /** Width of the pressure control in kelvin of saturated temperature. */
   readonly differential: number;
   /** W of each machine at the target. */

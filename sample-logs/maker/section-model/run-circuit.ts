@@ -86,6 +86,7 @@ export function createCircuitRun(
       advanceProbes(parameters, state, effects, load, seconds, readings);
       controlValve(parameters, state, effects, controlReading(parameters, readings, effects), seconds);
       state.modeSeconds += seconds;
+      state.elapsedSeconds += seconds;
       if (state.fansDelay > 0) state.fansDelay -= seconds;
       advanceSections(parameters, state, effects, around, seconds);
     },

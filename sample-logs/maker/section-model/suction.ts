@@ -21,8 +21,8 @@ export function createSuctionState(group: GroupParameters): SuctionState {
   };
 }
 
-/** Kelvin under the target at which the low-pressure cut-out stops a machine. */
-const cutOutBelow = 14;
+/** Kelvin under the target to which a group is pulled down for work: from 50 psig to about 10. */
+const cutOutBelow = 22;
 
 /** The same while the rack runs by itself. */
 const cutOutInService = 7;
@@ -32,11 +32,11 @@ export function advanceSuction(
   group: GroupParameters,
   state: SuctionState,
   effects: GroupEffects,
-  evaporated: number,
-  outdoor: number,
+  around: { readonly evaporated: number; readonly outdoor: number; readonly floated: number },
   seconds: number,
 ): void {
-  const target = group.target + effects.targetShift;
+  const { evaporated, outdoor, floated } = around;
+  const target = group.target + floated + effects.targetShift;
   let pumped = 0;
   for (let j = 0; j < state.running.length; j++) {
     state.since[j] = state.since[j]! + seconds;

@@ -8,6 +8,8 @@ import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
 
 const minuteResolution = 2;
+/** Less than this, in minutes, a valve does not plainly show. */
+const plainByValve = 5;
 /** A valve may have rested for part of its cycle before a defrost: what it shows is this loose, as a share. */
 const valveLooseness = 0.15;
 
@@ -82,7 +84,8 @@ function lengthFeatures(events: readonly DefrostEvent[], from: number): { [name:
 function changedLength(signals: CircuitSignals, events: readonly DefrostEvent[], change: Change): Evidence[] {
   const ratio = change.after / change.before;
   const moved = Math.abs(change.after - change.before);
-  if (moved < Math.max(3 * change.scatter, 2 * minuteResolution)) return [];
+  const isRead = signals.defrostSource === 'status';
+  if (moved < Math.max(3 * change.scatter, isRead ? 2 * minuteResolution : plainByValve)) return [];
   const shape =
     ratio >= settings.extendedRatio.value
       ? 'extended'
@@ -92,7 +95,6 @@ function changedLength(signals: CircuitSignals, events: readonly DefrostEvent[],
   if (shape === null) return [];
   const after = events.slice(change.at).map((event) => event.minutes);
   const longest = Math.max(...after);
-  const isRead = signals.defrostSource === 'status';
   const loose = Math.max(minuteResolution, isRead ? 0 : valveLooseness * longest);
   const atLongest = after.filter((minutes) => longest - minutes <= loose).length / after.length;
   return [

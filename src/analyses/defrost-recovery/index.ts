@@ -9,6 +9,7 @@ import { heating } from './heating.ts';
 import { lengthening } from './lengthening.ts';
 import { meta } from './meta.ts';
 import { missedDefrosts } from './missed.ts';
+import { movedDefrosts } from './moved.ts';
 import { overheated } from './overheated.ts';
 import { slowRecovery } from './slow-recovery.ts';
 
@@ -25,6 +26,7 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null): Ve
   return {
     evidence: [
       ...missed,
+      ...movedDefrosts(signals),
       ...slowRecovery(signals, group),
       ...lengthening(signals),
       ...changed,

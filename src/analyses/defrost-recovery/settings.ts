@@ -120,6 +120,13 @@ export const settings = {
       'chance that the last defrosts would be the longest ones if their order were chance, under which it is none',
     source: 'hypergeometric probability',
   },
+  movedDays: {
+    value: 2,
+    unit: 'd',
+    meaning:
+      'days from either end of the history at which a time of day must begin or end for its defrosts to have moved',
+    source: practice,
+  },
   missedDefrosts: {
     value: 2,
     unit: '1',

@@ -1,6 +1,6 @@
 import type { Evidence } from '../../model/evidence.ts';
 import { samplesIn } from '../../model/grid.ts';
-import type { CircuitSignals, SetPointStep } from '../../signals/types.ts';
+import { type CircuitSignals, Phase, type SetPointStep } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
@@ -12,7 +12,7 @@ import { settings } from './settings.ts';
 export function setPointsLeft(signals: CircuitSignals): Evidence[] {
   const steps = signals.setPointSteps;
   const visits = visitsOf(signals);
-  const first = steps.findIndex((step) => isNear(step, visits, signals));
+  const first = steps.findIndex((step) => isNear(step, visits, signals) || wasWarmed(step, signals));
   const change = steps[first];
   const now = steps.at(-1);
   if (change === undefined || now === undefined) return [];
@@ -40,6 +40,21 @@ export function setPointsLeft(signals: CircuitSignals): Evidence[] {
 function visitsOf({ offSpells, log }: CircuitSignals) {
   const shortest = samplesIn(log.grid, settings.visitMinutes.value);
   return offSpells.filter(({ from, to }) => to - from >= shortest);
+}
+
+/**
+ * Without a valve column: outside defrosts the air stood far above usual for a while about the step. By itself that is no
+ * stop, beside a step of the set point it is somebody's visit.
+ */
+function wasWarmed(step: SetPointStep, signals: CircuitSignals): boolean {
+  const { circuit, air, phase, log } = signals;
+  if (circuit.valve !== null) return false;
+  const reach = samplesIn(log.grid, 60 * settings.visitReach.value);
+  const limit = step.from + settings.visitRise.value;
+  let warm = 0;
+  for (let i = Math.max(0, step.at - reach); i < Math.min(air.length, step.at + reach); i++)
+    if (air[i]! > limit && phase[i] === Phase.cooling) warm++;
+  return warm >= samplesIn(log.grid, settings.visitMinutes.value);
 }
 
 function isNear(

@@ -57,6 +57,12 @@ export const settings = {
     meaning: 'shortest stop that counts as a visit when set-point changes near it are judged',
     source: practice,
   },
+  visitRise: {
+    value: 4,
+    unit: 'K',
+    meaning: 'and, where no valve is logged, how far above its set point the air must stand for as long',
+    source: practice,
+  },
   visitReach: {
     value: 3,
     unit: 'h',

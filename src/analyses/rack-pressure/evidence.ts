@@ -13,6 +13,7 @@ export type Shape =
   | 'low-pressure-trips'
   | 'service-visit'
   | 'float-stopped'
+  | 'target-left'
   | 'condensing-high'
   | 'level-low';
 

@@ -1,3 +1,4 @@
+import { quantiles } from '../../maths/quantile.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { timeAt } from '../../model/grid.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
@@ -7,29 +8,54 @@ import { settings } from './settings.ts';
 
 /** A target that moves by less than this within a day, kPa, stands still. */
 const plainMove = 2;
+/** This near to an end of the range in which it used to move, as a share of that range, it may be held there. */
+const endShare = 0.1;
 
-/** A logged target that used to move on most days and has stood still for a week: its float was switched off. */
+/**
+ * A logged target that used to move on most days and has stood still since: its float was switched off. At an end of
+ * its own range it is only a remark, for a load that has no reserve, or one that needs nothing, holds it there.
+ */
 export function floatStopped(group: GroupSignals, { log }: Signals): Evidence[] {
   const target = group.group.pressureSetPoint;
   if (target === null || typeof target === 'number') return [];
+  const { values } = target;
   const least = Math.max(plainMove, 2 * target.resolution);
-  const moved = log.calendar.days.map(({ from, to }) => rangeOf(target.values, from, to) > least);
+  const moved = log.calendar.days.map(({ from, to }) => rangeOf(values, from, to) > least);
   const lastMove = moved.lastIndexOf(true);
   const still = moved.length - 1 - lastMove;
   const before = moved.slice(0, lastMove + 1);
   const used = before.filter(Boolean).length;
   if (lastMove < 0 || used < 3 || used < 0.5 * before.length || still < settings.floatDays.value) return [];
+  const from = stillSince(values, least / 2);
+  const [lowest, highest] = quantiles(values.subarray(0, from), [0.02, 0.98]) as [number, number];
+  const margin = Math.max(target.resolution / 2, endShare * (highest - lowest));
+  const now = lastKnown(values);
+  const isAtEnd = now <= lowest + margin || now >= highest - margin;
   return [
     evidenceOf(group, {
       shape: 'float-stopped',
-      onset: timeAt(log.grid, log.calendar.days[lastMove]!.to - 1),
+      onset: timeAt(log.grid, from),
       end: null,
-      certainty: 0.6,
+      certainty: isAtEnd ? 0.6 : 0.8,
       measures: [measure('daysStill', still, 'd')],
-      features: { daysStill: still },
+      features: { daysStill: still, note: isAtEnd ? 1 : 0 },
       points: [target.point, group.group.pressure?.point],
     }),
   ];
+}
+
+/** The first sample from which on it has kept within `within` of its last value. */
+function stillSince(values: Float64Array, within: number): number {
+  const now = lastKnown(values);
+  let from = values.length;
+  while (from > 0 && !(Math.abs(values[from - 1]! - now) > within)) from--;
+  return Math.min(from, values.length - 1);
+}
+
+function lastKnown(values: Float64Array): number {
+  let last = values.length - 1;
+  while (last > 0 && Number.isNaN(values[last]!)) last--;
+  return values[last]!;
 }
 
 function rangeOf(values: Float64Array, from: number, to: number): number {

@@ -13,6 +13,7 @@ import { lowSuction } from './low-suction.ts';
 import { meta } from './meta.ts';
 import { settings } from './settings.ts';
 import { suctionHours } from './suction-hours.ts';
+import { targetLeft } from './target-left.ts';
 import { lowPressureTrips } from './trips.ts';
 import { serviceVisits, type Visit, visitHours } from './visits.ts';
 
@@ -40,6 +41,7 @@ export function analyse(group: GroupSignals, site: Signals): Verdict {
       ...lowSuction(group, hours, site),
       ...lowPressureTrips(group, visits, site),
       ...floatStopped(group, site),
+      ...targetLeft(group, visits, hours, site),
       ...personal(visits, members, log).map((visit) => visitEvidence(group, visit, site)),
       ...further,
     ],

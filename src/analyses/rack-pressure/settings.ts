@@ -128,6 +128,13 @@ export const settings = {
     meaning: 'condensing above outdoor where the history is too cool to teach it (20 °F)',
     source: practice,
   },
+  targetLeft: {
+    value: 1.2,
+    unit: 'K',
+    meaning:
+      'how far the target must stand from where it stood before a visit to have been left there (some 2 °F)',
+    source: practice,
+  },
   levelShare: {
     value: 0.4,
     unit: '1',
@@ -135,7 +142,7 @@ export const settings = {
     source: `${practice} (there is no norm for all racks)`,
   },
   floatDays: {
-    value: 7,
+    value: 5,
     unit: 'd',
     meaning: 'days for which a target that used to float stands still before it is reported',
     source: practice,

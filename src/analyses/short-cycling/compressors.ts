@@ -7,6 +7,7 @@ import type { Record } from '../../model/record.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
 import { abstention, groupSubject, knownFeatures, measure } from '../evidence-parts.ts';
 import { coSignals } from './co-signals.ts';
+import { circuitsInStep } from './in-step.ts';
 import { inferredRuns } from './inferred.ts';
 import { type Judged, judgeMachine, visibleStarts } from './judge-machine.ts';
 import { meta } from './meta.ts';
@@ -21,8 +22,15 @@ const levelWithin = 0.03;
 
 /** Every compressor of a suction group; where no run status is logged, the group by its suction pressure. */
 export function analyseCompressors(group: GroupSignals, site: Signals): Verdict {
-  const { grid, calendar } = site.log;
+  const { calendar } = site.log;
   if (calendar.days.length < meta.minimumDays) return { evidence: [], abstentions: [] };
+  const inStep = circuitsInStep(group, site);
+  const { evidence, abstentions } = ofMachines(group, site);
+  return { evidence: [...evidence, ...inStep], abstentions };
+}
+
+function ofMachines(group: GroupSignals, site: Signals): Verdict {
+  const { grid, calendar } = site.log;
   if (group.group.compressors.length === 0) return fromPressure(group, site);
   const evidence: Evidence[] = [];
   const abstentions: Abstention[] = [];

@@ -80,6 +80,13 @@ export const settings = {
     meaning: 'swing of the suction pressure under which its differential is tight (4 psi)',
     source: `${practice} (bands under 3 to 4 psi)`,
   },
+  inStep: {
+    value: 0.35,
+    unit: '1',
+    meaning:
+      'mean correlation of the valves of a group within hours, above that of the first third of the days, from which they open in step',
+    source: 'measured by npm run evaluate',
+  },
   inferredCycles: {
     value: 12,
     unit: '{starts}/h',

@@ -92,6 +92,8 @@ const fallback: Readonly<Partial<{ [cause in CauseId]: string }>> = {
   'defrost-termination':
     'a defrost that never ends by temperature is first a matter of its probe or thermostat',
   'tight-differential': 'cut-in and cut-out too close together make short cycles',
+  'circuits-in-step':
+    'circuits that call together load and unload the rack at once, and its machines start each time',
   'compressor-control':
     'pressure controls, unloaders or their order start and stop the machines at the wrong pressure',
   'low-charge': 'little liquid starves the far coils first',

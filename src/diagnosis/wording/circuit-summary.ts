@@ -4,7 +4,7 @@ import type { Log } from '../../model/log.ts';
 import { formatDifference, formatMinutes, formatTemperature } from '../../units/display.ts';
 import type { Judgement } from '../judgement.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
-import { limitClause, placeClause, sinceClause, verdictClause } from './clauses.ts';
+import { limitClause, placeClause, pointName, sinceClause, verdictClause } from './clauses.ts';
 
 /** A circuit that is warm, or about to be, as a whole. */
 export function wholeCircuitSummary(
@@ -30,9 +30,22 @@ export function wholeCircuitSummary(
 }
 
 export function defrostSummary(trouble: Trouble, log: Log): string {
+  if (trouble.lead.shape === 'moved' || trouble.lead.shape === 'clock-moved')
+    return movedSummary(trouble, log);
   const habit = habitOf(trouble.lead);
   if (habit !== null) return `${placeClause(trouble)}${habit}.`;
   return `${placeClause(trouble)}${defrostWords(trouble.lead)} ${sinceClause(trouble, log)}${recoveryClause(trouble.lead)}.`;
+}
+
+/** Defrosts at other hours: of one circuit an edit of its schedule, of a whole group its clock. */
+function movedSummary(trouble: Trouble, log: Log): string {
+  const { lead, covers } = trouble;
+  const shift = lead.measures.find((one) => one.name === 'defrostsMovedBy')?.value ?? 0;
+  const by = `${formatMinutes(Math.abs(Math.round(shift)))} ${shift < 0 ? 'earlier' : 'later'}`;
+  const since = sinceClause(trouble, log);
+  if (lead.shape === 'moved')
+    return `${placeClause(trouble)}its defrosts have come ${by} in the day ${since}: its schedule was edited, or its clock moved.`;
+  return `Suction group ${lead.suctionGroup}: the defrosts of ${covers.join(', ')} have all come ${by} in the day ${since}: compare the clock of the control with the time of day.`;
 }
 
 /** A recovery that is long and always was so. */
@@ -76,12 +89,26 @@ export function cyclingSummary(trouble: Trouble, judgement: Judgement, log: Log)
     trouble.evidence.map(({ points }) => points[0]).filter((point) => point !== undefined),
   );
   const names = machines.size === 0 ? 'the machine' : [...machines].join(', ');
+  if (trouble.lead.shape === 'in-step') return inStepSummary(trouble, log);
   const why =
     judgement.causes[0]!.cause === 'tight-differential'
       ? 'the differential is probably too tight'
       : 'look at its control';
   const verb = machines.size > 1 ? 'start' : 'starts';
   return `${placeClause(trouble)}${names} ${verb} too often ${sinceClause(trouble, log)}: ${why}.`;
+}
+
+/** `…: the valves of its circuits open and shut together since …, and Compressor A starts too often for it.` */
+function inStepSummary(trouble: Trouble, log: Log): string {
+  const { lead, evidence, covers } = trouble;
+  const since = sinceClause(trouble, log);
+  const machines = evidence
+    .filter(({ shape }) => shape === 'compressor')
+    .map(({ points }) => pointName(points[0]!));
+  const worn = [...new Set(machines), ...(covers.length === 0 ? [] : [`the valves of ${covers.join(', ')}`])];
+  const effect =
+    worn.length === 0 ? 'as far as is seen they do no harm' : `${worn.join(' and ')} start too often for it`;
+  return `Suction group ${lead.suctionGroup}: the valves of its circuits open and shut together ${since}: ${effect}.`;
 }
 
 const superheatWords: Readonly<{ [shape: string]: string }> = {

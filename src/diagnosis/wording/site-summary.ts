@@ -11,6 +11,7 @@ const rackWords: Readonly<{ [shape: string]: string }> = {
   low: 'the suction pressure stands below its usual level',
   'low-pressure-trips': 'the suction pressure falls to the cut-out again and again',
   'service-visit': 'it was pulled down or shut as for a repair',
+  'target-left': 'the target of the suction pressure is still where a visit left it,',
   'float-stopped': 'the target of the suction pressure no longer floats',
   'condensing-high': 'the condensing pressure is higher than it used to be at the same weather',
   'level-low': 'the liquid level is far under its usual range',

@@ -31,7 +31,6 @@ export function riseEvents(air: Float64Array, grid: Grid): RiseEvent[] {
   const limits = usualTops(hourlyMaxima(air, hour));
   const events: RiseEvent[] = [];
   let i = 0;
-  let ended = 0;
   while (i < air.length) {
     if (!(air[i]! > limits[Math.floor(i / hour)]!)) {
       i++;
@@ -45,14 +44,17 @@ export function riseEvents(air: Float64Array, grid: Grid): RiseEvent[] {
     );
     const minutes = (event.to - event.from) * stepMinutes(grid);
     const isDefrostLike = minutes >= shortestMinutes && minutes < longestMinutes && event.rise >= leastRise;
-    // A foot before the end of the last climb is that climb seen again on its way down.
-    if (isDefrostLike && event.from >= ended) {
-      events.push(event);
-      ended = event.over;
-    }
+    if (isDefrostLike) addClimb(events, event);
     i = Math.max(i + 1, event.over);
   }
   return events;
+}
+
+/** Climbs that share samples are one climb, seen again on its way down or from a smaller one before it. */
+function addClimb(events: RiseEvent[], climb: RiseEvent): void {
+  const last = events.at(-1);
+  if (last === undefined || climb.from >= last.to) events.push(climb);
+  else if (climb.rise > last.rise) events[events.length - 1] = climb;
 }
 
 function hourlyMaxima(air: Float64Array, hour: number): Float64Array {

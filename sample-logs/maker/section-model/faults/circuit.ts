@@ -59,6 +59,32 @@ export function movedSetPoint(from: number, to: number, kelvin: number): Circuit
   };
 }
 
+/** A clock that jumps to `minutes` ahead of the time of day (behind it where negative). */
+export function clockAhead(onset: number, minutes: number): CircuitDisturbance {
+  return (effects, minute) => {
+    if (minute >= onset) effects.clockAhead = minutes;
+  };
+}
+
+/** All valves of a group opened by one clock every `minutes`, while `isOn`. */
+export function pulsedInStep(minutes: number, isOn: (minute: number) => boolean): CircuitDisturbance {
+  return (effects, minute) => {
+    if (!isOn(minute)) return;
+    effects.pulseSeconds = minutes * 60;
+    effects.pulseInStep = true;
+  };
+}
+
+/** Shut off for work from `from` to `to`, its set point moved by `kelvin` meanwhile and until `restored`. */
+export function workedOn(from: number, to: number, restored: number, kelvin: number): CircuitDisturbance {
+  const off = forced('off', from, to);
+  const moved = movedSetPoint(from + 10, restored, kelvin);
+  return (effects, minute) => {
+    off(effects, minute);
+    moved(effects, minute);
+  };
+}
+
 /** Set point moved by `kelvin` every night between two minutes of the day. */
 export function nightSetBack(fromMinute: number, toMinute: number, kelvin: number): CircuitDisturbance {
   return (effects, minute) => {

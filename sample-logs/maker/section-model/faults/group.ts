@@ -36,6 +36,29 @@ export function dirtyCondenser(onset: number, kelvin: number): GroupDisturbance 
   };
 }
 
+/** The float is switched off: the target stands `kelvin` above its lowest from `onset` on. */
+export function frozenFloat(onset: number, kelvin: number): GroupDisturbance {
+  return (effects, minute) => {
+    if (minute >= onset) effects.floatFixed = kelvin;
+  };
+}
+
+/** The load of some circuit holds the float at its lowest: as it should. */
+export function floatAtLowest(from: number): GroupDisturbance {
+  return (effects, minute) => {
+    if (minute >= from) effects.floatAtLowest = true;
+  };
+}
+
+/** The logged target stands `kelvin` off its old value from `from` on. */
+export function movedTarget(from: number, kelvin: number): GroupDisturbance {
+  return (effects, minute) => {
+    if (minute < from) return;
+    effects.targetShift = kelvin;
+    effects.targetLogged = true;
+  };
+}
+
 /** A repair: machines forced on while the circuits are shut, so that suction is pulled far down. */
 export function serviceVisit(from: number, to: number): GroupDisturbance {
   return (effects, minute) => {

@@ -7,6 +7,8 @@ import type { CircuitDisturbance, GroupDisturbance } from '../effects.ts';
 import type { CircuitParameters, GroupParameters, StoreParameters } from '../parameters.ts';
 import { planners } from './planners.ts';
 
+const fusionHeat = 335e3;
+
 /** Where and how strongly a fault strikes; times in minutes since the start of the log, sizes in kelvin. */
 export interface Scene {
   readonly random: Random;
@@ -61,9 +63,11 @@ export function planFault(
     over: Math.min(Math.round(random.between(8, 14) * 1440), Math.round(0.8 * (days * 1440 - onset))),
     kelvin: (fahrenheit * 5) / 9,
   };
-  const { disturb, disturbGroup, size, sizeUnit } = planners[request.fault](scene);
+  const { disturb, disturbAll, disturbGroup, size, sizeUnit } = planners[request.fault](scene);
+  const struck = (one: CircuitDisturbance | undefined, circuits: readonly CircuitParameters[]) =>
+    one === undefined ? [] : circuits.map(({ id }) => ({ id, disturb: one }));
   return {
-    circuits: disturb === undefined ? [] : [{ id: circuit.id, disturb }],
+    circuits: [...struck(disturb, [circuit]), ...struck(disturbAll, group.circuits)],
     groups: disturbGroup === undefined ? [] : [{ id: group.id, disturb: disturbGroup }],
     swappedWith: request.fault === 'probes-swapped' ? partnerOf(circuit, group, random, taken) : null,
     truth: {
@@ -102,7 +106,7 @@ function chooseCircuit(
       case 'heater-failed':
         return defrost.kind === 'electric';
       case 'termination-failed':
-        return defrost.kind !== 'off-cycle';
+        return defrost.kind !== 'off-cycle' && endsByTemperature(circuit);
       case 'valve-short-cycle':
         return circuit.valve === 'on-off' && circuit.class === 'medium';
       case 'defrost-missed':
@@ -114,6 +118,17 @@ function chooseCircuit(
   if (able.length === 0)
     throw new Error(`No circuit of this store can have ${request.fault}; try another seed.`);
   return random.pick(able);
+}
+
+/**
+ * Whether the coil is warm enough to end its defrost within the longest time, by the heat that it takes to warm the wall
+ * and to melt half of the usual frost: where the clock ends them anyway, a lost termination changes nothing.
+ */
+function endsByTemperature({ defrost, wallMass, usualFrost, setPoint }: CircuitParameters): boolean {
+  if (defrost.endsAt === null) return false;
+  const coldest = setPoint - 8;
+  const needed = wallMass * (defrost.endsAt - coldest) + fusionHeat * usualFrost;
+  return needed < 0.9 * defrost.heat * defrost.minutes * 60;
 }
 
 /** The next minute at which no defrost has started for two hours: a channel sticks at a value of its working day. */

@@ -8,6 +8,8 @@ import { airflowFor, airflowForAll, feedFor, feedForDuty } from './sizes.ts';
 
 export interface Planned {
   readonly disturb?: CircuitDisturbance;
+  /** What happens to every circuit of the group. */
+  readonly disturbAll?: CircuitDisturbance;
   readonly disturbGroup?: GroupDisturbance;
   /** Where it is not the scene's kelvin. */
   readonly size?: number;
@@ -82,6 +84,50 @@ export const planners: { readonly [name in FaultName]: (scene: Scene) => Planned
     size: strength === 'full' ? 3 : 4.5,
     sizeUnit: 'min',
   }),
+  'set-point-left': ({ onset, strength, random }) => {
+    const fahrenheit =
+      (strength === 'full' ? random.between(3, 4.5) : random.between(1.5, 2.5)) * random.pick([-1, 1]);
+    const kelvin = (fahrenheit * 5) / 9;
+    const end = onset + random.whole(90, 180);
+    return { disturb: circuitFault.workedOn(onset, end, forever, kelvin), size: Math.abs(kelvin) };
+  },
+  'clock-reset': ({ onset, strength, random }) => {
+    const minutes =
+      (strength === 'full' ? random.whole(100, 180) : random.whole(60, 95)) * random.pick([-1, 1]);
+    return {
+      disturbAll: circuitFault.clockAhead(onset, minutes),
+      size: Math.abs(minutes),
+      sizeUnit: 'min',
+    };
+  },
+  'circuits-in-step': ({ onset, strength }) => {
+    const period = strength === 'full' ? 6 : 8;
+    return {
+      disturbAll: circuitFault.pulsedInStep(period, (minute) => minute >= onset),
+      size: period,
+      sizeUnit: 'min',
+    };
+  },
+  'float-frozen': ({ group, onset, random }) => {
+    if (group.float === 0)
+      throw new Error(`The target of ${group.id} does not float: ask for a floating store.`);
+    const share = random.between(0.35, 0.65);
+    return { disturbGroup: groupFault.frozenFloat(onset, share * group.float), size: group.float };
+  },
+  'suction-target-left': ({ onset, strength, random }) => {
+    const size = strength === 'full' ? random.between(3, 4.5) : random.between(1.8, 2.5);
+    const end = onset + random.whole(90, 200);
+    const visit = groupFault.serviceVisit(onset, end);
+    const left = groupFault.movedTarget(end, size * random.pick([-1, 1]));
+    return {
+      disturbAll: circuitFault.forced('off', onset + 5, end),
+      disturbGroup: (effects, minute) => {
+        visit(effects, minute);
+        left(effects, minute);
+      },
+      size,
+    };
+  },
   'left-off': ({ onset }) => ({ disturb: circuitFault.forced('off', onset, forever), size: 15 }),
   'override-on': ({ onset }) => ({ disturb: circuitFault.forced('on', onset, forever), size: 4 }),
   'compressor-short-cycle': ({ onset, strength }) => ({

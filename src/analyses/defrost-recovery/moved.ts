@@ -1,0 +1,119 @@
+import type { Evidence } from '../../model/evidence.ts';
+import type { Grid } from '../../model/grid.ts';
+import { dayAt, minuteOfDay, offsetAt, stepMinutes } from '../../model/grid.ts';
+import { minutesADay, minutesBetween } from '../../signals/local-minutes.ts';
+import type { CircuitSignals } from '../../signals/types.ts';
+import type { Minutes } from '../../units/quantities.ts';
+import { measure } from '../evidence-parts.ts';
+import { evidenceOf } from './evidence.ts';
+import { settings } from './settings.ts';
+
+/** Two times of day nearer than this are the same one. */
+const sameMinutes: Minutes = 20;
+
+/** A slot is used before (or after) a day when a defrost is seen in it on this share of the days … */
+const usedShare = 0.7;
+/** … and not used on fewer than this: the air alone sometimes seems to show one where none was. */
+const unusedShare = 0.55;
+/** Of the old times of day, and of the new ones, this share must fit the shift, and as many must not last. */
+const fittingShare = 0.75;
+
+interface Move {
+  /** Day of the calendar from which on the new times are used. */
+  readonly day: number;
+  readonly old: readonly Minutes[];
+  readonly fresh: readonly Minutes[];
+  readonly shift: Minutes;
+}
+
+/**
+ * The times of day at which the circuit defrosts have moved by one and the same amount: its schedule was edited, or the
+ * clock that keeps it jumped. Times a spacing apart are alike, so a move is known up to that spacing only.
+ */
+export function movedDefrosts(signals: CircuitSignals): Evidence[] {
+  const { log, defrosts } = signals;
+  const move = moveOf(signals);
+  if (move === null) return [];
+  const { old, fresh, shift } = move;
+  const clockOf = (sample: number) => minuteOfDay(log.grid, log.calendar, sample);
+  const opening = log.calendar.days[move.day - 1]!.from;
+  const after = defrosts.find(({ from }) => from >= opening && isNear(clockOf(from), fresh))?.from;
+  const before = defrosts
+    .filter(({ from }) => isNear(clockOf(from), old) && from < (after ?? 0))
+    .at(-1)?.from;
+  if (before === undefined || after === undefined || isClockChange(signals, before, after, shift)) return [];
+  return [
+    evidenceOf(signals, {
+      kind: 'defrost-missed',
+      shape: 'moved',
+      probe: null,
+      from: before,
+      certainty: 0.75,
+      measures: [measure('defrostsMovedBy', shift, 'min')],
+      features: {
+        shiftMinutes: shift,
+        spacingMinutes: isEven(old) ? minutesADay / old.length : minutesADay,
+        hoursUntilSeen: hoursBetween(before, after, log.grid),
+      },
+    }),
+  ];
+}
+
+/** The day that best parts old times of day from new ones, where a common shift leads from these to those. */
+function moveOf({ slots, log }: CircuitSignals): Move | null {
+  const { days } = log.calendar;
+  const seenOn = slots.map(({ due, missed }) => {
+    const isMissed = new Set(missed);
+    return due.filter((sample) => !isMissed.has(sample)).map((sample) => dayAt(log.calendar, sample));
+  });
+  let best: Move | null = null;
+  for (let day = settings.movedDays.value; day <= days.length - settings.movedDays.value; day++) {
+    const old: Minutes[] = [];
+    const fresh: Minutes[] = [];
+    seenOn.forEach((seen, slot) => {
+      const before = seen.filter((one) => one < day).length / day;
+      const since = seen.filter((one) => one >= day).length / (days.length - day);
+      if (before >= usedShare && since <= unusedShare) old.push(slots[slot]!.minute);
+      if (before <= unusedShare && since >= usedShare) fresh.push(slots[slot]!.minute);
+    });
+    if (old.length + fresh.length < fittingShare * slots.length) continue;
+    if (old.length + fresh.length <= (best === null ? 1 : best.old.length + best.fresh.length)) continue;
+    const shift = commonShift(old, fresh);
+    if (shift !== null) best = { day, old, fresh, shift };
+  }
+  return best;
+}
+
+/** The smallest shift that takes enough of the old times of day to new ones and leaves few new ones over, or null. */
+function commonShift(old: readonly Minutes[], fresh: readonly Minutes[]): Minutes | null {
+  const least = fittingShare * Math.max(old.length, fresh.length);
+  const fitting = old
+    .flatMap((minute) => fresh.map((other) => minutesBetween(minute, other)))
+    .filter((shift) => old.filter((minute) => isNear(minute + shift, fresh)).length >= Math.max(1, least));
+  return fitting.length === 0 ? null : fitting.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
+}
+
+function isNear(minute: Minutes, others: readonly Minutes[]): boolean {
+  return others.some((other) => Math.abs(minutesBetween(minute, other)) <= sameMinutes);
+}
+
+function isEven(minutes: readonly Minutes[]): boolean {
+  const spacing = minutesADay / minutes.length;
+  return minutes.every((minute) => isNear(minute + spacing, minutes));
+}
+
+/** The clocks of the place changed then by as much: the schedule stands still and has not moved. */
+function isClockChange(
+  { log: { calendar, grid } }: CircuitSignals,
+  before: number,
+  after: number,
+  shift: Minutes,
+): boolean {
+  const day = minutesADay / stepMinutes(grid);
+  const changed = offsetAt(calendar, after + day) - offsetAt(calendar, Math.max(0, before - day));
+  return changed !== 0 && Math.abs(Math.abs(shift) - Math.abs(changed)) <= sameMinutes;
+}
+
+function hoursBetween(from: number, to: number, grid: Grid): number {
+  return ((to - from) * grid.stepMs) / 3_600_000;
+}

@@ -1,0 +1,119 @@
+import { median } from '../maths/median.ts';
+import type { Evidence } from '../model/evidence.ts';
+import type { Trouble } from './trouble.ts';
+
+const hourMs = 3_600_000;
+const minutesADay = 1440;
+/** Shifts this near to each other are one. */
+const sameMinutes = 20;
+const fewestCircuits = 3;
+/** … and at least this share of the circuits of the group must have moved. */
+const groupShare = 0.5;
+/** Circuits of which nobody can have seen the same moment moved at different times. */
+const togetherMs = 24 * hourMs;
+
+/**
+ * Circuits of one suction group whose defrosts all moved by the same amount at the same time: nobody edits so many
+ * schedules alike, their clock jumped. One finding of the group stands for them; a circuit alone keeps its remark.
+ */
+export function clockMoves(troubles: readonly Trouble[]): Trouble[] {
+  const moved = troubles.filter((one) => one.scope === 'defrost' && one.lead.shape === 'moved');
+  let open = [...troubles];
+  for (const id of new Set(moved.map(({ lead }) => lead.suctionGroup))) {
+    const together = largestAlike(moved.filter(({ lead }) => lead.suctionGroup === id));
+    const members = together?.circuits[0]?.group?.members.length ?? 0;
+    if (together === null || id === null || together.circuits.length < groupShare * members) continue;
+    const clock = asOne(together);
+    const guests = open.filter((one) => together.circuits.includes(one) || isMissedSince(one, clock));
+    open = [...open.filter((one) => !guests.includes(one)), clock];
+  }
+  return open;
+}
+
+/** Defrosts of the group that are missed since its clock jumped came at another hour, or were lost by the jump. */
+function isMissedSince({ lead }: Trouble, clock: Trouble): boolean {
+  return (
+    lead.kind === 'defrost-missed' &&
+    lead.circuit !== null &&
+    clock.group?.members.includes(lead.circuit) === true &&
+    lead.onset >= clock.lead.onset - togetherMs
+  );
+}
+
+interface Together {
+  readonly shift: number;
+  readonly circuits: readonly Trouble[];
+}
+
+/** The shift that most of them share; of several the smallest. */
+function largestAlike(moved: readonly Trouble[]): Together | null {
+  let best: Together | null = null;
+  for (const first of moved) {
+    for (const shift of shiftsOf(first)) {
+      const circuits = moved.filter((one) => sharesShift(one, shift) && isTogether(first, one));
+      if (circuits.length < fewestCircuits) continue;
+      const more = circuits.length - (best?.circuits.length ?? 0);
+      if (best === null || more > 0 || (more === 0 && Math.abs(shift) < Math.abs(best.shift)))
+        best = { shift, circuits };
+    }
+  }
+  return best;
+}
+
+/** Every shift that its times of day allow: they are known up to the spacing between them. */
+function shiftsOf({ lead }: Trouble): number[] {
+  const { shiftMinutes = 0, spacingMinutes = minutesADay } = lead.features;
+  const shifts: number[] = [];
+  for (let shift = shiftMinutes - minutesADay; shift <= minutesADay / 2; shift += spacingMinutes)
+    if (shift >= -minutesADay / 2) shifts.push(shift);
+  return shifts;
+}
+
+function sharesShift(one: Trouble, shift: number): boolean {
+  return shiftsOf(one).some((own) => Math.abs(own - shift) <= sameMinutes);
+}
+
+function isTogether(one: Trouble, other: Trouble): boolean {
+  return Math.abs(one.lead.onset - other.lead.onset) <= togetherMs;
+}
+
+/** The clock jumped after the last defrost at an old hour and before the first one at a new hour. */
+function asOne({ shift, circuits }: Together): Trouble {
+  const leads = circuits.map((one) => one.lead);
+  const lastOld = Math.max(...leads.map((lead) => lead.onset));
+  const firstNew = Math.min(
+    ...leads.map((lead) => lead.onset + (lead.features.hoursUntilSeen ?? 0) * hourMs),
+  );
+  const lead: Evidence = {
+    ...leads[0]!,
+    circuit: null,
+    shape: 'clock-moved',
+    points: [...new Set(leads.flatMap(({ points }) => points))],
+    onset: firstNew > lastOld ? (lastOld + firstNew) / 2 : lastOld,
+    certainty: Math.max(0.9, ...leads.map(({ certainty }) => certainty)),
+    measures: [
+      {
+        name: 'defrostsMovedBy',
+        value: median(leadShifts(circuits, shift)),
+        low: null,
+        high: null,
+        unit: 'min',
+      },
+    ],
+    features: { shiftMinutes: shift, circuitsMoved: circuits.length },
+  };
+  return {
+    ...circuits[0]!,
+    lead,
+    evidence: [lead, ...circuits.flatMap(({ evidence }) => evidence)],
+    circuit: null,
+    covers: leads.map(({ circuit }) => circuit!),
+  };
+}
+
+/** Of each circuit the shift that it may have made that lies nearest to the common one. */
+function leadShifts(circuits: readonly Trouble[], shift: number): number[] {
+  return circuits.map((one) =>
+    shiftsOf(one).reduce((a, b) => (Math.abs(b - shift) < Math.abs(a - shift) ? b : a)),
+  );
+}
