@@ -27,6 +27,7 @@ export default defineConfig({
       'papaparse',
       'chardet',
       'temporal-polyfill',
+      'temporal-utils',
       'simple-statistics',
       'yaml',
       'zod',

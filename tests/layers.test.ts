@@ -74,6 +74,12 @@ describe('a planted violation is found', () => {
       "import { DataFrame } from 'danfojs-node';",
       'audit alone',
     ],
+    [
+      'a file of such a package',
+      'src/reporting/a.ts',
+      "import { DataFrame } from 'danfojs-node/dist/danfojs-base/index.js';",
+      'audit alone',
+    ],
   ];
 
   test.each(planted)('%s', (_, path, text, message) => {

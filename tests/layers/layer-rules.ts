@@ -127,7 +127,7 @@ function siblingViolations(file: SourceFile): string[] {
 
 function packageViolations(file: SourceFile): string[] {
   return file.imports.flatMap(({ specifier }) => {
-    const room = roomOfPackage[specifier];
+    const room = roomOfPackage[specifier.split('/')[0]!];
     if (room === undefined || room === roomOf(file.path)) return [];
     return [`${file.path}: ${specifier} belongs to ${room} alone`];
   });

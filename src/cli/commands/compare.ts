@@ -1,6 +1,4 @@
 import { type Command, Option } from 'commander';
-import { compareHistories, nothingInCommon } from '../../comparison/compare-histories.ts';
-import { sisterComparison } from '../../comparison/compare-sisters.ts';
 import { ImportRefusal } from '../../importing/readings.ts';
 import { analyse } from '../analyse.ts';
 import { type Console, colorWanted } from '../console.ts';
@@ -47,6 +45,7 @@ async function compare(exports: readonly string[], options: CompareOptions, io: 
     io.out(options.json ? `${JSON.stringify(document, null, 2)}\n` : text);
   const circuit = options.circuit === undefined ? null : requireCircuit(one.log, options.circuit);
   if (options.against === undefined) {
+    const { sisterComparison } = await import('../../comparison/compare-sisters.ts');
     const compared = sisterComparison(one.signals)(circuit!);
     if (compared === null) {
       throw new ImportRefusal(
@@ -61,6 +60,7 @@ async function compare(exports: readonly string[], options: CompareOptions, io: 
   }
   const other = await analyse(options.against, options, io);
   const [before, after] = one.log.grid.startMs < other.log.grid.startMs ? [one, other] : [other, one];
+  const { compareHistories, nothingInCommon } = await import('../../comparison/compare-histories.ts');
   const compared = compareHistories(before.signals, after.signals);
   if (compared.places.length === 0) throw new ImportRefusal('nothing-in-common', nothingInCommon);
   const places = compared.places.filter(

@@ -3,10 +3,7 @@ import { instantFrom } from '../../importing/assembling/cut-times.ts';
 import { ImportRefusal } from '../../importing/readings.ts';
 import { timeAt } from '../../model/grid.ts';
 import type { Record } from '../../model/record.ts';
-import { judgeReading } from '../../norms/judge-reading.ts';
-import { learnNorms } from '../../norms/learn-norms.ts';
 import type { Norm } from '../../norms/norm.ts';
-import { peerRange } from '../../norms/peer-norm.ts';
 import type { Signals } from '../../signals/types.ts';
 import { celsiusFrom, kilopascalFrom } from '../../units/convert.ts';
 import { analyse } from '../analyse.ts';
@@ -51,6 +48,7 @@ export function addNorms(program: Command, io: Console, finish: (code: ExitCode)
 
 async function norms(exports: readonly string[], options: NormsOptions, io: Console): Promise<ExitCode> {
   const { log, signals, diagnosis } = await analyse(exports, options, io);
+  const { learnNorms } = await import('../../norms/learn-norms.ts');
   const all = learnNorms(signals, diagnosis.findings);
   if (options.point !== undefined) {
     await io.out(`${await answer(options.point, options, all, signals)}\n`);
@@ -93,6 +91,8 @@ async function answer(
         )
       : instantFrom(at, log.calendar.timeZone, '--at');
   const value = reading === undefined ? lastValue(last) : insideReading(reading, norm, signals);
+  const { judgeReading } = await import('../../norms/judge-reading.ts');
+  const { peerRange } = await import('../../norms/peer-norm.ts');
   const verdict = judgeReading(norm, value, time, log);
   if (verdict === null) throw unknownPoint(point, norms);
   return visibleText(readingText(norm, verdict, peerRange(norm, norms, signals), log));

@@ -1,6 +1,4 @@
 import { type Command, Option } from 'commander';
-import { serviceTime } from '../../pipeline/service-time.ts';
-import { checkRepair } from '../../repair-check/check-repair.ts';
 import { analyse } from '../analyse.ts';
 import { type Console, colorWanted } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
@@ -32,6 +30,8 @@ export function addVerify(program: Command, io: Console, finish: (code: ExitCode
 async function verify(exports: readonly string[], options: VerifyOptions, io: Console): Promise<ExitCode> {
   const { log, signals, diagnosis } = await analyse(exports, options, io);
   const circuit = requireCircuit(log, options.circuit);
+  const { serviceTime } = await import('../../pipeline/service-time.ts');
+  const { checkRepair } = await import('../../repair-check/check-repair.ts');
   const serviced = serviceTime(options.serviced, log, '--serviced');
   const check = checkRepair(signals, diagnosis.findings, circuit, serviced);
   const { repairDocument } = await import('../../reporting/repair/repair-document.ts');

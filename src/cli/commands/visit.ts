@@ -1,5 +1,4 @@
 import { type Command, Option } from 'commander';
-import { visitSheet } from '../../visit/visit-sheet.ts';
 import { analyse } from '../analyse.ts';
 import { type Console, colorWanted } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
@@ -24,6 +23,7 @@ export function addVisit(program: Command, io: Console, finish: (code: ExitCode)
 
 async function visit(exports: readonly string[], options: VisitOptions, io: Console): Promise<ExitCode> {
   const analysed = await analyse(exports, options, io);
+  const { visitSheet } = await import('../../visit/visit-sheet.ts');
   const sheet = visitSheet(analysed.signals, analysed.diagnosis);
   if (options.html !== undefined) {
     const { visitPage } = await import('../../reporting/visit/visit-page.ts');
