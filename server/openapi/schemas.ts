@@ -170,6 +170,24 @@ const airAbove = z
     limit: z.string(),
     note: z.string(),
     degreeHoursUnit: z.string(),
+    coldHolding: z
+      .strictObject({
+        limit: z.string(),
+        note: z.string(),
+        rows: z.array(
+          z.strictObject({
+            probe: z.string(),
+            above: z.string(),
+            settled: z.string(),
+            degreeHours: z.string(),
+            longest: z.string(),
+          }),
+        ),
+      })
+      .nullable()
+      .describe(
+        'against the published cold-holding limit; null where it is the limit itself or does not apply',
+      ),
     rows: z.array(
       z.strictObject({
         probe: z.string(),

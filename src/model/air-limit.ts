@@ -51,6 +51,21 @@ export function airLimit(circuit: Circuit, group: SuctionGroup | null, setPoint:
 }
 
 /**
+ * The published cold-holding limit, where it speaks of this circuit at all: medium temperature, with a set point under
+ * it. Null elsewhere. It is a limit for food, held against air as a cue.
+ *
+ * @param setPoint usual set point, NaN where unknown
+ */
+export function coldHolding(
+  circuit: Circuit,
+  group: SuctionGroup | null,
+  setPoint: Celsius,
+): AirLimit | null {
+  const published = airLimit({ ...circuit, limits: null }, group, setPoint);
+  return published?.source === 'food' ? published : null;
+}
+
+/**
  * The level at which warm air of this circuit must be looked at now: the alarm limit in force, or the cold-holding
  * limit where that is lower and the set point of a medium-temperature case stands clearly below it (an alarm may be
  * set wider); with neither, `airLimit`.
@@ -64,7 +79,7 @@ export function actionLimit(
 ): AirLimit | null {
   const limit = airLimit(circuit, group, setPoint);
   if (limit?.source !== 'site') return limit;
-  const food = airLimit({ ...circuit, limits: null }, group, setPoint);
+  const food = coldHolding(circuit, group, setPoint);
   const isClearlyBelow = setPoint <= coldHoldingLimit - coldHoldingClearance;
-  return food?.source === 'food' && isClearlyBelow && food.value < limit.value ? food : limit;
+  return food !== null && isClearlyBelow && food.value < limit.value ? food : limit;
 }

@@ -3,6 +3,7 @@ import { figureMeanings } from '../figures/figure.ts';
 import type { Measure } from '../model/evidence.ts';
 import type { Log } from '../model/log.ts';
 import { formatShare } from '../units/display.ts';
+import { formatNumber } from '../units/format-number.ts';
 import { displayMeasure } from './display-measure.ts';
 
 type SiteUnits = Pick<Log, 'units' | 'atmosphere'>;
@@ -13,6 +14,8 @@ export function figureTitle({ id, point }: Pick<Figure, 'id' | 'point'>): string
   return point === null ? title : `${point} ${title}`;
 }
 
+const startsText = (anHour: number): string => formatNumber(anHour, 1);
+
 /** A value of a figure in the site's units. */
 export function figureText(
   value: number,
@@ -20,6 +23,7 @@ export function figureText(
   site: SiteUnits,
 ): string {
   if (unit === '1') return formatShare(value);
+  if (unit === '{starts}/h') return `${startsText(value)} starts an hour`;
   return displayMeasure(measureOf(value, null, null, id, unit), site);
 }
 
@@ -33,6 +37,13 @@ export function changeText(
   if (unit === '1') {
     const points = (share: number) => `${Math.round(share * 100)}`;
     return `${points(difference)} points (${points(low)} to ${points(high)})`;
+  }
+  if (unit === '{starts}/h') {
+    return `${startsText(difference)} starts an hour (${startsText(low)} to ${startsText(high)})`;
+  }
+  if (unit === 'min') {
+    const whole = (minutes: number) => formatNumber(minutes, 0);
+    return `${whole(difference)} min (${whole(low)} to ${whole(high)})`;
   }
   const differenceUnit = unit === 'Cel' ? 'K' : unit === 'kPa' ? 'kPa{difference}' : unit;
   return displayMeasure(measureOf(difference, low, high, id, differenceUnit), site);

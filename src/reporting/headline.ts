@@ -25,10 +25,18 @@ export function restsOn(log: Log): string {
   return `${spanText(log)} (${days}, a reading every ${step.replace(/^1 /, '')}), ${circuits}, ${plural(probes, 'air probe')}`;
 }
 
+/** What there is to say of an export in which no circuit was found: not that all is well. */
+export const noCircuits =
+  'No circuit was judged: no column of this export was recognised as the air of a case. Say in a site file which columns are, and analyse again.';
+
 /** What the whole site comes to, in one sentence. */
 export function headline(order: ReportOrder, diagnosis: Diagnosis, log: Log): string {
   const acts = order.places.filter(({ worst }) => worst === 'act').length;
   const watches = order.places.length - acts;
+  if (log.circuits.length === 0) {
+    const racks = order.places.length === 0 ? '' : ` ${placesText(acts, watches, order.places.length)}`;
+    return `${noCircuits}${racks}`;
+  }
   if (order.places.length === 0) {
     const unjudged = new Set(diagnosis.abstentions.map(({ circuit }) => circuit).filter((id) => id !== null));
     const limits =
@@ -37,8 +45,12 @@ export function headline(order: ReportOrder, diagnosis: Diagnosis, log: Log): st
         : `some questions stay open on ${plural(unjudged.size, 'circuit')}, listed below`;
     return `Nothing here needs a visit: ${plural(log.circuits.length, 'circuit')} over this span show no drift, no probe at odds with its neighbours, and nothing else above a note; ${limits}.`;
   }
+  return placesText(acts, watches, order.places.length);
+}
+
+function placesText(acts: number, watches: number, places: number): string {
   const parts: string[] = [];
   if (acts > 0) parts.push(`${plural(acts, 'place needs', 'places need')} work`);
   if (watches > 0) parts.push(`${plural(watches, 'place is', 'places are')} to be watched`);
-  return `${parts.join(', ')}${order.places.length > 1 ? '; worst first' : ''}.`;
+  return `${parts.join(', ')}${places > 1 ? '; worst first' : ''}.`;
 }

@@ -1,4 +1,4 @@
-import { limitOf } from '../exposure/circuit-exposure.ts';
+import { actionLimitOf } from '../exposure/circuit-exposure.ts';
 import { exposureAbove } from '../exposure/exposure.ts';
 import type { AirLimit } from '../model/air-limit.ts';
 import type { Finding } from '../model/finding.ts';
@@ -19,7 +19,7 @@ const lastMinutes: Minutes = 1440;
 
 /** The worst usable probe that is not itself said to lie; null without a limit or a probe. */
 export function exposureNow(signals: CircuitSignals, findings: readonly Finding[]): ExposureNow | null {
-  const limit = limitOf(signals);
+  const limit = actionLimitOf(signals);
   if (limit === null) return null;
   const { circuit, usable, phase, log } = signals;
   const lying = findings.filter(({ origin }) => origin === 'probe').map(({ probe }) => probe);

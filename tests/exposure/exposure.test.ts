@@ -130,4 +130,39 @@ test('each probe stands for itself: an average at 34 °F hides an end at 41 (the
   expect(exposure.limit.source).toBe('food');
   expect(exposure.probes.map((probe) => probe.exposure.aboveMinutes)).toEqual([2880, 0, 0]);
   expect(worstProbe(exposure)!.point).toBe('M01 air A');
+  expect(exposure.probes.map((probe) => probe.coldHolding)).toEqual(
+    exposure.probes.map((probe) => probe.exposure),
+  );
+});
+
+describe('the published cold-holding limit', () => {
+  const warm = gridOf(2);
+  const exposureOf = (setPoint: number, high: number | null) => {
+    const air = recordOf(
+      'M01 air A',
+      'temperature',
+      valuesOf(warm, (minute) => fahrenheit(minute % 10 < 5 ? 43 : 37)),
+    );
+    const limits = high === null ? null : { high: fahrenheit(high), minutes: 60 };
+    const circuit = circuitOf({ probes: [air], setPoint: fahrenheit(setPoint), limits });
+    const [signals] = computeSignals(handMadeLog({ days: 2, circuits: [circuit] })).circuits;
+    return circuitExposure(signals!)!;
+  };
+
+  test('stands beside an alarm limit that is set wider: 43 °F is above the one and under the other half the time', () => {
+    const { limit, coldHolding, probes } = exposureOf(36, 45);
+    expect([limit.source, coldHolding?.source]).toEqual(['site', 'food']);
+    expect(probes[0]!.exposure.aboveMinutes).toBe(0);
+    expect(probes[0]!.coldHolding!.aboveMinutes).toBe(1440);
+    // 2 °F for 24 hours.
+    expect(probes[0]!.coldHolding!.kelvinHours).toBeCloseTo((2 / 1.8) * 24, 6);
+  });
+
+  test.each([
+    ['frozen cases', -10],
+    ['a set point that is not under it', 41],
+  ])('does not speak of %s', (_, setPoint) => {
+    expect(exposureOf(setPoint, 50).coldHolding).toBeNull();
+    expect(exposureOf(setPoint, null).probes[0]!.coldHolding).toBeNull();
+  });
 });

@@ -11,12 +11,19 @@ function placesText(places: readonly string[]): string {
   return `${places.slice(0, shownPlaces - 1).join(', ')} and ${places.length - shownPlaces + 1} more`;
 }
 
-function openQuestions({ openQuestions: questions }: SiteReport): HTMLElement {
+function openQuestions({ openQuestions: questions, circuits }: SiteReport): HTMLElement {
   return h(
     'section',
     { 'aria-labelledby': 'open' },
     h('h2', { id: 'open' }, 'What cannot be judged'),
-    questions.length === 0 && h('p', {}, 'Every analysis could judge every circuit.'),
+    questions.length === 0 &&
+      h(
+        'p',
+        {},
+        circuits.length === 0
+          ? 'Nothing was judged: there is no circuit.'
+          : 'Every analysis could judge every circuit.',
+      ),
     h(
       'ul',
       { class: 'bare' },

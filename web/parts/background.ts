@@ -115,6 +115,8 @@ function alarmSaid({ alarm: { note, alarms, findings, suggested } }: CircuitBack
   );
 }
 
+type Exposure = NonNullable<CircuitBackground['exposure']>;
+
 function airAbove({ exposure }: CircuitBackground): HTMLElement {
   const heading = h('h2', { id: 'air-above' }, 'Air above its limit');
   if (exposure === null) {
@@ -150,6 +152,28 @@ function airAbove({ exposure }: CircuitBackground): HTMLElement {
       ]),
     ),
     h('p', { class: 'quiet' }, visible(exposure.note)),
+    exposure.coldHolding && coldHolding(exposure.coldHolding, exposure.degreeHoursUnit),
+  );
+}
+
+/** The published limit beside the alarm limit. */
+function coldHolding({ limit, note, rows }: NonNullable<Exposure['coldHolding']>, unit: string): HTMLElement {
+  return h(
+    'div',
+    {},
+    h('p', {}, `Held against ${visible(limit)}, over the whole export.`),
+    plainTable(
+      'Time above the published cold-holding limit, probe by probe',
+      [
+        { title: 'Probe' },
+        { title: 'Above', number: true },
+        { title: 'Of it in settled air', number: true },
+        { title: `Degree-hours, ${unit}`, number: true },
+        { title: 'Longest', number: true },
+      ],
+      rows.map((row) => [row.probe, row.above, row.settled, row.degreeHours, row.longest]),
+    ),
+    h('p', { class: 'quiet' }, visible(note)),
   );
 }
 

@@ -18,7 +18,8 @@ function airText({ probes }: CircuitDays): string {
 }
 
 /** Every circuit in its rank, also those that nothing is wrong with. */
-export function circuitList(exportId: string, { document: found, report }: SiteResult): HTMLElement {
+export function circuitList(exportId: string, { document: found, report }: SiteResult): HTMLElement | null {
+  if (found.circuits.length === 0) return null;
   const rows = found.circuits.map(({ id, name, rank, worst }) => {
     const days = report.circuits.find((circuit) => circuit.id === id)!;
     const set = lastOf(days.setPoint);

@@ -6,7 +6,10 @@ import { countsText } from './severity.ts';
 import { trouble } from './trouble.ts';
 
 function stateText(entry: ExportEntry): string {
-  if (entry.summary !== null) return countsText(entry.summary.findings);
+  if (entry.summary !== null) {
+    const { circuits, findings } = entry.summary;
+    return circuits === 0 ? 'no circuit was judged' : countsText(findings);
+  }
   if (entry.state === 'failed') return `not analysed: ${entry.problem?.message ?? 'unknown reason'}`;
   return entry.state === 'waiting' ? 'waiting' : 'being analysed';
 }

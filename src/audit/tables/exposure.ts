@@ -47,7 +47,8 @@ export const exposureTable = defineTable<ProbeRow>({
     {
       name: 'limit',
       unit: 'site temperature',
-      definition: 'What the air is held against. A limit for food held against air is a cue, no breach.',
+      definition:
+        'What the air is held against: the alarm limit in force where the site file gives one. A limit for food held against air is a cue, no breach.',
       formula: 'airLimit(circuit, group, median set point)',
       decimals: 3,
       cell: (row, scope) => temperatureCell(row.of.limit.value, scope),
@@ -117,6 +118,41 @@ export const exposureTable = defineTable<ProbeRow>({
       cell: (row, scope) =>
         row.probe.exposure.longest === null ? null : timeCell(row.probe.exposure.longest.from, scope),
     },
+    {
+      name: 'coldHoldingLimit',
+      unit: 'site temperature',
+      definition:
+        'The published cold-holding limit, 41 °F (FDA Food Code 2022, 3-501.16(A)(2)), beside the alarm limit. It is for food: air above it is a cue. Empty where it does not speak of the circuit: frozen, or a set point that is not under it.',
+      formula: '5 °C where class is not low and the median set point < 5 °C',
+      decimals: 3,
+      cell: (row, scope) => temperatureCell(row.of.coldHolding?.value ?? Number.NaN, scope),
+    },
+    minutes(
+      'coldHoldingAboveMinutes',
+      'Air above the published cold-holding limit, in whatever phase.',
+      'number of readings with x[i] > coldHoldingLimit × logging step',
+      (row) => row.probe.coldHolding?.aboveMinutes ?? null,
+    ),
+    minutes(
+      'coldHoldingSettledMinutes',
+      'Of these, in settled air.',
+      'those with phase[i] = cooling',
+      (row) => row.probe.coldHolding?.settledMinutes ?? null,
+    ),
+    {
+      name: 'coldHoldingDegreeHours',
+      unit: 'site temperature difference × h',
+      definition: 'How far above the published cold-holding limit, and how long, together.',
+      formula: 'Σ max(0, x[i] − coldHoldingLimit) × logging step in hours',
+      decimals: 3,
+      cell: (row, scope) => differenceCell(row.probe.coldHolding?.kelvinHours ?? Number.NaN, scope),
+    },
+    minutes(
+      'coldHoldingLongestMinutes',
+      'Longest unbroken episode above the published cold-holding limit; a missing reading ends one.',
+      'longest run of readings with x[i] > coldHoldingLimit × logging step',
+      (row) => row.probe.coldHolding?.longest?.minutes ?? null,
+    ),
     ...lagMinutes.flatMap((tau, k): Column<ProbeRow>[] => [
       minutes(
         `lag${tau}AboveMinutes`,

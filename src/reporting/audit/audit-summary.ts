@@ -22,7 +22,7 @@ export function auditSummary(audit: MonthAudit, report: ImportReport, paint: Pai
   const sections = [
     [paint.bold(visibleText(siteTitle(log, report))), ...indented(monthSentence(log, month), 0, paint.width)],
     indented(headline(reportOrder(diagnosis, log), diagnosis, log), 0, paint.width),
-    [paint.bold('Every circuit'), ...circuitColumns(audit)],
+    log.circuits.length === 0 ? [] : [paint.bold('Every circuit'), ...circuitColumns(audit)],
     list('What the alarms would have said', alarmLines(audit.scope)),
     list('Energy, as rules of thumb', energyLines(audit)),
     indented(airNotFood, 0, paint.width),

@@ -6,7 +6,8 @@ import { cellText, minutesText, shareText } from './cell-text.ts';
 import { viewOf } from './table-view.ts';
 
 /** Level against set point, spread, reserve, defrosts and recovery of every circuit. */
-export function circuitsSection(audit: MonthAudit): Html {
+export function circuitsSection(audit: MonthAudit): Html | null {
+  if (audit.scope.log.circuits.length === 0) return null;
   const { temperatureSign: sign } = siteScale(audit.scope.log);
   const rows = viewOf(tableNamed(audit, 'circuits')).rows.map((row) => {
     const [setPoint, median] = [row('setPoint'), row('median')];

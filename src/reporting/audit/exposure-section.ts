@@ -1,6 +1,7 @@
 import { type MonthAudit, tableNamed } from '../../audit/month-audit.ts';
 import { type Html, html } from '../html/escape.ts';
 import { htmlTable, numberColumn, wordColumn } from '../html/table.ts';
+import { coldHoldingNote, coldHoldingTitle } from '../limit-words.ts';
 import { siteScale } from '../site-scale.ts';
 import { cellText, minutesText, shareText, timeText } from './cell-text.ts';
 import { type RowView, viewOf } from './table-view.ts';
@@ -21,6 +22,7 @@ function defrostShare(row: RowView): number | null {
 export function exposureSection(audit: MonthAudit): Html {
   const { temperatureSign: sign } = siteScale(audit.scope.log);
   const all = viewOf(tableNamed(audit, 'exposure')).rows;
+  const coldHolding = coldHoldingPart(audit, all);
   const settled = all
     .filter((row) => numberIn(row, 'settledMinutes') > 0)
     .sort((a, b) => numberIn(b, 'settledMinutes') - numberIn(a, 'settledMinutes'));
@@ -32,7 +34,7 @@ export function exposureSection(audit: MonthAudit): Html {
     return html`${heading}<p>No circuit has a set point or a limit that its air could be held against.</p>`;
   }
   if (settled.length === 0) {
-    return html`${heading}<p>No probe stood above its limit outside defrosts and the hour after them.</p>${note}`;
+    return html`${heading}<p>No probe stood above its limit outside defrosts and the hour after them.</p>${note}${coldHolding}`;
   }
   const columns = [
     wordColumn('Probe'),
@@ -67,5 +69,47 @@ export function exposureSection(audit: MonthAudit): Html {
   return html`${heading}
 ${htmlTable('Air above its limit', columns, rows)}${more}
 ${rest === 0 ? null : html`<p>The other ${rest} probes stood above theirs in defrosts and the hour after them at most.</p>`}
+${note}${coldHolding}`;
+}
+
+/** The published cold-holding limit beside alarm limits that are others: an alarm may be set wider. */
+function coldHoldingPart({ scope: { log } }: MonthAudit, all: readonly RowView[]): Html | null {
+  const beside = all.filter(
+    (row) => row('coldHoldingLimit') !== null && row('coldHoldingLimit') !== row('limit'),
+  );
+  if (beside.length === 0) return null;
+  const rows = beside
+    .filter((row) => numberIn(row, 'coldHoldingSettledMinutes') > 0)
+    .sort((a, b) => numberIn(b, 'coldHoldingSettledMinutes') - numberIn(a, 'coldHoldingSettledMinutes'));
+  const heading = html`<h3>Held against ${coldHoldingTitle(log)}</h3>`;
+  const note = html`<p class="quiet">${coldHoldingNote}</p>`;
+  if (rows.length === 0) {
+    return html`${heading}<p>No probe whose alarm limit is another one stood above it outside defrosts and the hour after them.</p>${note}`;
+  }
+  const columns = [
+    wordColumn('Probe'),
+    wordColumn('Circuit'),
+    numberColumn('Above it, settled'),
+    numberColumn('Above it, all'),
+    numberColumn(`Degree-hours, ${siteScale(log).temperatureSign}·h`),
+    numberColumn('Longest'),
+  ];
+  const more =
+    rows.length > mostRows ? html`<p>And ${rows.length - mostRows} more in exposure.csv.</p>` : null;
+  return html`${heading}
+${htmlTable(
+  'Air above the published cold-holding limit',
+  columns,
+  rows
+    .slice(0, mostRows)
+    .map((row) => [
+      cellText(row('probe')),
+      cellText(row('circuit')),
+      minutesText(row('coldHoldingSettledMinutes')),
+      minutesText(row('coldHoldingAboveMinutes')),
+      cellText(row('coldHoldingDegreeHours'), 1),
+      minutesText(row('coldHoldingLongestMinutes')),
+    ]),
+)}${more}
 ${note}`;
 }

@@ -2,7 +2,12 @@ import { alarmView } from '../../audit/alarm-view.ts';
 import { monthOf } from '../../audit/month.ts';
 import { normView } from '../../audit/norm-view.ts';
 import type { MonthScope } from '../../audit/scope.ts';
-import { circuitExposure, worstProbe } from '../../exposure/circuit-exposure.ts';
+import {
+  type CircuitExposure,
+  circuitExposure,
+  type ProbeExposure,
+  worstProbe,
+} from '../../exposure/circuit-exposure.ts';
 import type { Diagnosis, Finding } from '../../model/finding.ts';
 import type { Log } from '../../model/log.ts';
 import { judgeInBlock, lastKnownBlock } from '../../norms/judge-reading.ts';
@@ -12,6 +17,7 @@ import { formatTemperature } from '../../units/display.ts';
 import { formatNumber } from '../../units/format-number.ts';
 import { alarmTitle, hiddenText, leadText } from '../audit/alarm-lines.ts';
 import { minutesText } from '../audit/cell-text.ts';
+import { coldHoldingTitle } from '../limit-words.ts';
 import { readingText } from '../norms/norm-text.ts';
 import { siteScale } from '../site-scale.ts';
 
@@ -82,5 +88,20 @@ function exposureLine(own: CircuitSignals, { probe }: Finding): string | null {
     aboveMinutes === 0
       ? `${shown.point} never stood above ${limit}.`
       : `${shown.point} stood above ${limit} for ${minutesText(aboveMinutes)}, ${settledMinutes === 0 ? 'none' : minutesText(settledMinutes)} of it in settled air: ${formatNumber(difference(kelvinHours), 1)} ${temperatureSign}·h.`;
-  return `${said}${unknown} Air, not food: the local code decides.`;
+  return `${said}${coldHoldingText(exposure, shown, log)}${unknown} Air, not food: the local code decides.`;
+}
+
+/** The published limit beside an alarm limit that is another one. */
+function coldHoldingText(
+  { limit, coldHolding }: CircuitExposure,
+  { coldHolding: exposure }: ProbeExposure,
+  log: Log,
+): string {
+  if (coldHolding === null || exposure === null || coldHolding.value === limit.value) return '';
+  const { aboveMinutes, settledMinutes } = exposure;
+  const said =
+    aboveMinutes === 0
+      ? 'never'
+      : `for ${minutesText(aboveMinutes)}, ${settledMinutes === 0 ? 'none' : minutesText(settledMinutes)} of it in settled air`;
+  return ` Above ${coldHoldingTitle(log)}: ${said}.`;
 }

@@ -30,7 +30,7 @@ export function verdictText(check: RepairCheck): string {
   const open = judged.filter(({ isBack }) => !isBack).map(figureTitle);
   return verdict === 'partly'
     ? `${verdictWords[verdict]}: ${gone} (${figureTitle(lead)}); still off: ${open.join('; ')}.`
-    : `${verdictWords[verdict]}: ${figureTitle(lead)} stands as it did before the service.`;
+    : `${verdictWords[verdict]}: ${figureTitle(lead)} ${lead.gone!.high < 0 ? 'is no better, and has got worse since the service' : 'stands as it did before the service'}.`;
 }
 
 /** What is still off, held open or not put back; one line says so where everything is on. */

@@ -51,7 +51,7 @@ export function visitPage(sheet: VisitSheet, { log, report, diagnosis }: Shown):
     kicker: 'Before driving out',
     heading: title,
     under: restsOn(log),
-    lead: visitHeadline(sheet),
+    lead: visitHeadline(sheet, log),
     style,
     main: html`<div class="sheet">
 ${list(

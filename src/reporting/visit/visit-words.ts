@@ -4,6 +4,8 @@ import type { PhoneQuestion } from '../../visit/phone-first.ts';
 import type { Stop, VisitSheet } from '../../visit/visit-sheet.ts';
 import { displayMeasure } from '../display-measure.ts';
 import { confidenceText, paceOf } from '../finding-facts.ts';
+import { noCircuits } from '../headline.ts';
+import { limitName } from '../limit-words.ts';
 import { dayText } from '../local-time.ts';
 import { placesText } from '../open-questions.ts';
 import { placeTitle } from '../report-order.ts';
@@ -25,7 +27,7 @@ export function stopFacts({ lead }: Stop, log: Log): string {
 export function exposureText({ exposure }: Stop, log: Log): string | null {
   if (exposure === null || exposure.aboveMinutes === 0) return null;
   const { point, aboveMinutes, limit } = exposure;
-  return `Air at ${point} was above ${formatTemperature(limit.value, log.units)} for ${formatMinutes(aboveMinutes)} of the last day, defrosts left out.`;
+  return `Air at ${point} was above ${formatTemperature(limit.value, log.units)} (${limitName(limit)}) for ${formatMinutes(aboveMinutes)} of the last day, defrosts left out.`;
 }
 
 export function causeText({ cause }: Stop): string | null {
@@ -58,7 +60,8 @@ export function questionText(question: PhoneQuestion, log: Log): string {
   }
 }
 
-export function visitHeadline({ stops, phoneFirst }: VisitSheet): string {
+export function visitHeadline({ stops, phoneFirst }: VisitSheet, log: Log): string {
+  if (stops.length === 0 && log.circuits.length === 0) return noCircuits;
   if (stops.length === 0) return 'No stop is needed: nothing here is above a note.';
   const calls =
     phoneFirst.length === 0
