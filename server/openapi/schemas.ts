@@ -158,7 +158,14 @@ const alarmSaid = z.strictObject({
   findings: z.array(
     z.strictObject({
       title: z.string(),
-      leads: z.array(z.strictObject({ alarm: z.string(), says: z.string() })),
+      told: z.string().describe('when the finding could first have been told'),
+      leads: z.array(
+        z.strictObject({
+          alarm: z.string(),
+          says: z.string().describe('against the onset, which is known with hindsight'),
+          fromTold: z.string().describe('against the day on which it could have been told'),
+        }),
+      ),
       hidden: z.string().nullable().describe('why the average hid the fault'),
     }),
   ),

@@ -1,15 +1,19 @@
 import { quietDaysOfCircuit, quietDaysOfGroup } from '../figures/quiet-days.ts';
 import { median } from '../maths/median.ts';
+import type { Record } from '../model/record.ts';
 import type { GroupSignals } from '../signals/types.ts';
 import type { Kelvin } from '../units/quantities.ts';
+import { condensingDeparture } from './condensing-high.ts';
 import { findingsIn, type MonthScope } from './scope.ts';
 
 /** What a departure costs, always as a range: any single figure would be disputed, rightly. */
 export interface EnergyRange {
-  readonly kind: 'suction-low' | 'duty-up';
+  readonly kind: 'suction-low' | 'condensing-high' | 'duty-up';
   readonly place: string;
-  /** K for suction, a share for duty. */
+  /** K for suction and condensing, a share for duty. */
   readonly departure: number;
+  /** Of condensing: whether the weather was taken off. */
+  readonly isAtSameOutdoor?: boolean;
   readonly low: number;
   readonly high: number;
   readonly unit: '%' | 'kW.h/d';
@@ -19,6 +23,13 @@ export interface EnergyRange {
 const kelvinPerFahrenheit = 5 / 9;
 /** Compressor power a °F of saturated suction: 1.4 % for an ideal cycle, some 2 % in the trade press. */
 const suctionPercent = { low: 1.4, high: 2.2 };
+/**
+ * Compressor power a °F of condensing: an ideal cycle between −30 and 40 °C takes 1 ÷ 70 K = 0.8 % a °F more, and 2 % is
+ * the upper end of what the trade reckons with. Common practice, no source.
+ */
+const condensingPercent = { low: 0.8, high: 2 };
+/** Condensing follows the weather: without an outdoor temperature only more than that is worth a word. */
+const leastCondensing = { atSameOutdoor: 2, asItStands: 4 };
 /** Rated cooling of one section of 8 ft and COP that a change of duty is turned into energy with. Common practice. */
 const sectionKilowatt = { low: 1.5, high: 3 };
 const coefficient = { low: 2, high: 3 };
@@ -26,7 +37,40 @@ const leastKelvin: Kelvin = 0.8;
 const leastDuty = 0.05;
 
 export function energyRanges(scope: MonthScope): EnergyRange[] {
-  return [...scope.signals.groups.flatMap((group) => suctionLow(group, scope)), ...dutyUp(scope)];
+  return [
+    ...scope.signals.groups.flatMap((group) => suctionLow(group, scope)),
+    ...condensingHigh(scope),
+    ...dutyUp(scope),
+  ];
+}
+
+/** Condensing above its own usual level: a condenser that is dirty, or has lost a fan. Once for each discharge that is logged. */
+function condensingHigh(scope: MonthScope): EnergyRange[] {
+  const seen = new Set<Record>();
+  return scope.signals.groups.flatMap((group): EnergyRange[] => {
+    const { discharge, id } = group.group;
+    if (discharge === null || seen.has(discharge)) return [];
+    seen.add(discharge);
+    const found = condensingDeparture(group, scope);
+    if (found === null) return [];
+    const { departure, isAtSameOutdoor } = found;
+    if (!(departure >= (isAtSameOutdoor ? leastCondensing.atSameOutdoor : leastCondensing.asItStands)))
+      return [];
+    const fahrenheit = departure / kelvinPerFahrenheit;
+    return [
+      {
+        kind: 'condensing-high',
+        place: id,
+        departure,
+        isAtSameOutdoor,
+        low: fahrenheit * condensingPercent.low,
+        high: fahrenheit * condensingPercent.high,
+        unit: '%',
+        source:
+          '0.8 to 2 % of compressor power a °F of condensing temperature (ideal cycle between −30 and 40 °C; common practice, no source)',
+      },
+    ];
+  });
 }
 
 /** Suction under its own quiet level, as it is lowered to help one warm case. */

@@ -79,13 +79,14 @@ function alarmSaid({ alarm: { note, alarms, findings, suggested } }: CircuitBack
     'section',
     { 'aria-labelledby': 'alarm-said' },
     h('h2', { id: 'alarm-said' }, 'What the alarm would have said'),
-    findings.map(({ title, leads, hidden }) => [
+    findings.map(({ title, told, leads, hidden }) => [
       h('h3', {}, visible(title)),
+      told && h('p', {}, visible(told)),
       hidden !== null && h('p', { class: 'hidden-why' }, visible(hidden)),
       plainTable(
         `Alarms and ${visible(title)}`,
-        [{ title: 'Alarm' }, { title: 'It' }],
-        leads.map(({ alarm, says }) => [alarm, says]),
+        [{ title: 'Alarm' }, { title: 'It' }, { title: 'Against the day it could be told' }],
+        leads.map(({ alarm, says, fromTold }) => [alarm, says, fromTold ?? '']),
       ),
     ]),
     findings.length > 0 && h('h3', {}, 'Over the whole export'),

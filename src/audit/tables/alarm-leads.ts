@@ -3,6 +3,8 @@ import type { Finding } from '../../model/finding.ts';
 import { localTimestamp } from '../../units/display.ts';
 import { alarmView, type ReplayedAlarm } from '../alarm-view.ts';
 import { defineTable } from '../table.ts';
+import { toldOn } from '../told-on.ts';
+import { circuitColumn } from './key-columns.ts';
 
 interface LeadRow {
   readonly finding: Finding;
@@ -19,13 +21,7 @@ export const alarmLeadsTable = defineTable<LeadRow>({
       findings.flatMap(({ finding, leads }) => leads.map(({ alarm, lead }) => ({ finding, alarm, lead }))),
     ),
   columns: [
-    {
-      name: 'circuit',
-      unit: '',
-      definition: 'Circuit.',
-      formula: 'finding',
-      cell: (row) => row.finding.circuit,
-    },
+    circuitColumn((row) => row.finding.circuit),
     {
       name: 'finding',
       unit: '',
@@ -80,10 +76,34 @@ export const alarmLeadsTable = defineTable<LeadRow>({
       name: 'days',
       unit: 'd',
       definition:
-        'From the onset to the trip: negative where the alarm was first. For never: the days that passed without it.',
+        'From the onset, seen with hindsight, to the trip: negative where the alarm was first. For never: the days that passed without it.',
       formula: '(trip − onset) ÷ 24 h',
       decimals: 2,
       cell: (row) => row.lead.days,
+    },
+    {
+      name: 'toldAt',
+      unit: 'local time',
+      definition:
+        'When the finding could first have been told: its own analysis gives it from the history up to then and nothing later. Empty: never by its own analysis alone.',
+      formula:
+        'first end of a local day at which the judgement of the cut history holds it at watch or act, found by halving',
+      cell: (row, scope) => {
+        const told = toldOn(row.finding, scope);
+        return told === null ? null : localTimestamp(told, scope.log);
+      },
+    },
+    {
+      name: 'daysFromTold',
+      unit: 'd',
+      definition:
+        'From when the finding could have been told to the trip: negative where the alarm was first. Empty without a trip.',
+      formula: '(trip − toldAt) ÷ 24 h',
+      decimals: 2,
+      cell: (row, scope) => {
+        const told = toldOn(row.finding, scope);
+        return told === null || row.lead.trip === null ? null : (row.lead.trip - told) / 86_400_000;
+      },
     },
   ],
 });

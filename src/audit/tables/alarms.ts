@@ -2,6 +2,7 @@ import type { CircuitSignals } from '../../signals/types.ts';
 import { alarmView, type ReplayedAlarm } from '../alarm-view.ts';
 import { temperatureCell, timeCell, touches } from '../scope.ts';
 import { defineTable } from '../table.ts';
+import { circuitColumn } from './key-columns.ts';
 
 interface AlarmRow {
   readonly signals: CircuitSignals;
@@ -16,13 +17,7 @@ export const alarmsTable = defineTable<AlarmRow>({
   rows: (scope) =>
     alarmView(scope).flatMap(({ circuit, alarms }) => alarms.map((alarm) => ({ signals: circuit, alarm }))),
   columns: [
-    {
-      name: 'circuit',
-      unit: '',
-      definition: 'Circuit.',
-      formula: 'site file',
-      cell: (row) => row.signals.circuit.id,
-    },
+    circuitColumn((row) => row.signals.circuit.id),
     {
       name: 'alarm',
       unit: '',

@@ -3,6 +3,7 @@ import { localTimestamp } from '../../units/display.ts';
 import type { Celsius, EpochMs } from '../../units/quantities.ts';
 import { findingsIn, temperatureCell, touches } from '../scope.ts';
 import { defineTable } from '../table.ts';
+import { circuitColumn } from './key-columns.ts';
 
 interface Change {
   readonly circuit: string | null;
@@ -68,7 +69,7 @@ export const changesTable = defineTable<Change>({
     return [...steps, ...stops, ...overrides].sort((a, b) => a.at - b.at || compare(a.circuit, b.circuit));
   },
   columns: [
-    { name: 'circuit', unit: '', definition: 'Circuit.', formula: 'site file', cell: (row) => row.circuit },
+    circuitColumn((row) => row.circuit),
     {
       name: 'what',
       unit: '',

@@ -8,6 +8,7 @@ import { differenceCell, temperatureCell } from '../scope.ts';
 import { addSettled, bufferQuantile, knownIn, settledBuffer } from '../settled-air.ts';
 import { defineTable } from '../table.ts';
 import { valveMonth } from '../valve-month.ts';
+import { circuitColumn } from './key-columns.ts';
 
 interface CircuitMonth {
   readonly signals: CircuitSignals;
@@ -36,13 +37,7 @@ export const circuitsTable = defineTable<CircuitMonth>({
     return scope.signals.circuits.map((circuit) => circuitMonth(circuit, scope, buffer));
   },
   columns: [
-    {
-      name: 'circuit',
-      unit: '',
-      definition: 'Id of the circuit.',
-      formula: 'site file',
-      cell: (row) => row.signals.circuit.id,
-    },
+    circuitColumn((row) => row.signals.circuit.id),
     {
       name: 'setPoint',
       unit: 'site temperature',

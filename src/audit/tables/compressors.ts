@@ -3,6 +3,7 @@ import { type RunDay, runDays } from '../../signals/run-days.ts';
 import type { Spell } from '../../signals/types.ts';
 import { monthDays } from '../scope.ts';
 import { defineTable } from '../table.ts';
+import { dayColumn, suctionGroupColumn } from './key-columns.ts';
 
 interface CompressorDay {
   readonly day: string;
@@ -64,20 +65,8 @@ export const compressorsTable = defineTable<CompressorDay>({
     );
   },
   columns: [
-    {
-      name: 'day',
-      unit: 'local date',
-      definition: "Local day, from midnight to midnight on the site's clock.",
-      formula: 'calendar of the site',
-      cell: (row) => row.day,
-    },
-    {
-      name: 'suctionGroup',
-      unit: '',
-      definition: 'Suction group of the machine.',
-      formula: 'site file',
-      cell: (row) => row.group,
-    },
+    dayColumn((row) => row.day),
+    suctionGroupColumn((row) => row.group),
     {
       name: 'point',
       unit: '',

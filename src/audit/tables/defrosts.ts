@@ -2,6 +2,7 @@ import { stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals, DefrostWindow, ProbeDefrost } from '../../signals/types.ts';
 import { temperatureCell, timeCell } from '../scope.ts';
 import { defineTable } from '../table.ts';
+import { circuitColumn, probeColumn } from './key-columns.ts';
 
 interface DefrostOfProbe {
   readonly signals: CircuitSignals;
@@ -28,13 +29,7 @@ export const defrostsTable = defineTable<DefrostOfProbe>({
         ),
     ),
   columns: [
-    {
-      name: 'circuit',
-      unit: '',
-      definition: 'Circuit that defrosted.',
-      formula: 'site file',
-      cell: (row) => row.signals.circuit.id,
-    },
+    circuitColumn((row) => row.signals.circuit.id),
     {
       name: 'start',
       unit: 'local time',
@@ -57,7 +52,7 @@ export const defrostsTable = defineTable<DefrostOfProbe>({
       formula: 'status where one is logged, else schedule, else shape',
       cell: (row) => row.window.source,
     },
-    { name: 'probe', unit: '', definition: 'The point.', formula: 'site file', cell: (row) => row.probe },
+    probeColumn((row) => row.probe),
     {
       name: 'peak',
       unit: 'site temperature',

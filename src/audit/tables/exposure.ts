@@ -7,6 +7,7 @@ import { lagMinutes } from '../../exposure/settings.ts';
 import { differenceCell, temperatureCell, timeCell } from '../scope.ts';
 import type { Column } from '../table.ts';
 import { defineTable } from '../table.ts';
+import { circuitColumn, probeColumn } from './key-columns.ts';
 
 interface ProbeRow {
   readonly of: CircuitExposure;
@@ -30,20 +31,8 @@ export const exposureTable = defineTable<ProbeRow>({
       return of === null ? [] : of.probes.map((probe) => ({ of, probe }));
     }),
   columns: [
-    {
-      name: 'circuit',
-      unit: '',
-      definition: 'Circuit of the probe.',
-      formula: 'site file',
-      cell: (row) => row.of.circuit,
-    },
-    {
-      name: 'probe',
-      unit: '',
-      definition: 'The point.',
-      formula: 'site file',
-      cell: (row) => row.probe.point,
-    },
+    circuitColumn((row) => row.of.circuit),
+    probeColumn((row) => row.probe.point),
     {
       name: 'limit',
       unit: 'site temperature',

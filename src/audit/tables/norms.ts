@@ -4,6 +4,7 @@ import { localTimestamp } from '../../units/display.ts';
 import { normView } from '../norm-view.ts';
 import { differenceCell, type MonthScope, pressureCell, temperatureCell } from '../scope.ts';
 import { defineTable } from '../table.ts';
+import { circuitColumn, suctionGroupColumn } from './key-columns.ts';
 
 interface NormRow {
   readonly norm: Norm;
@@ -23,20 +24,8 @@ export const normsTable = defineTable<NormRow>({
   oneRow: 'one figure at some hours of one kind of day, learnt from the quiet days of the whole export',
   rows: (scope) => normView(scope).flatMap((norm) => norm.cells.map((range) => ({ norm, range }))),
   columns: [
-    {
-      name: 'circuit',
-      unit: '',
-      definition: 'Circuit; empty for a suction group.',
-      formula: 'site file',
-      cell: (row) => row.norm.circuit,
-    },
-    {
-      name: 'suctionGroup',
-      unit: '',
-      definition: 'Suction group.',
-      formula: 'site file',
-      cell: (row) => row.norm.suctionGroup,
-    },
+    circuitColumn((row) => row.norm.circuit, 'Id of the circuit; empty for a suction group.'),
+    suctionGroupColumn((row) => row.norm.suctionGroup),
     {
       name: 'figure',
       unit: '',

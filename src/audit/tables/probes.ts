@@ -5,6 +5,7 @@ import type { Celsius } from '../../units/quantities.ts';
 import { differenceCell, monthDays, temperatureCell } from '../scope.ts';
 import { addSettled, bufferQuantiles, knownIn, settledBuffer } from '../settled-air.ts';
 import { defineTable } from '../table.ts';
+import { circuitColumn, dayColumn, probeColumn } from './key-columns.ts';
 
 interface ProbeDay {
   readonly day: string;
@@ -65,27 +66,9 @@ export const probesTable = defineTable<ProbeDay>({
     );
   },
   columns: [
-    {
-      name: 'day',
-      unit: 'local date',
-      definition: "Local day, from midnight to midnight on the site's clock.",
-      formula: 'calendar of the site',
-      cell: (row) => row.day,
-    },
-    {
-      name: 'circuit',
-      unit: '',
-      definition: 'Circuit of the probe.',
-      formula: 'site file',
-      cell: (row) => row.circuit,
-    },
-    {
-      name: 'probe',
-      unit: '',
-      definition: 'The point, as its column is headed in the export.',
-      formula: 'site file',
-      cell: (row) => row.probe,
-    },
+    dayColumn((row) => row.day),
+    circuitColumn((row) => row.circuit),
+    probeColumn((row) => row.probe),
     {
       name: 'median',
       unit: 'site temperature',

@@ -3,6 +3,7 @@ import { bubbleTemperature } from '../../refrigerants/saturation.ts';
 import type { GroupSignals } from '../../signals/types.ts';
 import { monthDays, pressureCell, temperatureCell } from '../scope.ts';
 import { defineTable } from '../table.ts';
+import { dayColumn, suctionGroupColumn } from './key-columns.ts';
 
 interface GroupDay {
   readonly day: string;
@@ -41,20 +42,8 @@ export const suctionTable = defineTable<GroupDay>({
       }),
     ),
   columns: [
-    {
-      name: 'day',
-      unit: 'local date',
-      definition: "Local day on the site's clock.",
-      formula: 'calendar of the site',
-      cell: (row) => row.day,
-    },
-    {
-      name: 'suctionGroup',
-      unit: '',
-      definition: 'Suction group.',
-      formula: 'site file',
-      cell: (row) => row.of.group.id,
-    },
+    dayColumn((row) => row.day),
+    suctionGroupColumn((row) => row.of.group.id),
     {
       name: 'suction',
       unit: 'site pressure',

@@ -7,14 +7,17 @@ import {
   type ReplayedAlarm,
 } from '../../audit/alarm-view.ts';
 import { type MonthScope, touches } from '../../audit/scope.ts';
+import { toldOn } from '../../audit/told-on.ts';
+import type { Finding } from '../../model/finding.ts';
 import type { Log } from '../../model/log.ts';
 import { formatDays, formatMinutes, formatTemperature } from '../../units/display.ts';
-import { dayAndTimeText } from '../local-time.ts';
+import type { EpochMs } from '../../units/quantities.ts';
+import { dayAndTimeText, dayText } from '../local-time.ts';
 
 /** One paragraph for each finding of a warm circuit; one line for the trips that no finding stands behind. */
 export function alarmLines(scope: MonthScope): string[] {
   return alarmView(scope).flatMap((circuit) => [
-    ...circuit.findings.map((finding) => findingText(circuit, finding, scope.log)),
+    ...circuit.findings.map((finding) => findingText(circuit, finding, scope)),
     ...strayTrips(circuit, scope),
   ]);
 }
@@ -31,14 +34,32 @@ export function alarmTitle({ name, history: { rule } }: ReplayedAlarm, log: Log)
   return `${title} (${listens} above ${formatTemperature(rule.limit, log.units)} for ${formatMinutes(rule.delayMinutes)})`;
 }
 
+/** Against the onset, which is known with hindsight alone. */
 export function leadText(lead: Lead, log: Log): string {
-  if (lead.order === 'never') return `never came in the ${formatDays(lead.days)} of it`;
+  if (lead.order === 'never') return `never came in the ${formatDays(lead.days)} since the onset`;
   const days = formatDays(Math.abs(lead.days));
   const when = dayAndTimeText(log, lead.trip);
   return lead.order === 'alarm-first'
-    ? `was first: it came ${days} before the onset, on ${when}`
-    : `came ${days} after the onset, on ${when}`;
+    ? `was first: it came ${days} before the onset seen with hindsight, on ${when}`
+    : `came ${days} after the onset seen with hindsight, on ${when}`;
 }
+
+/** `could have been told at the end of Tue 15 Sep, 4.5 days after its onset`. */
+export function toldText(told: EpochMs | null, { onset }: Finding, log: Log): string {
+  if (told === null) {
+    return 'could not have been told by its own analysis alone; it rests on what others saw as well';
+  }
+  return `could have been told at the end of ${dayText(log, told - 1)}, ${formatDays((told - onset) / dayMs)} after its onset`;
+}
+
+/** The trip against the day on which the finding could have been told; empty where one of the two is missing. */
+export function leadFromTold({ trip }: Lead, told: EpochMs | null): string {
+  if (trip === null || told === null) return '';
+  const days = (trip - told) / dayMs;
+  return `${formatDays(Math.abs(days))} ${days < 0 ? 'before' : 'after'} that`;
+}
+
+const dayMs = 86_400_000;
 
 /** One line why an average hid a warm probe. */
 export function hiddenText(
@@ -50,19 +71,30 @@ export function hiddenText(
 }
 
 /** `M01 air A, since Tue 8 Sep, 12:00`. */
-export function findingTitle({ finding }: FindingLead, log: Log): string {
+export function findingTitle({ finding }: Pick<FindingLead, 'finding'>, log: Log): string {
   return `${finding.probe ?? finding.circuit}, since ${dayAndTimeText(log, finding.onset)}`;
 }
 
-function findingText({ alarms }: CircuitAlarms, finding: FindingLead, log: Log): string {
+function findingText({ alarms }: CircuitAlarms, finding: FindingLead, scope: MonthScope): string {
+  const { log } = scope;
   const [current] = alarms;
+  const told = toldOn(finding.finding, scope);
   const title = findingTitle(finding, log);
   if (current === undefined) return `${title}: ${nothingToReplay}`;
-  const told = finding.leads.map(({ alarm, lead }) => `${alarmTitle(alarm, log)} ${leadText(lead, log)}`);
+  const said = finding.leads.map(({ alarm, lead }) => {
+    const fromTold = leadFromTold(lead, told);
+    return `${alarmTitle(alarm, log)} ${leadText(lead, log)}${fromTold === '' ? '' : ` (${fromTold})`}`;
+  });
   const blind = `The first is blind for ${formatMinutes(current.history.blindMinutesADay)} a day.`;
   const why = finding.hidden === null ? '' : ` ${hiddenText(finding.hidden, log)}`;
-  return `${title}: ${told.join('; ')}. ${blind}${why}`;
+  return `${title}: it ${toldText(told, finding.finding, log)}. ${capital(said.join('; '))}. ${blind}${why}`;
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Which onset the days count from, and why the other day stands beside it. */
+export const hindsight =
+  'Days count from the onset that the whole history shows: it is known with hindsight, and nobody could have told the finding then. Beside it stands the day on which it could have been told: the first at whose end its own analysis gives it, from what was logged up to then.';
 
 export const nothingToReplay = 'no set point and no limit are known, so no alarm can be replayed.';
 

@@ -1,6 +1,7 @@
 import { alarmView, type CircuitAlarms, type FindingLead } from '../../audit/alarm-view.ts';
 import type { MonthAudit } from '../../audit/month-audit.ts';
-import type { Log } from '../../model/log.ts';
+import type { MonthScope } from '../../audit/scope.ts';
+import { toldOn } from '../../audit/told-on.ts';
 import { formatMinutes } from '../../units/display.ts';
 import { formatNumber } from '../../units/format-number.ts';
 import { type Html, html } from '../html/escape.ts';
@@ -11,9 +12,12 @@ import {
   alarmTitle,
   findingTitle,
   hiddenText,
+  hindsight,
+  leadFromTold,
   leadText,
   nothingToReplay,
   strayTrips,
+  toldText,
 } from './alarm-lines.ts';
 
 /** What the alarms would have said about each finding, and a limit for each probe from its own quiet days. */
@@ -21,7 +25,7 @@ export function alarmsSection(audit: MonthAudit): Html {
   const { scope } = audit;
   const view = alarmView(scope);
   const findings = view.flatMap((circuit) =>
-    circuit.findings.map((lead) => findingPart(circuit, lead, scope.log)),
+    circuit.findings.map((lead) => findingPart(circuit, lead, scope)),
   );
   const stray = view.flatMap((circuit) => strayTrips(circuit, scope));
   return html`<h2>What the alarms would have said</h2>
@@ -31,21 +35,34 @@ ${
     : findings
 }
 ${stray.length === 0 ? null : html`<ul class="plain">${stray.map((line) => html`<li>${line}</li>`)}</ul>`}
-${findings.length === 0 ? null : html`<p class="quiet">Days count from the onset that the whole history shows. It is known with hindsight: a finding cannot be told on the day of its onset.</p>`}
+${findings.length === 0 ? null : html`<p class="quiet">${hindsight}</p>`}
 ${suggestedTable(audit)}`;
 }
 
-function findingPart({ circuit, alarms }: CircuitAlarms, lead: FindingLead, log: Log): Html {
+function findingPart({ circuit, alarms }: CircuitAlarms, lead: FindingLead, scope: MonthScope): Html {
+  const { log } = scope;
+  const told = toldOn(lead.finding, scope);
   const title = findingTitle(lead, log);
   const heading = html`<h3>${circuitTitle(log, circuit.circuit.id)}: ${title}</h3>`;
   if (alarms.length === 0) return html`${heading}<p>${sentence(nothingToReplay)}</p>`;
   const rows = lead.leads.map(({ alarm, lead: each }) => [
     sentence(alarmTitle(alarm, log)),
     sentence(leadText(each, log)),
+    leadFromTold(each, told) || '–',
     formatMinutes(alarm.history.blindMinutesADay),
   ]);
   return html`${heading}
-${htmlTable(`Alarms and ${title}`, [wordColumn('Alarm'), wordColumn('It'), numberColumn('Blind a day')], rows)}
+<p>The finding ${toldText(told, lead.finding, log)}.</p>
+${htmlTable(
+  `Alarms and ${title}`,
+  [
+    wordColumn('Alarm'),
+    wordColumn('It'),
+    wordColumn('Against the day it could be told'),
+    numberColumn('Blind a day'),
+  ],
+  rows,
+)}
 ${lead.hidden === null ? null : html`<p>${hiddenText(lead.hidden, log)}</p>`}`;
 }
 

@@ -3,10 +3,20 @@ import { leadOver } from '../../alarm-replay/lead.ts';
 import { type AlarmHistory, replayOnCircuit } from '../../alarm-replay/replay-circuit.ts';
 import { alarmView, type CircuitAlarms } from '../../audit/alarm-view.ts';
 import type { MonthScope } from '../../audit/scope.ts';
+import { toldOn } from '../../audit/told-on.ts';
 import type { Log } from '../../model/log.ts';
 import { formatMinutes, formatTemperature } from '../../units/display.ts';
 import { formatNumber } from '../../units/format-number.ts';
-import { alarmTitle, findingTitle, hiddenText, leadText, nothingToReplay } from '../audit/alarm-lines.ts';
+import {
+  alarmTitle,
+  findingTitle,
+  hiddenText,
+  hindsight,
+  leadFromTold,
+  leadText,
+  nothingToReplay,
+  toldText,
+} from '../audit/alarm-lines.ts';
 import { dayAndTimeText } from '../local-time.ts';
 
 /** What high-temperature alarms would have said over the history of one circuit, in words. */
@@ -22,7 +32,15 @@ export interface AlarmSaid {
   }[];
   readonly findings: readonly {
     readonly title: string;
-    readonly leads: readonly { readonly alarm: string; readonly says: string }[];
+    /** When the finding could first have been told. */
+    readonly told: string;
+    readonly leads: readonly {
+      readonly alarm: string;
+      /** Against the onset, which is known with hindsight. */
+      readonly says: string;
+      /** Against the day on which it could have been told; empty where one of the two is missing. */
+      readonly fromTold: string;
+    }[];
     /** Why the average hid it, in one line. */
     readonly hidden: string | null;
   }[];
@@ -36,15 +54,13 @@ interface Replayed {
   readonly probe: string | null;
 }
 
-const hindsight =
-  'Days count from the onset that the whole history shows. It is known with hindsight: a finding cannot be told on the day of its onset.';
-
 /** One entry a circuit of the site, in its order. */
 export function alarmsSaid(scope: MonthScope): AlarmSaid[] {
-  return alarmView(scope).map((circuit) => alarmSaid(circuit, scope.log));
+  return alarmView(scope).map((circuit) => alarmSaid(circuit, scope));
 }
 
-function alarmSaid(circuit: CircuitAlarms, log: Log): AlarmSaid {
+function alarmSaid(circuit: CircuitAlarms, scope: MonthScope): AlarmSaid {
+  const { log } = scope;
   const [current] = circuit.alarms;
   if (current === undefined) {
     return { note: capital(nothingToReplay), alarms: [], findings: [], suggested: [] };
@@ -63,16 +79,22 @@ function alarmSaid(circuit: CircuitAlarms, log: Log): AlarmSaid {
       firstTrip: history.firstTrip === null ? '' : dayAndTimeText(log, history.firstTrip),
       blindADay: formatMinutes(history.blindMinutesADay),
     })),
-    findings: circuit.findings.map((lead) => ({
-      title: findingTitle(lead, log),
-      leads: replayed
-        .filter(({ probe }) => probe === null || lead.finding.probe === null || probe === lead.finding.probe)
-        .map(({ title, history }) => ({
-          alarm: title,
-          says: capital(leadText(leadOver(history, lead.finding, log), log)),
-        })),
-      hidden: lead.hidden === null ? null : hiddenText(lead.hidden, log),
-    })),
+    findings: circuit.findings.map(({ finding, hidden }) => {
+      const told = toldOn(finding, scope);
+      const concerns = (probe: string | null): boolean =>
+        probe === null || finding.probe === null || probe === finding.probe;
+      return {
+        title: findingTitle({ finding }, log),
+        told: `The finding ${toldText(told, finding, log)}.`,
+        leads: replayed
+          .filter(({ probe }) => concerns(probe))
+          .map(({ title, history }) => {
+            const lead = leadOver(history, finding, log);
+            return { alarm: title, says: capital(leadText(lead, log)), fromTold: leadFromTold(lead, told) };
+          }),
+        hidden: hidden === null ? null : hiddenText(hidden, log),
+      };
+    }),
     suggested: circuit.alarms.flatMap(({ suggestion }) => {
       if (suggestion === null) return [];
       const { point, limit, delayMinutes, nuisanceDays, quietDays, aMonth } = suggestion;
