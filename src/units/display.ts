@@ -5,7 +5,13 @@ import type { Celsius, Kelvin, KelvinPerDay, Kilopascal } from './quantities.ts'
 
 const degreeSigns = { degF: '°F', degC: '°C', K: 'K' } as const;
 const pressureDecimals = { psig: 1, psia: 1, bar: 2, barg: 2, kPa: 0 } as const;
-const pressureDifferenceSigns = { psig: 'psi', psia: 'psi', bar: 'bar', barg: 'bar', kPa: 'kPa' } as const;
+export const pressureDifferenceSigns = {
+  psig: 'psi',
+  psia: 'psi',
+  bar: 'bar',
+  barg: 'bar',
+  kPa: 'kPa',
+} as const;
 
 function withUnit(value: number, decimals: number, unit: string): string {
   return Number.isFinite(value) ? `${formatNumber(value, decimals)} ${unit}` : unknownText;

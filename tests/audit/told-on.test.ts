@@ -9,10 +9,12 @@ import type { Finding } from '../../src/model/finding.ts';
 import { timeAt } from '../../src/model/grid.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 
+/** Small stores and few days: each is analysed several times over. */
+const store = { days: 18, mediumCircuits: 3, lowCircuits: 0 };
 const logging = { logging: { intervalMinutes: 5 } };
 
 function analysed(name: 'iced-end' | 'probe-creep' | 'probe-step' | 'left-off', seed: number) {
-  const log = toLog(exampleStore(name, { seed, days: 20 }), logging);
+  const log = toLog(exampleStore(name, { ...store, seed }), logging);
   const signals = computeSignals(log);
   const diagnosis = diagnose(signals);
   const findings = diagnosis.findings.filter(

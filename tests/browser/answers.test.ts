@@ -80,7 +80,7 @@ describe('Two exports', () => {
     expect(choices).toHaveLength(2);
     expect(choices[0]).toMatch(/^Quillan Row Foods, 2026-09-01 to 2026-09-30$/);
     await page.getByRole('button', { name: 'Compare' }).press('Enter');
-    await page.getByText('Nothing changed by more than days differ').waitFor({ timeout: 60_000 });
+    await page.getByText('Nothing changed by more than it does from day to day').waitFor({ timeout: 60_000 });
     expect(await page.locator('.answered').textContent()).toContain('The two spans overlap');
     expect(watched.complaints).toEqual([]);
   });
@@ -90,6 +90,9 @@ describe('Two exports', () => {
     await page.goto(compare(2));
     const place = page.locator('.compared h3 a').first();
     await place.waitFor({ timeout: 60_000 });
+    expect(await page.locator('.compared .lead').textContent()).toContain(
+      'By their names these are two sites',
+    );
     expect(await place.getAttribute('href')).toMatch(new RegExp(`^#/exports/${ids[0]}/(circuits|groups)/`));
     expect(await page.locator('.compared .worded').count()).toBeGreaterThan(0);
   });

@@ -10,16 +10,26 @@ import { type MonthScope, touches } from '../../audit/scope.ts';
 import { toldOn } from '../../audit/told-on.ts';
 import type { Finding } from '../../model/finding.ts';
 import type { Log } from '../../model/log.ts';
-import { formatDays, formatMinutes, formatTemperature } from '../../units/display.ts';
+import { formatMinutes, formatTemperature } from '../../units/display.ts';
 import type { EpochMs } from '../../units/quantities.ts';
 import { dayAndTimeText, dayText } from '../local-time.ts';
 
-/** One paragraph for each finding of a warm circuit; one line for the trips that no finding stands behind. */
-export function alarmLines(scope: MonthScope): string[] {
-  return alarmView(scope).flatMap((circuit) => [
-    ...circuit.findings.map((finding) => findingText(circuit, finding, scope)),
-    ...strayTrips(circuit, scope),
-  ]);
+/** What a paragraph is about, and what is said of it line by line. */
+export interface AlarmParagraph {
+  readonly title: string;
+  readonly lines: readonly string[];
+}
+
+/** One paragraph for each finding of a warm circuit; one for the trips that no finding stands behind. */
+export function alarmParagraphs(scope: MonthScope): AlarmParagraph[] {
+  const view = alarmView(scope);
+  const stray = view.flatMap((circuit) => strayTrips(circuit, scope));
+  return [
+    ...view.flatMap((circuit) =>
+      circuit.findings.map((finding) => findingParagraph(circuit, finding, scope)),
+    ),
+    ...(stray.length === 0 ? [] : [{ title: 'With no finding behind it', lines: stray }]),
+  ];
 }
 
 /** `the alarm in force (average above 44.0 °F for 60 minutes)`. */
@@ -36,8 +46,8 @@ export function alarmTitle({ name, history: { rule } }: ReplayedAlarm, log: Log)
 
 /** Against the onset, which is known with hindsight alone. */
 export function leadText(lead: Lead, log: Log): string {
-  if (lead.order === 'never') return `never came in the ${formatDays(lead.days)} since the onset`;
-  const days = formatDays(Math.abs(lead.days));
+  if (lead.order === 'never') return `never came in the ${lengthText(lead.days)} since the onset`;
+  const days = lengthText(lead.days);
   const when = dayAndTimeText(log, lead.trip);
   return lead.order === 'alarm-first'
     ? `was first: it came ${days} before the onset seen with hindsight, on ${when}`
@@ -49,17 +59,20 @@ export function toldText(told: EpochMs | null, { onset }: Finding, log: Log): st
   if (told === null) {
     return 'could not have been told by its own analysis alone; it rests on what others saw as well';
   }
-  return `could have been told at the end of ${dayText(log, told - 1)}, ${formatDays((told - onset) / dayMs)} after its onset`;
+  return `could have been told at the end of ${dayText(log, told - 1)}, ${lengthText((told - onset) / dayMs)} after its onset`;
 }
 
 /** The trip against the day on which the finding could have been told; empty where one of the two is missing. */
 export function leadFromTold({ trip }: Lead, told: EpochMs | null): string {
   if (trip === null || told === null) return '';
   const days = (trip - told) / dayMs;
-  return `${formatDays(Math.abs(days))} ${days < 0 ? 'before' : 'after'} that`;
+  return `${lengthText(days)} ${days < 0 ? 'before' : 'after'} it could be told`;
 }
 
 const dayMs = 86_400_000;
+
+/** `11 days`, `9 h 40 min`: the length without its sign. */
+const lengthText = (days: number): string => formatMinutes(Math.round(Math.abs(days) * 1440));
 
 /** One line why an average hid a warm probe. */
 export function hiddenText(
@@ -75,19 +88,29 @@ export function findingTitle({ finding }: Pick<FindingLead, 'finding'>, log: Log
   return `${finding.probe ?? finding.circuit}, since ${dayAndTimeText(log, finding.onset)}`;
 }
 
-function findingText({ alarms }: CircuitAlarms, finding: FindingLead, scope: MonthScope): string {
+function findingParagraph(
+  { alarms }: CircuitAlarms,
+  { finding, leads, hidden }: FindingLead,
+  scope: MonthScope,
+): AlarmParagraph {
   const { log } = scope;
+  const title = findingTitle({ finding }, log);
   const [current] = alarms;
-  const told = toldOn(finding.finding, scope);
-  const title = findingTitle(finding, log);
-  if (current === undefined) return `${title}: ${nothingToReplay}`;
-  const said = finding.leads.map(({ alarm, lead }) => {
+  if (current === undefined) return { title, lines: [capital(nothingToReplay)] };
+  const told = toldOn(finding, scope);
+  const said = leads.map(({ alarm, lead }) => {
     const fromTold = leadFromTold(lead, told);
-    return `${alarmTitle(alarm, log)} ${leadText(lead, log)}${fromTold === '' ? '' : ` (${fromTold})`}`;
+    return `${capital(alarmTitle(alarm, log))} ${leadText(lead, log)}${fromTold === '' ? '' : `, ${fromTold}`}.`;
   });
-  const blind = `The first is blind for ${formatMinutes(current.history.blindMinutesADay)} a day.`;
-  const why = finding.hidden === null ? '' : ` ${hiddenText(finding.hidden, log)}`;
-  return `${title}: it ${toldText(told, finding.finding, log)}. ${capital(said.join('; '))}. ${blind}${why}`;
+  return {
+    title,
+    lines: [
+      `It ${toldText(told, finding, log)}.`,
+      ...said,
+      `The first is blind for ${formatMinutes(current.history.blindMinutesADay)} a day.`,
+      ...(hidden === null ? [] : [hiddenText(hidden, log)]),
+    ],
+  };
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -48,7 +48,7 @@ function findingPart({ circuit, alarms }: CircuitAlarms, lead: FindingLead, scop
   const rows = lead.leads.map(({ alarm, lead: each }) => [
     sentence(alarmTitle(alarm, log)),
     sentence(leadText(each, log)),
-    leadFromTold(each, told) || '–',
+    sentence(leadFromTold(each, told)) || '–',
     formatMinutes(alarm.history.blindMinutesADay),
   ]);
   return html`${heading}

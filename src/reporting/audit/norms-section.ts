@@ -31,7 +31,7 @@ export function normsSection({ scope }: MonthAudit): Html {
       own.map((norm) => normRow(norm, norms, scope.signals)),
     )}</details>`;
   };
-  return html`${heading}
+  return html`<div class="on-screen">${heading}
 ${places.map(table)}
-<p class="quiet">${normsLegend}</p>`;
+<p class="quiet">${normsLegend}</p></div>`;
 }

@@ -17,7 +17,7 @@ function daysText(rows: readonly RowView[], name: string, decimals: number): str
 
 /** Suction and condensing against target, and what the compressors did. */
 export function racksSection(audit: MonthAudit): Html | null {
-  const { temperatureSign, pressureSign } = siteScale(audit.scope.log);
+  const { temperatureSign, pressureSign, pressureDifferenceSign } = siteScale(audit.scope.log);
   const groups = groupRows(viewOf(tableNamed(audit, 'suction')).rows, ['suctionGroup']);
   const machines = groupRows(viewOf(tableNamed(audit, 'compressors')).rows, ['suctionGroup', 'point']);
   if (groups.length === 0) return null;
@@ -26,8 +26,8 @@ export function racksSection(audit: MonthAudit): Html | null {
     [
       wordColumn('Suction group'),
       numberColumn(`Suction, ${pressureSign}`),
-      numberColumn('Target'),
-      numberColumn('Over target'),
+      numberColumn(`Target, ${pressureSign}`),
+      numberColumn(`Over target, ${pressureDifferenceSign}`),
       numberColumn(`Evaporating, ${temperatureSign}`),
       numberColumn(`Condensing, ${temperatureSign}`),
       numberColumn('Liquid level, %'),

@@ -90,7 +90,11 @@ function alarmSaid(circuit: CircuitAlarms, scope: MonthScope): AlarmSaid {
           .filter(({ probe }) => concerns(probe))
           .map(({ title, history }) => {
             const lead = leadOver(history, finding, log);
-            return { alarm: title, says: capital(leadText(lead, log)), fromTold: leadFromTold(lead, told) };
+            return {
+              alarm: title,
+              says: capital(leadText(lead, log)),
+              fromTold: capital(leadFromTold(lead, told)),
+            };
           }),
         hidden: hidden === null ? null : hiddenText(hidden, log),
       };

@@ -67,10 +67,11 @@ export function comparisonDocument(compared: ComparedHistories, before: Log, aft
     before: spanOf(before),
     after: spanOf(after),
     heading: `${spanText(after)} against ${spanText(before)}`,
-    summary:
+    summary: `${strangers(before, after)}${
       changed.length === 0
-        ? 'Nothing changed by more than days differ, and by enough to matter.'
-        : `${changed.length} of ${places.length} circuits and suction groups changed by more than days differ, the largest change first.`,
+        ? 'Nothing changed by more than it does from day to day, and by enough to matter.'
+        : `${changed.length} of ${places.length} circuits and suction groups changed by more than they do from day to day; the largest change first.`
+    }`,
     places,
     remarks: [
       ...overlapping(before, after),
@@ -122,6 +123,13 @@ const spanOf = (log: Log): SpanDocument => ({
 function listed(title: string, some: readonly (string | { readonly id: string })[]): string[] {
   const ids = some.map((one) => (typeof one === 'string' ? one : one.id));
   return ids.length === 0 ? [] : [`${title}: ${ids.join(', ')}.`];
+}
+
+/** Circuits of two stores may bear the same names and be nothing to each other. */
+function strangers({ site: one }: Log, { site: other }: Log): string {
+  return one === other || one === '' || other === ''
+    ? ''
+    : `By their names these are two sites, ${one} and ${other}: circuits are taken for each other by their ids alone. `;
 }
 
 /** Days that both hold are compared with themselves. */

@@ -38,6 +38,8 @@ tbody th{color:inherit;font-size:inherit}
 .dense th,.dense td{padding-right:10px}
 .dense thead th{white-space:normal;vertical-align:bottom;line-height:1.25}
 .dense tbody th{color:var(--ink);white-space:normal}
+.scroll+p,.ranked+p{margin-top:8px}
+.dense .number+:not(.number){padding-left:12px}
 .ranked td:first-child{width:2.2em;color:var(--quiet)}
 .ranked .where{font-weight:600;min-width:9em}
 .ranked .when{white-space:nowrap;color:var(--quiet)}
@@ -84,7 +86,12 @@ article{padding:16px 14px;margin-left:-6px;margin-right:-6px}
 const print = `
 @page{margin:14mm}
 @media print{
-body{background:none;font-size:10.5pt}
+body{background:none;font-size:9.5pt}
+h1{font-size:19pt}h2{font-size:12.5pt;margin:22px 0 8px}h3{font-size:10.5pt}
+.lead{font-size:11.5pt;margin:10px 0 8px}header{padding-bottom:8px}.air{font-size:8.6pt}
+.scroll+p,.ranked+p{font-size:8.6pt}
+.on-screen{display:none}
+p{max-width:none}
 .page{max-width:none;padding:0}
 article{border:0;border-top:1.5pt solid ${lightTheme.ink};border-radius:0;padding:10px 0;margin:0 0 10px}
 .one-by-one,article+article{break-before:page}

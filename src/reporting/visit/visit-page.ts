@@ -8,7 +8,15 @@ import { type Html, html } from '../html/escape.ts';
 import { severityMark } from '../html/finding-section.ts';
 import { htmlPage } from '../html/page.ts';
 import { cannotTell } from './visit-terminal.ts';
-import { causeText, exposureText, questionText, stopFacts, stopTitle, visitHeadline } from './visit-words.ts';
+import {
+  causeText,
+  exposureText,
+  questionText,
+  stopFacts,
+  stopSummary,
+  stopTitle,
+  visitHeadline,
+} from './visit-words.ts';
 
 interface Shown {
   readonly log: Log;
@@ -79,7 +87,7 @@ function stopSection(stop: Stop, index: number, log: Log): Html {
   const { checkFirst = [], bring = [] } = stop.cause ?? {};
   const others = stop.others.slice(0, mostOtherFindings);
   return html`<section class="stop"><h3><span class="rank">${index + 1}</span> ${stopTitle(stop, log)} ${severityMark(stop.severity)}</h3>
-<div><p>${stop.lead.summary}</p><p class="quiet">${stopFacts(stop, log)}</p>${now === null ? null : html`<p class="now">${now}</p>`}${others.map(({ summary }) => html`<p class="quiet">Also: ${summary}</p>`)}</div>
+<div><p>${stopSummary(stop, log)}</p><p class="quiet">${stopFacts(stop, log)}</p>${now === null ? null : html`<p class="now">${now}</p>`}${others.map(({ summary }) => html`<p class="quiet">Also: ${summary}</p>`)}</div>
 <div>${cause === null ? null : html`<p><span class="cause">Probably ${cause}</span></p>`}<ol>${checkFirst.slice(0, 3).map((check) => html`<li>${check}</li>`)}</ol>${bring.length === 0 ? null : html`<p><span class="cause">Bring:</span> ${bring.join(', ')}</p>`}</div></section>`;
 }
 

@@ -9,7 +9,15 @@ import { openQuestions, placesText } from '../open-questions.ts';
 import { type Paint, severityBadge } from '../terminal/paint.ts';
 import { hang, indented } from '../terminal/wrap.ts';
 import { visibleText } from '../visible-text.ts';
-import { causeText, exposureText, questionText, stopFacts, stopTitle, visitHeadline } from './visit-words.ts';
+import {
+  causeText,
+  exposureText,
+  questionText,
+  stopFacts,
+  stopSummary,
+  stopTitle,
+  visitHeadline,
+} from './visit-words.ts';
 
 interface Shown {
   readonly log: Log;
@@ -70,7 +78,7 @@ function stopLines(stop: Stop, index: number, log: Log, paint: Paint): string[] 
   const badge = paint.severity(stop.severity, severityBadge(stop.severity));
   return [
     `${index + 1}. ${badge}  ${paint.bold(visibleText(stopTitle(stop, log)))}`,
-    ...indented(visibleText(stop.lead.summary), 4, paint.width),
+    ...indented(visibleText(stopSummary(stop, log)), 4, paint.width),
     ...indented(visibleText(stopFacts(stop, log)), 4, paint.width),
     ...row('now', exposureText(stop, log)),
     ...row('probably', causeText(stop)),

@@ -8,8 +8,11 @@ import { noCircuits } from '../headline.ts';
 import { limitName } from '../limit-words.ts';
 import { dayText } from '../local-time.ts';
 import { placesText } from '../open-questions.ts';
-import { placeTitle } from '../report-order.ts';
+import { placeTitle, summaryUnder } from '../report-order.ts';
 import { causeWords } from '../words.ts';
+
+/** What leads here, under the name of the place: it need not say that again. */
+export const stopSummary = (stop: Stop, log: Log): string => summaryUnder(stopTitle(stop, log), stop.lead);
 
 export const stopTitle = (stop: Stop, log: Log): string => placeTitle(stop.lead, log);
 
@@ -67,5 +70,5 @@ export function visitHeadline({ stops, phoneFirst }: VisitSheet, log: Log): stri
     phoneFirst.length === 0
       ? ''
       : `; ${phoneFirst.length === 1 ? 'one question' : `${phoneFirst.length} questions`} for the phone first`;
-  return `${stops.length === 1 ? 'One stop' : `${stops.length} stops`}, worst first${calls}.`;
+  return `${stops.length === 1 ? 'One stop' : `${stops.length} stops, worst first`}${calls}.`;
 }
