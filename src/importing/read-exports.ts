@@ -69,6 +69,7 @@ export async function readExports(sources: readonly ExportSource[], options: Rea
         values: part.values,
         status: part.status,
         logging: part.logging,
+        ...(part.ended === undefined ? {} : { ended: part.ended }),
       });
     }
   }

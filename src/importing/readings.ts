@@ -25,6 +25,8 @@ export interface ReadingColumn {
   /** True where the cells were status words or a 0/1 column that behaves as one. */
   readonly status: boolean;
   readonly logging: 'sampled' | 'change-of-value';
+  /** Times, ascending, at which a word in place of a value ends what was in force, where `values` has a NaN for others. */
+  readonly ended?: Float64Array;
 }
 
 /** What the reading rooms hand to naming and assembly: every reading of every file, and the account of the rest. */

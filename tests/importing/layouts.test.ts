@@ -91,6 +91,39 @@ describe('layouts', () => {
     expect(readings.columns.map(({ logging }) => logging)).toEqual(['change-of-value', 'sampled']);
   });
 
+  it('a fault word in a wide log of changes ends the value that was in force, for its point alone', async () => {
+    const value = (at: number, base: number): string => (at % 7 < 4 ? (base + (at % 7)).toFixed(1) : '');
+    const rows = Array.from({ length: 400 }, (_, at) => {
+      const air =
+        at < 200
+          ? value(at, 36)
+          : at === 220
+            ? 'FAULT'
+            : at === 300
+              ? 'OPEN'
+              : at >= 350
+                ? value(at, 36)
+                : '';
+      return `${minute(at)},${air},${value(at, 38)},${(45 + (at % 5)).toFixed(1)}`;
+    });
+    const readings = await readContent(`time,M01 air,M02 air,S1 suction\n${rows.join('\n')}\n`, utc);
+    expect(readings.columns.map(({ logging }) => logging)).toEqual([
+      'change-of-value',
+      'change-of-value',
+      'sampled',
+    ]);
+    expect(codesOf(readings)).toEqual(['fault-word', 'state-word-in-number-column']);
+    const report = onlyReport(readings);
+    expect(report.values - report.valuesRejected).toBe(normalized(readings).split('\n').length - 2);
+    const circuits = ['M01', 'M02'].map((id) => ({ id, probes: [`${id} air`] }));
+    const { log } = assembleLog(readings, { circuits });
+    const [faulty, sound] = log.circuits.map(({ probes }) => probes[0]!.record.values);
+    expect(faulty!.findIndex(Number.isNaN)).toBe(220);
+    expect(faulty!.subarray(220, 350).every(Number.isNaN)).toBe(true);
+    expect(faulty!.subarray(350).some(Number.isNaN)).toBe(false);
+    expect(sound!.some(Number.isNaN)).toBe(false);
+  });
+
   it('circuit and point columns together name a point of a long export', async () => {
     const rows = Array.from({ length: 6 }, (_, at) =>
       ['M01', 'M02'].map((circuit) => `${minute(at)},${circuit},Air,${at}.5,°F`).join('\n'),

@@ -47,7 +47,7 @@ export class RecordShelf {
     const [first, last] = endsOf(point);
     const changes =
       !sampled && quantity === 'status'
-        ? changesWithin(point, grid, this.#emptyRows(point), this.#silence())
+        ? changesWithin(point, grid, this.#unknownRows(point), this.#silence())
         : null;
     const values = sampled
       ? alignSampled(
@@ -56,7 +56,7 @@ export class RecordShelf {
           holdIntervals * Math.max(intervalMs, grid.stepMs),
           this.#standsOnGrid(point),
         )
-      : alignChanges(point, grid, this.#silence(), this.#emptyRows(point));
+      : alignChanges(point, grid, this.#silence(), this.#unknownRows(point));
     if (onAbove !== null) {
       toStates(values, onAbove);
       if (changes !== null) toStates(changes.values, onAbove);
@@ -82,6 +82,20 @@ export class RecordShelf {
     const answer = point.times.length > 0 && standsOnGrid(point.times, this.#grid);
     this.#onGrid.set(point.times, answer);
     return answer;
+  }
+
+  /** Rows from which on nothing is known of the point: those of its table without any value, and words in its place. */
+  #unknownRows(point: Point): Uint8Array {
+    const empty = this.#emptyRows(point);
+    const { times, values, ended } = point;
+    if (ended === undefined) return empty;
+    const unknown = empty.slice();
+    let next = 0;
+    for (let row = 0; row < times.length && next < ended.length; row++) {
+      while (next < ended.length && ended[next]! < times[row]!) next++;
+      if (ended[next] === times[row] && Number.isNaN(values[row]!)) unknown[row] = 1;
+    }
+    return unknown;
   }
 
   #emptyRows({ times }: Point): Uint8Array {

@@ -74,9 +74,23 @@ export function refuseForeignFile(name: string, sample: Uint8Array): void {
   if (/^%!PS/u.test(start)) refuse(name, 'foreign-file', 'a PostScript document', ask);
   if (/^[[{]\s*(?:[{["\]}]|-?\d)/u.test(start))
     refuse(name, 'foreign-file', 'a JSON document', 'Export as CSV instead');
+  if (isQuotedPrintable(sample)) {
+    refuse(
+      name,
+      'foreign-file',
+      'text as mail carries it (quoted-printable)',
+      'Save the attachment itself and use that',
+    );
+  }
   if (/^From: |^(?:Return-Path|Received|MIME-Version|Delivered-To): /u.test(start)) {
     refuse(name, 'foreign-file', 'an e-mail message', 'Save the attached export and use that');
   }
+}
+
+/** Letters written as `=C2=B0` and lines that go on behind a `=` (RFC 2045, section 6.7). */
+function isQuotedPrintable(sample: Uint8Array): boolean {
+  const text = new TextDecoder('latin1').decode(sample.subarray(0, 8192));
+  return /=\r?\n/u.test(text) && /=[0-9A-F]{2}=[0-9A-F]{2}/u.test(text);
 }
 
 function beginning(sample: Uint8Array): string {

@@ -1,5 +1,5 @@
 import type { SampleRow } from '../layout/table-plan.ts';
-import type { TypeOf } from '../layout/time-column.ts';
+import { type TypeOf, timeWords } from '../layout/time-column.ts';
 import { unwrapped, visibleText } from '../values/clean-text.ts';
 import { isUnitFiller, unitNamed } from './unit-words.ts';
 
@@ -91,7 +91,7 @@ function isHeaderRow(
   }
   // Readings beside a stamp that cannot be read are no names.
   if (/^\d/u.test(cells[timeAt] ?? '') && numeric + words >= filled - 1) return false;
-  return numeric * 2 < filled || (cells[timeAt] !== undefined && /\p{L}/u.test(cells[timeAt]!));
+  return numeric * 2 < filled || timeWords.test(cells[timeAt] ?? '');
 }
 
 /** One text in every column, over the times too: a title that a spreadsheet unmerged, and no name of a column. */

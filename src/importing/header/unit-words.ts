@@ -32,14 +32,17 @@ for (const [unit, words] of Object.entries(spellings)) {
 }
 
 function plainUnit(text: string): string {
-  return text
-    .replace(/Â(?=°)/gu, '')
-    .replace(/\u00ba|\u02da|\u030a|\ufffd/gu, '°')
-    .replace(/\u2103/gu, '°c')
-    .replace(/\u2109/gu, '°f')
-    .toLowerCase()
-    .replace(/[\s.]/gu, '')
-    .replace(/^deg(?:rees?)?°/u, '°');
+  return (
+    text
+      .replace(/\u00ba|\u02da|\u030a|\ufffd|^\?(?=[CF]$)/gu, '°')
+      // A degree sign that went through UTF-8 twice or three times.
+      .replace(/[ÃÂ‚]+(?=°)/gu, '')
+      .replace(/\u2103/gu, '°c')
+      .replace(/\u2109/gu, '°f')
+      .toLowerCase()
+      .replace(/[\s.]/gu, '')
+      .replace(/^deg(?:rees?)?°/u, '°')
+  );
 }
 
 /** The unit that `text` names and nothing else (`°F`, `deg F`, `psi(g)`), or null. */

@@ -105,6 +105,13 @@ export const noteIssues = {
     remedy: 'Nothing to do.',
     effect: 'note',
   },
+  'value-marked': {
+    what: 'a mark stands behind the number, which was read',
+    meaning:
+      'Loggers put a star, an H or L for an alarm, or a quality in braces behind a number. The number counts.',
+    remedy: 'Nothing to do.',
+    effect: 'note',
+  },
   'file-without-readings': {
     what: 'no reading was found in this file',
     meaning: 'One of several files holds no table with times and values.',

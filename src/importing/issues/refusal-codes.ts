@@ -50,6 +50,14 @@ export const refusalIssues = {
     remedy: 'Export with a time column, one row a time or one row a reading.',
     effect: 'refusal',
   },
+  'decimal-commas-unclear': {
+    what: 'commas separate the cells and stand for decimals too, and which is which cannot be told',
+    meaning:
+      'The rows have more pieces than the header has names, and they can be joined to numbers in several ways.',
+    remedy:
+      'Export with semicolons or with decimal points; give --decimal-point if every comma separates cells.',
+    effect: 'refusal',
+  },
   'no-readings': {
     what: 'the file has a header but no readings',
     meaning: 'The export is empty, perhaps for a time without data.',

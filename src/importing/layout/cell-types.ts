@@ -18,9 +18,29 @@ export function readTimeText(reader: TimeReader, text: string): number {
   return reader.read(scratch, 0, written);
 }
 
-/** Without accents (août, Mär.), so that month words are plain letters. */
+/** Stamps as they are written outside the letters a to z: accents (août), Chinese, Japanese and Korean marks. */
+const eastAsianMarks: readonly (readonly [RegExp, string])[] = [
+  [/[年月]/gu, '-'],
+  [/日/gu, ' '],
+  [/[時时点]/gu, ':'],
+  [/分(?=\d)/gu, ':'],
+  [/[分秒]/gu, ''],
+  [/上午|午前|오전/gu, ' AM '],
+  [/下午|午後|오후/gu, ' PM '],
+];
+
+/** In plain letters and marks that every stamp has, without the zone's name in brackets (`GMT-0600 (…)`) and a mail's `>`. */
 function foldedTime(text: string): string {
-  return /^[ -~]*$/u.test(text) ? text : text.normalize('NFD').replace(/[\u0300-\u036f]/gu, '');
+  let folded = text.endsWith(')') ? text.slice(0, text.lastIndexOf('(')).trimEnd() : text;
+  if (folded.startsWith('>')) folded = folded.replace(/^[> ]+/u, '');
+  if (folded.includes("'")) folded = folded.replace(/'(?=\d\d\b)/u, '');
+  if (/[ap]m/iu.test(folded)) folded = folded.replace(/(\d\d)\.(\d\d)\.(\d\d)(?=[. ])/u, '$1:$2:$3');
+  if (/^[ -~]*$/u.test(folded)) return folded;
+  for (const [mark, plain] of eastAsianMarks) folded = folded.replace(mark, plain);
+  return folded
+    .normalize('NFD')
+    .replace(/[\u0300-\u036f]/gu, '')
+    .replace(/[-:\s]+$/u, '');
 }
 
 const trial = new TimeReader(null);

@@ -49,6 +49,15 @@ export function regularity(times: Float64Array, values: Float64Array | null): Re
   return { share: count === 0 ? 1 : most / count, spread: high / Math.max(low, 1) };
 }
 
+/** Whether a column of a table holds a value in nearly every one of its regular rows. */
+export function isSampled(
+  ofTable: Regularity,
+  { readings }: Pick<ColumnProfile, 'readings'>,
+  rows: number,
+): boolean {
+  return ofTable.share >= regularShare && readings >= 0.9 * rows;
+}
+
 /**
  * Whether the readings of a point were written on change: a value hardly ever repeats the one just before it, and
  * either their steps are irregular, or the value never moves by less than a threshold that it often just passes. The
@@ -63,7 +72,7 @@ export function loggingKind(
   ofTable: Regularity | null,
 ): 'sampled' | 'change-of-value' {
   if (readings < 3) return 'sampled';
-  if (ofTable !== null && ofTable.share >= regularShare && readings >= 0.9 * times.length) return 'sampled';
+  if (ofTable !== null && isSampled(ofTable, { readings }, times.length)) return 'sampled';
   const own = regularity(times, values);
   if (own.share === 1) return 'sampled';
   const moves = quickMoves(times, values);

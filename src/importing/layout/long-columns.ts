@@ -4,7 +4,7 @@ import type { LongColumns } from './table-plan.ts';
 
 const pointWords =
   /^(?:point|tag|name|sensor|probe|channel|variable|parameter|item|signal|object|device|circuit|case|controller|series|metric|measure(?:ment)?|kanal|messstelle|messpunkt|punkt|datenpunkt|bezeichnung|fühler|capteur|sonde|voie|point de mesure|nom|punto|sensore|canale|nombre|sensor id|log)(?:[ _-]?(?:name|id|tag|no|nr|key|path|label))?$/iu;
-const valueWords =
+export const valueWords =
   /^(?:value|val|reading|data|present[ _-]?value|pv|result|y|wert|messwert|valeur|mesure|valore|valor|waarde|state|status|measurement)(?:[\s_([].*)?$/iu;
 const unitWords = /^(?:unit|units|uom|einheit|unité|unites?|unità|unidad|eenheid|engineering[ _-]?units?)$/iu;
 const qualityWords = /^(?:quality|qual|q|status|state|flag|flags|valid|validity|qualität|qualité|qc|stat)$/iu;

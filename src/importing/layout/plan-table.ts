@@ -1,20 +1,85 @@
-import { findHeader } from '../header/find-header.ts';
+import { type FoundHeader, findHeader } from '../header/find-header.ts';
 import { looksLikeHeader } from '../header/looks-like-header.ts';
 import { unitInHeader, unitNamed } from '../header/unit-words.ts';
 import { readCell } from '../values/cell-reader.ts';
 import { visibleText } from '../values/clean-text.ts';
 import { type CellType, cellType } from './cell-types.ts';
-import { findLongColumns } from './long-columns.ts';
+import { findLongColumns, valueWords } from './long-columns.ts';
+import { findReshaping, type PlanHints } from './reshaping/find-reshaping.ts';
+import type { Reshaping } from './reshaping/reshaping.ts';
 import type { SampleRow, TablePlan, TimeColumn, ValueColumn } from './table-plan.ts';
 import { findTimeColumn, numericTimeMs, offsetInHeader, type TypeOf } from './time-column.ts';
 
 /** Share of the rows from the first reading on that must be readings for a window to be a table. */
 const dataShare = 0.4;
 
-/** The table in the first rows of a stretch, or null where no column holds times. */
-export function planTable(rows: readonly SampleRow[]): TablePlan | null {
+/** A plan, and the rows that it counts in. */
+export interface PlannedTable<Row extends SampleRow> {
+  readonly plan: TablePlan;
+  readonly rows: readonly Row[];
+}
+
+/** Rows beyond which no other way of writing a table is looked for. */
+const mostReshapedRows = 1000;
+
+/**
+ * The table in the first rows of a stretch, or null where nothing holds times. Throws ImportRefusal where its numbers
+ * are cut in a way that cannot be mended.
+ */
+export function planTable<Row extends SampleRow>(
+  rows: readonly Row[],
+  hints: PlanHints,
+): PlannedTable<Row> | null {
+  const typeOf = typesOf(rows);
+  const plan = planAsWritten(rows, typeOf);
+  if (rows.length <= mostReshapedRows) {
+    const reshaping = findReshaping({ rows, typeOf }, plan, hints);
+    if (reshaping !== null) {
+      const again = reshapedRows(rows, reshaping);
+      const reshaped = planAsWritten(again, typesOf(again));
+      if (reshaped !== null) return { plan: { ...reshaped, reshaping }, rows: again };
+    }
+  }
+  return plan === null ? null : { plan: titledPlan(plan, rows, hints.titleAbove), rows };
+}
+
+const titleWords = /^(?:point|channel|sensor|probe|tag|name|log|trend|kanal|messstelle|sonde)\s*[:=]\s*/iu;
+
+/** A table of times and one `Value` under a line with a name: the value is that of the point so named. */
+function titledPlan(plan: TablePlan, rows: readonly SampleRow[], titleAbove: string): TablePlan {
+  const { columns, header, headerRow, long } = plan;
+  const [only, another] = columns;
+  if (long !== null || header === null || headerRow === null || only === undefined || another !== undefined)
+    return plan;
+  if (!valueWords.test(only.name)) return plan;
+  const above = (rows[headerRow - 1]?.cells ?? [titleAbove]).map(visibleText).filter((cell) => cell !== '');
+  const title = above.length === 1 ? above[0]!.replace(titleWords, '') : '';
+  if (!/\p{L}/u.test(title) || title.length > 80) return plan;
+  const unit = only.unit ?? unitInHeader(title);
+  const column = {
+    ...only,
+    name: title,
+    unit,
+    unitSource: only.unitSource ?? (unit === null ? null : 'header'),
+  };
+  return { ...plan, header: header.with(only.at, title), columns: [column as ValueColumn] };
+}
+
+function reshapedRows<Row extends SampleRow>(
+  rows: readonly Row[],
+  { headerRow, header, begin }: Reshaping,
+): Row[] {
+  const reshape = begin();
+  return [
+    ...rows.slice(0, headerRow),
+    { ...rows[headerRow]!, cells: header },
+    ...rows.slice(headerRow + 1).flatMap((row) => reshape(row.cells).map((cells) => ({ ...row, cells }))),
+  ];
+}
+
+function typesOf(rows: readonly SampleRow[]): TypeOf {
   const types = new Map<number, CellType>();
-  const typeOf: TypeOf = (row, column) => {
+  return (row, column) => {
     const key = row * 100_000 + column;
     let type = types.get(key);
     if (type === undefined) {
@@ -23,12 +88,15 @@ export function planTable(rows: readonly SampleRow[]): TablePlan | null {
     }
     return type;
   };
+}
+
+function planAsWritten(rows: readonly SampleRow[], typeOf: TypeOf): TablePlan | null {
   const time = findTimeColumn(rows, typeOf);
   if (time === null) return null;
   const isData = rows.map((row, index) => holdsTime(row, index, time, typeOf));
   const end = endOfFirst(rows, isData);
   if (end < rows.length) {
-    const first = planTable(rows.slice(0, end));
+    const first = planAsWritten(rows.slice(0, end), typeOf);
     if (first !== null) return first;
   }
   const width = usualWidth(rows, isData);
@@ -59,7 +127,7 @@ function holdsTime(row: SampleRow, index: number, time: TimeColumn, typeOf: Type
     );
   }
   return (
-    (type === 'stamp' || type === 'date' || (time.dateOnceADay && type === 'empty')) &&
+    (type === 'stamp' || type === 'date' || (time.dateOnceADay !== null && type === 'empty')) &&
     (time.clockAt === null || typeOf(index, time.clockAt) === 'clock')
   );
 }
@@ -99,7 +167,10 @@ function fill(
   const dataRows: number[] = [];
   for (let row = firstDataRow; row < rows.length && dataRows.length < 100; row++)
     if (isData[row]) dataRows.push(row);
-  const header = findHeader(rows, firstDataRow, dataWidth, time.at, typeOf);
+  const header =
+    findHeader(rows, firstDataRow, dataWidth, time.at, typeOf) ??
+    findHeader(rows, firstDataRow, widthInUse(dataRows, dataWidth, typeOf), time.at, typeOf) ??
+    headerInOtherDelimiter(rows, firstDataRow, dataWidth, time.at);
   const short = dataRows.filter(
     (row) => rows[row]!.cells.length < Math.max(dataWidth, header?.names.length ?? 0),
   ).length;
@@ -121,6 +192,17 @@ function fill(
     else rest.push(at);
   }
   const long = findLongColumns(rest, nameOf, stats, stats[time.at]!);
+  if (long !== null) {
+    const used = [...long.point, long.value, long.unit, long.quality];
+    for (const at of rest) {
+      if (!used.includes(at) && stats[at]!.filled > 0)
+        ignored.push({
+          at,
+          name: nameOf(at),
+          why: 'each row is one reading, and its value stands in another column',
+        });
+    }
+  }
   const columns = rest.map((at): ValueColumn => {
     const fromRow =
       header?.units?.[at] === undefined ? null : unitNamed(header.units[at]!.replace(/^[[(]|[\])]$/gu, ''));
@@ -140,7 +222,33 @@ function fill(
     columns,
     long,
     ignored,
+    reshaping: null,
   };
+}
+
+/** Up to the last cell that any row fills. */
+function widthInUse(dataRows: readonly number[], width: number, typeOf: TypeOf): number {
+  let used = width;
+  while (used > 2 && dataRows.every((row) => typeOf(row, used - 1) === 'empty')) used--;
+  return used;
+}
+
+/** A header that was written with another delimiter than the rows. */
+function headerInOtherDelimiter(
+  rows: readonly SampleRow[],
+  firstDataRow: number,
+  width: number,
+  timeAt: number,
+): FoundHeader | null {
+  const above = rows[firstDataRow - 1];
+  if (above === undefined || above.cells.length !== 1) return null;
+  for (const delimiter of [',', ';', '\t', '|']) {
+    const cells = above.cells[0]!.split(delimiter);
+    if (cells.length !== width) continue;
+    const split = [...rows.slice(0, firstDataRow - 1), { ...above, cells }];
+    return findHeader(split, firstDataRow, width, timeAt, typesOf(split));
+  }
+  return null;
 }
 
 /** Leaves out empty cells at the end of every row that no header names (a trailing delimiter). */

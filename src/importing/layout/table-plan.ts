@@ -1,15 +1,16 @@
 import type { ExportUnit } from '../../units/export-units.ts';
+import type { Reshaping } from './reshaping/reshaping.ts';
 
 /** How the time column is written. The numeric kinds count from 1970, or days from 1899-12-30 (`serial`). */
-export type TimeColumnKind = 'calendar' | 'unix-s' | 'unix-ms' | 'unix-us' | 'serial';
+export type TimeColumnKind = 'calendar' | 'unix-s' | 'unix-ms' | 'unix-us' | 'unix-ns' | 'serial';
 
 export interface TimeColumn {
   readonly at: number;
   /** Column of the time of day where date and time stand apart, else null. */
   readonly clockAt: number | null;
   readonly kind: TimeColumnKind;
-  /** Only the first row of each day carries the date; the rows below it are of the same day. */
-  readonly dateOnceADay: boolean;
+  /** Only the first row of each day carries the date; the rows below it are of the same day. Null where every row does. */
+  readonly dateOnceADay: 'oldest-first' | 'newest-first' | null;
   /** Minutes from UTC that the header states for stamps without an offset (`Time (UTC)`), or null. */
   readonly headerOffset: number | null;
 }
@@ -48,6 +49,8 @@ export interface TablePlan {
   readonly long: LongColumns | null;
   /** Columns passed over (row numbers, further times), by name. */
   readonly ignored: readonly { readonly at: number; readonly name: string; readonly why: string }[];
+  /** How written rows become those that the plan speaks of; null where they are these. */
+  readonly reshaping: Reshaping | null;
 }
 
 export interface SampleRow {

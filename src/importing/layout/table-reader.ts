@@ -13,6 +13,7 @@ import { unwrapped, visibleText } from '../values/clean-text.ts';
 import { NumberBytes } from '../values/number-bytes.ts';
 import { CarriedDate } from './carried-date.ts';
 import { readTimeText } from './cell-types.ts';
+import type { Reshape } from './reshaping/reshaping.ts';
 import type { TablePlan } from './table-plan.ts';
 import { numericTimeMs } from './time-column.ts';
 import { WrittenDays } from './written-days.ts';
@@ -40,24 +41,29 @@ export abstract class TableReader {
   readonly lines = new LineMap();
   readonly offsets = new OffsetRuns();
   protected readonly writtenDays = new WrittenDays();
-  private readonly carriedDate = new CarriedDate();
+  private readonly carriedDate: CarriedDate;
   /** From the written day and clock to the time just read; NaN where the writing fixes the date. */
   protected dayShiftMs = 0;
   /** Rows taken so far. */
   row = 0;
   line = 1;
   stop: Stop = 'end';
+  /** The row just passed over, where it was a line of one cell; else empty. */
+  titleAbove = '';
   protected readonly context: FileContext;
   protected readonly numbers = new NumberBytes();
   /** Decimal mark in cells without quotes and in those with, as bytes; -1 for none. */
   protected readonly plainMark: number;
   protected readonly quotedMark: number;
+  private readonly reshape: Reshape | null;
 
   constructor(plan: TablePlan, context: FileContext) {
     this.plan = plan;
     this.context = context;
     this.quotedMark = context.cells.decimalMark === ',' ? 44 : 46;
     this.plainMark = this.quotedMark === context.dialect.delimiter ? -1 : this.quotedMark;
+    this.carriedDate = new CarriedDate(plan.time.dateOnceADay === 'newest-first');
+    this.reshape = plan.reshaping?.begin() ?? null;
   }
 
   /** Takes the row at `at` and gives the position after it; -1 where it is not plain, having taken nothing. */
@@ -78,7 +84,7 @@ export abstract class TableReader {
     this.line = line;
     this.stop = 'end';
     while (at < end) {
-      const next = this.plainRow(bytes, at);
+      const next = this.reshape === null ? this.plainRow(bytes, at) : -1;
       if (next >= 0) {
         this.line++;
         at = next;
@@ -107,7 +113,8 @@ export abstract class TableReader {
           return at;
         }
       }
-      if (!this.textRow(cells)) {
+      const isRead = this.reshape === null ? this.textRow(cells) : this.reshapedRow(cells, this.reshape);
+      if (!isRead) {
         this.stop = 'header-like';
         return at;
       }
@@ -117,12 +124,19 @@ export abstract class TableReader {
     return at;
   }
 
+  /** Reads the rows that a written one stands for; false as `textRow`. */
+  private reshapedRow(cells: readonly string[], reshape: Reshape): boolean {
+    if (cells.every((cell) => visibleText(cell) === '')) return true;
+    return reshape(cells).every((row) => this.textRow(row));
+  }
+
   /** False where the row looks like the header of another table. */
   private textRow(cells: readonly string[]): boolean {
     const { plan, context } = this;
     const { counts, issues } = context;
     if (cells.every((cell) => visibleText(cell) === '')) return true;
     const wallMs = this.timeOfCells(cells);
+    if (!Number.isNaN(wallMs)) this.titleAbove = '';
     if (Number.isNaN(wallMs)) return this.strayRow(cells);
     const problem =
       cells.length < plan.width && !plan.trimmedRows
@@ -171,7 +185,10 @@ export abstract class TableReader {
     if (looksLikeHeader(shown)) return false;
     const time = shown[plan.time.at] ?? '';
     const values = this.countValues(cells);
-    const code = time === '' ? 'time-missing' : /\d/u.test(time) ? 'time-unreadable' : 'row-not-data';
+    const isTitle = shown.filter((cell) => cell !== '').length === 1 && /^\p{L}/u.test(shown.join(''));
+    this.titleAbove = isTitle ? shown.join('') : '';
+    const code =
+      time === '' ? 'time-missing' : /\d/u.test(time) && !isTitle ? 'time-unreadable' : 'row-not-data';
     counts.rows++;
     counts.rowsRejected++;
     counts.values += values;
@@ -221,7 +238,7 @@ export abstract class TableReader {
 
   /** The date as written, or that of the row above where the table writes it once a day. */
   private dateOf(stamp: string, clock: string | null): string {
-    if (!this.plan.time.dateOnceADay || clock === null) return stamp;
+    if (this.plan.time.dateOnceADay === null || clock === null) return stamp;
     const clockMs = this.clockMs(clock);
     return Number.isNaN(clockMs) ? stamp : this.carriedDate.of(visibleText(stamp), clockMs);
   }
@@ -262,7 +279,7 @@ export abstract class TableReader {
         return this.atOffset(wall);
       }
     }
-    if (from < 0 && !this.plan.time.dateOnceADay) return Number.NaN;
+    if (from < 0 && this.plan.time.dateOnceADay === null) return Number.NaN;
     return this.timeOfText(
       from < 0 ? '' : textOf(bytes, from, to),
       clockFrom < 0 ? (this.plan.time.clockAt === null ? null : '') : textOf(bytes, clockFrom, clockTo),

@@ -49,19 +49,22 @@ export function findTimeColumn(rows: readonly SampleRow[], typeOf: TypeOf): Time
     clock.clocks * 2 >= written.stamps + written.dates &&
     (written.dates > written.stamps || allAtMidnight(rows, written.column));
   const clockAt = paired ? clock.column : null;
-  const dateOnceADay = clockAt !== null && isDateOnceADay(rows, written.column, clockAt, typeOf);
+  const isOnceADay = (newestFirst: boolean): boolean =>
+    clockAt !== null && isDateOnceADay(rows, written.column, clockAt, typeOf, newestFirst);
+  const dateOnceADay = isOnceADay(false) ? 'oldest-first' : isOnceADay(true) ? 'newest-first' : null;
   return { at: written.column, clockAt, kind: 'calendar', dateOnceADay, headerOffset: null };
 }
 
-/** Most rows have an empty date, and the clock runs on from each date to the next. */
+/** Most rows have an empty date, and the clock runs on (or back) from each date to the next. */
 function isDateOnceADay(
   rows: readonly SampleRow[],
   dateAt: number,
   clockAt: number,
   typeOf: TypeOf,
+  newestFirst: boolean,
 ): boolean {
   const reader = new TimeReader(null);
-  const carried = new CarriedDate();
+  const carried = new CarriedDate(newestFirst);
   let dated = 0;
   let undated = 0;
   for (const [row, { cells }] of rows.entries()) {
@@ -113,7 +116,7 @@ function numericTime(
     if (kind === null) continue;
     const clocked = kind === 'serial' && clock !== null && clock.clocks * 2 >= numbers;
     const clockAt = clocked && values.every(Number.isInteger) ? clock.column : null;
-    const time = { at: column, clockAt, kind, dateOnceADay: false, headerOffset: null };
+    const time = { at: column, clockAt, kind, dateOnceADay: null, headerOffset: null };
     return { column: time, rows: numbers };
   }
   return null;
@@ -129,7 +132,7 @@ export function numericTimeMs(kind: TimeColumnKind, value: number, decimals: num
     if (!(value >= serialDays.from && value <= serialDays.to)) return Number.NaN;
     return roundedToClock((value - 25_569) * dayMs, (dayMs / 2) * 10 ** -decimals);
   }
-  const perSecond = kind === 'unix-s' ? 1 : kind === 'unix-ms' ? 1e3 : 1e6;
+  const perSecond = kind === 'unix-s' ? 1 : kind === 'unix-ms' ? 1e3 : kind === 'unix-us' ? 1e6 : 1e9;
   const seconds = value / perSecond;
   if (!(seconds >= unixSeconds.from && seconds <= unixSeconds.to)) return Number.NaN;
   return Math.round((value / perSecond) * 1000);
@@ -153,6 +156,7 @@ function numericKind(values: readonly number[], named: boolean, first: boolean):
     ['unix-s', 1],
     ['unix-ms', 1e3],
     ['unix-us', 1e6],
+    ['unix-ns', 1e9],
   ] as const) {
     if (share(unixSeconds.from * scale, unixSeconds.to * scale) >= 0.9) return kind;
   }

@@ -25,8 +25,9 @@ export function joinColumns(
     logging: columns.reduce((most, column) => (column.times.length > most.times.length ? column : most))
       .logging,
   };
+  const ended = joinedEnds(columns);
   if (columns.length === 1) {
-    return { point: { ...common, times: first.times, values: first.values }, conflicts: 0 };
+    return { point: { ...common, ...ended, times: first.times, values: first.values }, conflicts: 0 };
   }
   const filled = columns.filter((column) => column.times.length > 0);
   const inOrder = [...filled].sort((a, b) => a.times[0]! - b.times[0]!);
@@ -36,13 +37,18 @@ export function joinColumns(
   if (apart) {
     const times = joinedTimes.of(inOrder.map((column) => column.times));
     const values = concatenated(inOrder.map((column) => column.values));
-    return { point: { ...common, times, values }, conflicts: 0 };
+    return { point: { ...common, ...ended, times, values }, conflicts: 0 };
   }
   const merged = mergedByTime(filled);
   return {
-    point: { ...common, times: merged.times, values: merged.values },
+    point: { ...common, ...ended, times: merged.times, values: merged.values },
     conflicts: merged.conflicts,
   };
+}
+
+function joinedEnds(columns: readonly ReadingColumn[]): { readonly ended?: Float64Array } {
+  const parts = columns.flatMap(({ ended }) => (ended === undefined ? [] : [ended]));
+  return parts.length === 0 ? {} : { ended: concatenated(parts).sort() };
 }
 
 /** Joined times, made once for all columns of the same files: they go on sharing one array. */

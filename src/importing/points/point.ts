@@ -14,6 +14,8 @@ export interface Point {
   readonly values: Float64Array;
   readonly status: boolean;
   readonly logging: 'sampled' | 'change-of-value';
+  /** Times, ascending, at which a word in place of a value ends what was in force. */
+  readonly ended?: Float64Array;
 }
 
 /** The header as the file has it, without the stem that made it unique. */

@@ -1,4 +1,5 @@
 import type { IssueLog } from '../issues/issue-log.ts';
+import type { PlanHints } from '../layout/reshaping/find-reshaping.ts';
 import type { Dialect } from '../scan/row-span.ts';
 import type { DateOrder, OrderVerdict } from '../time/date-order.ts';
 import type { TimeReader } from '../time/time-reader.ts';
@@ -20,6 +21,7 @@ export interface FileContext {
   readonly dialect: Dialect;
   readonly time: TimeReader;
   readonly cells: CellReader;
+  readonly planHints: PlanHints;
   readonly issues: IssueLog;
   readonly overrides: ReadOverrides;
   /** The order of day and month that an earlier pass over the file settled; null on the first. */

@@ -37,6 +37,7 @@ export function joinFiles(met: Readings, stems: readonly string[]): Readings {
       values: point.values,
       status: point.status,
       logging: point.logging,
+      ...(point.ended === undefined ? {} : { ended: point.ended }),
     }),
   );
   const files = readings.report.files.map((file, index) => withRepeats(file, repeats.get(stems[index]!)));

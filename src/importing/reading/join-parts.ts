@@ -39,7 +39,14 @@ export function joinParts(parts: readonly ReadingPart[], issues: IssueLog, count
           const code = merged.contradictions > 0 ? 'row-in-conflict' : 'row-repeated';
           issues.add(code, { column: name, count: merged.dropped });
         }
-        joined.set(name, { ...before, ...merged.readings });
+        const ended = [before.ended, part.ended]
+          .flatMap((each) => (each === undefined ? [] : [...each]))
+          .sort((a, b) => a - b);
+        joined.set(name, {
+          ...before,
+          ...merged.readings,
+          ...(ended.length === 0 ? {} : { ended: Float64Array.from(ended) }),
+        });
         break;
       }
       const next = `${part.tally.name} (${number})`;

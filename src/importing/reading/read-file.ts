@@ -6,6 +6,7 @@ import { Transcoder } from '../encoding/transcode.ts';
 import { IssueLog } from '../issues/issue-log.ts';
 import { LongTable } from '../layout/long-table.ts';
 import { planTable } from '../layout/plan-table.ts';
+import type { PlanHints } from '../layout/reshaping/find-reshaping.ts';
 import { type ExportSource, ImportRefusal } from '../readings.ts';
 import type { Dialect } from '../scan/row-span.ts';
 import type { OrderVerdict } from '../time/date-order.ts';
@@ -174,7 +175,12 @@ function contextFor(
   const found = detectDialect(bytes, bytes.length);
   const delimiter = overrides.delimiter?.charCodeAt(0) ?? found.dialect.delimiter;
   const dialect: Dialect = { ...found.dialect, delimiter };
-  const decimal = detectDecimalMark(valueCells(bytes, dialect), delimiter);
+  const planHints: PlanHints = {
+    fileName: name,
+    titleAbove: '',
+    cutAt: delimiter !== 44 || overrides.decimalComma === false ? null : overrides.decimalComma ? ',' : '.',
+  };
+  const decimal = detectDecimalMark(valueCells(bytes, dialect, planHints), delimiter);
   const mark = overrides.decimalComma === undefined ? decimal.mark : overrides.decimalComma ? ',' : '.';
   if (decimal.chosen || mark === ',') {
     const other = mark === ',' ? '--decimal-point' : '--decimal-comma';
@@ -200,6 +206,7 @@ function contextFor(
     dialect,
     time,
     cells: new CellReader(mark),
+    planHints,
     issues,
     overrides,
     settledOrder,
@@ -208,12 +215,13 @@ function contextFor(
 }
 
 /** Cells of the sample's value columns. */
-function* valueCells(bytes: Uint8Array, dialect: Dialect): Iterable<string> {
+function* valueCells(bytes: Uint8Array, dialect: Dialect, hints: PlanHints): Iterable<string> {
   for (const limit of searchWindows.slice(0, 3)) {
     const rows = placedRows(bytes, 0, bytes.length, 1, dialect, true, limit);
-    const plan = planTable(rows);
-    if (plan === null) continue;
-    for (const { cells } of rows.slice(plan.firstDataRow)) {
+    const planned = planTable(rows, hints);
+    if (planned === null) continue;
+    const { plan } = planned;
+    for (const { cells } of planned.rows.slice(plan.firstDataRow)) {
       for (const { at } of plan.columns) if (cells[at] !== undefined) yield cells[at];
     }
     return;
@@ -235,7 +243,8 @@ function finish(
   timeZone: string,
 ): FileReadings | OrderVerdict {
   const { name, issues, counts } = context;
-  if (sequence.tables.length === 0) throw sequence.headerAlone ? headerAlone(name) : noTable(name);
+  if (sequence.tables.length === 0)
+    throw sequence.headerAlone ? headerAlone(name) : noTable(name, sequence.clocksAlone);
   const otherOrder = settleDateOrder(context, sequence.tables);
   if (otherOrder !== null) return otherOrder;
   const parts = sequence.tables.flatMap((table) => {
@@ -278,7 +287,13 @@ function headerAlone(name: string): ImportRefusal {
   );
 }
 
-function noTable(name: string): ImportRefusal {
+function noTable(name: string, clocksAlone: boolean): ImportRefusal {
+  if (clocksAlone) {
+    return new ImportRefusal(
+      'no-table',
+      `${name}: the rows carry a time of day but no date, and no line above them names one. Export with the date, or write it on a line of its own above the header.`,
+    );
+  }
   return new ImportRefusal(
     'no-table',
     `${name}: no table with a time in each row was found in this text. Export with a time column, one row a time or one row a reading.`,

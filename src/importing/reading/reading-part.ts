@@ -7,4 +7,5 @@ export interface ReadingPart {
   readonly values: Float64Array;
   readonly status: boolean;
   readonly logging: 'sampled' | 'change-of-value';
+  readonly ended?: Float64Array;
 }

@@ -36,6 +36,8 @@ export class TableSequence {
   private bytesWanted = fewestBytesAhead;
   /** No table was found, but the file ends in what looks like the header of one. */
   headerAlone = false;
+  /** No table was found, but most rows begin with a time of day. */
+  clocksAlone = false;
 
   constructor(context: FileContext, bytesExpected: number | null) {
     this.context = context;
@@ -73,8 +75,12 @@ export class TableSequence {
     if (!hopeless) {
       for (const limit of belowTable ? searchWindows.slice(0, 1) : searchWindows) {
         const rows = placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, limit);
-        const plan = planTable(rows);
-        if (plan !== null && (!belowTable || this.isAnother(plan))) return this.begin(plan, rows);
+        const planned = planTable(rows, {
+          ...this.context.planHints,
+          titleAbove: this.current?.titleAbove ?? '',
+        });
+        if (planned !== null && (!belowTable || this.isAnother(planned.plan)))
+          return this.begin(planned.plan, planned.rows);
         if (rows.length < limit && limit > smallWindow) break;
         if (limit === searchWindows.at(-1) && !belowTable) return this.passMany(rows);
       }
@@ -85,10 +91,11 @@ export class TableSequence {
       this.bytesWanted = 2 * (end - from);
       return -1;
     }
-    if (atEnd)
-      this.headerAlone = endsInHeader(
-        placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, 20),
-      );
+    if (atEnd) {
+      const rows = placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, smallWindow);
+      this.headerAlone = endsInHeader(rows.slice(0, 20));
+      this.clocksAlone = carryClocks(rows);
+    }
     const lines = linesBetween(bytes, from, end);
     this.line += lines;
     this.passedLines += lines;
@@ -143,13 +150,17 @@ export class TableSequence {
       issues.add(again === undefined ? 'second-table' : 'header-repeated', { line: headerLine });
     }
     if (plan.headerRow === null) issues.add('header-missing', { line: first.line });
-    if (plan.time.dateOnceADay) {
+    if (plan.time.dateOnceADay !== null) {
       issues.choose(
         'date of rows without one',
         'that of the row above',
-        'only the first row of each day carries a date, and the times run on below it',
+        'only the first row of each day carries a date, and the times run one way below it',
         null,
       );
+    }
+    if (plan.reshaping !== null) {
+      const { about, chosen, because, override } = plan.reshaping.choice;
+      issues.choose(about, chosen, because, override);
     }
     this.current = again ?? this.newTable(plan, headerLine, rows);
     this.searching = false;
@@ -219,6 +230,12 @@ function firstReadingRow(
   return first;
 }
 
+function carryClocks(rows: readonly PlacedRow[]): boolean {
+  return (
+    rows.filter(({ cells }) => cells.length > 1 && cellType(cells[0]!) === 'clock').length * 2 > rows.length
+  );
+}
+
 function endsInHeader(rows: readonly PlacedRow[]): boolean {
   const cells = rows.at(-1)?.cells ?? [];
   const texts = cells.filter((cell) => /\p{L}/u.test(cell)).length;
@@ -244,6 +261,7 @@ function continues(before: TablePlan, now: TablePlan): boolean {
     before.time.at === now.time.at &&
     before.time.clockAt === now.time.clockAt &&
     before.time.kind === now.time.kind &&
+    before.reshaping?.kind === now.reshaping?.kind &&
     JSON.stringify([before.header, before.long, before.columns]) ===
       JSON.stringify([now.header, now.long, now.columns])
   );

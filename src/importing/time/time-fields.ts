@@ -34,7 +34,9 @@ export class TimeFields {
     this.msOfDay = 0;
     this.offsetMinutes = tokens.zoneMinutes;
     this.twelveHourClock = tokens.meridiem >= 0;
-    const { count, before } = tokens;
+    const { count, before, digits } = tokens;
+    // 20260903:0005
+    if (count === 2 && digits[0] === 8 && digits[1]! >= 4) return this.withoutColons(tokens);
     let clockAt = 1;
     while (clockAt < count && before[clockAt] !== colon && before[clockAt] !== hourLetter) clockAt++;
     clockAt--;

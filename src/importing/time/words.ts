@@ -1,18 +1,31 @@
 /** Month, zone and clock words in time stamps, by their letters a to z in lower case without accents. */
 
 const monthNames: readonly (readonly string[])[] = [
-  ['jan', 'january', 'januar', 'janvier', 'janv', 'enero', 'ene', 'gennaio', 'gen', 'januari'],
-  ['feb', 'february', 'februar', 'fevrier', 'fev', 'fevr', 'febrero', 'febbraio', 'februari'],
+  ['jan', 'january', 'januar', 'janvier', 'janv', 'enero', 'ene', 'gennaio', 'gen', 'januari', 'sty'],
+  ['feb', 'february', 'februar', 'fevrier', 'fev', 'fevr', 'febrero', 'febbraio', 'februari', 'lut'],
   ['mar', 'march', 'marz', 'maerz', 'mrz', 'mars', 'marzo', 'maart', 'mrt'],
-  ['apr', 'april', 'avril', 'avr', 'abril', 'abr', 'aprile'],
+  ['apr', 'april', 'avril', 'avr', 'abril', 'abr', 'aprile', 'kwi'],
   ['may', 'mai', 'mayo', 'maggio', 'mag', 'mei', 'maj'],
-  ['jun', 'june', 'juni', 'juin', 'junio', 'giugno', 'giu'],
-  ['jul', 'july', 'juli', 'juillet', 'juil', 'julio', 'luglio', 'lug'],
-  ['aug', 'august', 'aout', 'aou', 'agosto', 'ago', 'augustus', 'augusti'],
-  ['sep', 'sept', 'september', 'septembre', 'septiembre', 'settembre', 'set', 'setembro'],
-  ['oct', 'october', 'okt', 'oktober', 'octobre', 'octubre', 'ottobre', 'ott', 'outubro', 'out'],
-  ['nov', 'november', 'novembre', 'noviembre', 'novembro'],
-  ['dec', 'december', 'dez', 'dezember', 'decembre', 'diciembre', 'dic', 'dicembre', 'dezembro'],
+  ['jun', 'june', 'juni', 'juin', 'junio', 'giugno', 'giu', 'cze'],
+  ['jul', 'july', 'juli', 'juillet', 'juil', 'julio', 'luglio', 'lug', 'lip'],
+  ['aug', 'august', 'aout', 'aou', 'agosto', 'ago', 'augustus', 'augusti', 'sie'],
+  ['sep', 'sept', 'september', 'septembre', 'septiembre', 'settembre', 'set', 'setembro', 'wrz'],
+  ['oct', 'october', 'okt', 'oktober', 'octobre', 'octubre', 'ottobre', 'ott', 'outubro', 'out', 'paz'],
+  ['nov', 'november', 'novembre', 'noviembre', 'novembro', 'lis'],
+  [
+    'dec',
+    'december',
+    'dez',
+    'dezember',
+    'decembre',
+    'diciembre',
+    'dic',
+    'dicembre',
+    'dezembro',
+    'des',
+    'desember',
+    'gru',
+  ],
 ];
 
 const months = new Map<string, number>();
@@ -68,7 +81,7 @@ const ignored = new Set(
   (
     'mon tue tues wed thu thur thurs fri sat sun monday tuesday wednesday thursday friday saturday sunday ' +
     'mo di mi do fr sa so montag dienstag mittwoch donnerstag freitag samstag sonntag uhr st nd rd th de of at ' +
-    'lun mer jeu ven sam dim lundi mardi mercredi jeudi vendredi samedi dimanche le'
+    'lun mer jeu ven sam dim lundi mardi mercredi jeudi vendredi samedi dimanche le um kl klo del ore alle om'
   ).split(' '),
 );
 

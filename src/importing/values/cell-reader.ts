@@ -2,7 +2,7 @@ import type { ExportUnit } from '../../units/export-units.ts';
 import { unitNamed } from '../header/unit-words.ts';
 import { unwrapped, visibleText } from './clean-text.ts';
 import { type DecimalMark, type MarkEvidence, readNumberText } from './number-text.ts';
-import { type WordMeaning, wordMeaning } from './words.ts';
+import { qualitySaysGood, type WordMeaning, wordMeaning } from './words.ts';
 
 export type CellKind = 'empty' | 'number' | WordMeaning | 'overflow' | 'text';
 
@@ -14,12 +14,14 @@ export interface CellReading {
   readonly unit: ExportUnit | null;
   readonly evidence: MarkEvidence;
   readonly ambiguous: boolean;
+  /** A mark stands behind the number: `36.4*`, `36.4 H`, `36.4 {ok}`. */
+  readonly marked: boolean;
 }
 
 const mostRemembered = 5000;
 
 function plain(kind: CellKind, value = Number.NaN): CellReading {
-  return { kind, value, unit: null, evidence: null, ambiguous: false };
+  return { kind, value, unit: null, evidence: null, ambiguous: false, marked: false };
 }
 
 /** Reads value cells as text: numbers in any writing, units behind them, words. Remembers what it has read. */
@@ -51,6 +53,7 @@ export function readCell(text: string, mark: DecimalMark): CellReading {
   let cell = unwrapped(visibleText(text));
   if (cell.startsWith("'") && /^'[-+.\d]/u.test(cell)) cell = cell.slice(1);
   if (cell === '') return plain('empty');
+  cell = plainDigitsOf(cell);
   if (/^[-+\u2010-\u2015\u2212\ufe63\uff0d]?\s?[.,]?\d/u.test(cell)) {
     const number = numberCell(cell, mark);
     if (number !== null) return number;
@@ -58,11 +61,31 @@ export function readCell(text: string, mark: DecimalMark): CellReading {
   return plain(wordMeaning(cell) ?? 'text');
 }
 
+/** Digits and decimal marks of other scripts as plain ones; a number in brackets, as accountants write it, negative. */
+function plainDigitsOf(cell: string): string {
+  if (cell.startsWith('(') && /^\([\d.,]+\)$/u.test(cell)) return `-${cell.slice(1, -1)}`;
+  if (!/[٠-٩٫·０-９．]/u.test(cell)) return cell;
+  return cell
+    .replace(/[０-９]/gu, (digit) => String(digit.charCodeAt(0) - 0xff10))
+    .replace(/[٠-٩]/gu, (digit) => String(digit.charCodeAt(0) - 0x660))
+    .replace(/(?<=\d)[٫·．](?=\d)/gu, '.');
+}
+
+/** What loggers put behind a number in alarm or out of range, or as its quality. */
+const markedEnd = /^(.*?)(\{[^{}]{0,20}\}|[*!#†^]{1,3}|\((?:HH?|LL?)\)|(?<=^|\s)(?:HH?|LL?))$/u;
+
 function numberCell(cell: string, mark: DecimalMark): CellReading | null {
   const reading = readNumberText(cell, mark);
   if (reading === null) return null;
-  const unit = reading.rest === '' ? null : unitNamed(reading.rest);
-  if (reading.rest !== '' && unit === null) return null;
+  const [, behind = reading.rest, sign = null] = markedEnd.exec(reading.rest) ?? [];
+  const rest = behind.trim();
+  if (sign?.startsWith('{') === true) {
+    const good = qualitySaysGood(sign);
+    if (good !== true) return good === null ? null : plain('fault');
+  }
+  const bare = /^[°º˚]?$/u.test(rest);
+  const unit = bare ? null : unitNamed(rest);
+  if (!bare && unit === null) return null;
   if (!Number.isFinite(reading.value) || Math.abs(reading.value) > 1e300) return plain('overflow');
   return {
     kind: 'number',
@@ -70,5 +93,6 @@ function numberCell(cell: string, mark: DecimalMark): CellReading | null {
     unit,
     evidence: reading.evidence,
     ambiguous: reading.ambiguous,
+    marked: sign !== null,
   };
 }

@@ -23,5 +23,6 @@ export function unwrapped(text: string): string {
     if (inner.length > 1 && inner.startsWith(quote) && inner.endsWith(quote))
       inner = inner.slice(1, -1).trim();
   }
+  if (/^[“„‘].*[”“’]$/u.test(inner)) inner = inner.slice(1, -1).trim();
   return inner;
 }

@@ -13,7 +13,7 @@ export interface NumberReading {
   readonly ambiguous: boolean;
 }
 
-const minusSigns = /^[\u2212\u2010-\u2015\ufe63\uff0d]\s?/u;
+const minusSigns = /^(?:[\u2212\u2010-\u2015\ufe63\uff0d]\s?|-\s)/u;
 
 /** The number at the beginning of `text`, grouped or with either decimal mark; null where there is none. */
 export function readNumberText(text: string, mark: DecimalMark): NumberReading | null {

@@ -1,5 +1,6 @@
 import type { ExportUnit } from '../../units/export-units.ts';
 import type { IssueLog } from '../issues/issue-log.ts';
+import { type GrowingNumbers, growingCounts } from '../scan/growing-numbers.ts';
 import type { CellReader } from './cell-reader.ts';
 
 /**
@@ -49,6 +50,8 @@ export class ValueTally {
   readonly texts = nothingNoted();
   sawDefrost = false;
   rejected = 0;
+  /** Readings, by index, whose cell holds a word that is no value. */
+  wordsAt: GrowingNumbers<Uint32Array<ArrayBuffer>> | null = null;
   readonly unitSegments: UnitSegment[] = [];
 
   constructor(name: string, order: number, unit: ExportUnit | null, unitSource: ValueTally['unitSource']) {
@@ -69,6 +72,7 @@ export class ValueTally {
         if (reading.evidence === 'comma' && cells.decimalMark === '.') {
           issues.add('decimal-marks-mixed', { line, column: this.name, example: text });
         }
+        if (reading.marked) issues.add('value-marked', { line, column: this.name, example: text });
         if (reading.ambiguous) issues.ambiguousNumber ??= text;
         return reading.value;
       case 'on':
@@ -86,9 +90,11 @@ export class ValueTally {
         return stateDefrost;
       case 'text':
         note(this.texts, line, text);
+        this.noteWord(index);
         return Number.NaN;
       default:
         this.rejected++;
+        this.noteWord(index);
         issues.add(
           reading.kind === 'missing'
             ? 'missing-word'
@@ -103,6 +109,11 @@ export class ValueTally {
         );
         return Number.NaN;
     }
+  }
+
+  private noteWord(index: number): void {
+    this.wordsAt ??= growingCounts();
+    this.wordsAt.push(index);
   }
 
   takeUnit(unit: ExportUnit, index: number, line: number): void {

@@ -37,7 +37,10 @@ export function wordMeaning(text: string): WordMeaning | null {
   if (text.length > 24) return null;
   const known = meanings.get(text.toLowerCase());
   if (known !== undefined) return known;
-  if (/^[-–—_.?*~=#/]+$/u.test(text)) return 'missing';
+  if (/^[-–—_.?*~=#/]+$/u.test(text) || text === '\\N') return 'missing';
+  // `ON (1)`, `0 - Closed`: the word counts.
+  const word = /^(?:[01]\s?[-=:]\s?)?(\p{L}+)(?:\s?\([01]\))?$/u.exec(text)?.[1];
+  if (word !== undefined && word !== text) return meanings.get(word.toLowerCase()) ?? null;
   return null;
 }
 

@@ -23,9 +23,9 @@ describe('the importer keeps its promises', () => {
     for (const file of publicFiles) await keepsPromises(file, 5);
   });
 
-  it('for every log of the corpus', async () => {
+  it.each([0, 1, 2, 3])('for the logs of the corpus, quarter %i', async (quarter) => {
     expect(logs.length).toBeGreaterThan(100);
-    for (const file of logs) await keepsPromises(file, 501);
+    for (const [at, file] of logs.entries()) if (at % 4 === quarter) await keepsPromises(file, 501);
   });
 
   it.each(Array.from({ length: filesInCi / filesATest }, (_, at) => at * filesATest))(

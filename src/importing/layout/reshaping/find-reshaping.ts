@@ -1,0 +1,43 @@
+import type { TablePlan } from '../table-plan.ts';
+import { findCarriedStamp } from './carried-stamp.ts';
+import { findDateTitles } from './date-titles.ts';
+import { findDecimalCommas } from './decimal-commas.ts';
+import { findInnerDelimiter } from './inner-delimiter.ts';
+import { findPerOwner } from './per-owner.ts';
+import type { Reshaping, Sample } from './reshaping.ts';
+import { findSideBySide } from './side-by-side.ts';
+import { findSplitStamp } from './split-stamp.ts';
+import { findTurned } from './turned.ts';
+import { findValueOrState } from './value-or-state.ts';
+
+/** What else than the rows bears on how they are read. */
+export interface PlanHints {
+  readonly fileName: string;
+  /** A line of one cell that was met right above, perhaps the title of a block; empty for none. */
+  readonly titleAbove: string;
+  /** Decimal mark of numbers that commas may have cut; null where commas cut none. */
+  readonly cutAt: '.' | ',' | null;
+}
+
+/** How the rows in sight are written, where it is not one time and its values; `plan` is what they are as they stand. */
+export function findReshaping(sample: Sample, plan: TablePlan | null, hints: PlanHints): Reshaping | null {
+  if (sample.rows.length < 2) return null;
+  if (plan === null) {
+    return (
+      findInnerDelimiter(sample) ??
+      findSplitStamp(sample) ??
+      findCarriedStamp(sample) ??
+      findDateTitles(sample) ??
+      findTurned(sample)
+    );
+  }
+  return (
+    findTurned(sample) ??
+    findSplitStamp(sample) ??
+    findSideBySide(sample, plan.firstDataRow, plan.width) ??
+    (hints.cutAt === null ? null : findDecimalCommas(sample, plan, hints.cutAt, hints.fileName)) ??
+    findCarriedStamp(sample) ??
+    findPerOwner(sample, plan) ??
+    findValueOrState(sample, plan)
+  );
+}
