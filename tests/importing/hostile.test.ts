@@ -38,6 +38,12 @@ describe('files that are no exports are refused with what they are', () => {
     ['prose', 'The walk-in was warm again today.\nPlease send somebody.\n', 'no-table', /no table/u],
     ['only delimiters', ',,,,\n,,,,\n'.repeat(500), 'no-table', /no table/u],
     ['a header only', 'Time,M01 air A,M01 air B\n', 'no-readings', /a header but no rows/u],
+    [
+      'times that count from a start',
+      `Start:,2026-09-01 08:15\nElapsed,A\n${['0:00', '0:05', '0:10', '0:15'].map((time) => `${time},1.5`).join('\n')}\n`,
+      'no-table',
+      /a time of day but no date/u,
+    ],
     ['times only', 'Time\n2026-09-01 00:00\n2026-09-01 00:05\n', 'no-table', /no table/u],
     [
       'times with empty columns',

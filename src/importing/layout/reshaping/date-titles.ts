@@ -9,6 +9,9 @@ import type { Reshaping, Sample } from './reshaping.ts';
 const mostBackMs = 3_600_000;
 const fewestRows = 3;
 const mostTitleCells = 4;
+/** Headers of times that count from a start: no time of day. */
+const countsFromAStart =
+  /elapsed|duration|since|relative|run ?time|dauer|laufzeit|écoulé|durée|duración|trascorso|durata/iu;
 
 interface Title {
   readonly text: string;
@@ -33,6 +36,7 @@ export function findDateTitles({ rows, typeOf }: Sample): Reshaping | null {
     const headerRow = headerAbove(rows, first);
     if (headerRow < 0) return null;
     const names = rows[headerRow]!.cells.map(visibleText);
+    if (countsFromAStart.test(names[column] ?? '')) return null;
     const isHeader = (cells: readonly string[]): boolean =>
       cells.length === names.length && cells.every((cell, at) => visibleText(cell) === names[at]);
     return {
