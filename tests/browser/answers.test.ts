@@ -52,7 +52,9 @@ describe('Did the repair hold', () => {
     await page.getByLabel('Serviced', { exact: true }).press('Enter');
     await page.getByRole('heading', { name: 'Before and after' }).waitFor({ timeout: 60_000 });
     expect(page.url()).toContain('serviced=2026-09-22T10');
-    expect(await page.locator('.verdict').textContent()).toMatch(/Unchanged: .* stands as it did/);
+    expect(await page.locator('.verdict').textContent()).toMatch(
+      /Unchanged: .* is no better, and has got worse since the service/,
+    );
     expect(await page.locator('.answered').textContent()).toContain('Everything back on:');
     const change = page.locator('.worded tbody tr').first().locator('td').nth(3);
     expect(await change.textContent()).toMatch(/ \(.* to .*\)$/);
