@@ -151,6 +151,17 @@ describe('a service visit', () => {
     expect(evidence[0]!.end).not.toBeNull();
   });
 
+  test('is recognised where no defrost is logged, although shut circuits climb as in one', () => {
+    const inVisit = (minute: number) => day(minute) > 8.4 && day(minute) < 8.5;
+    const gauge = (minute: number) => (inVisit(minute) ? 10 : 50);
+    const circuits = fiveCircuits(() => 0.35, inVisit).map((circuit) => ({
+      ...circuit,
+      defrost: { ...circuit.defrost, status: null },
+    }));
+    const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(50) }, circuits);
+    expect(evidence.map((one) => one.shape)).toEqual(['service-visit']);
+  });
+
   test('with machines forced on, one of them tripping on low pressure and run proofs that fail, is no rack fault', () => {
     const inVisit = (minute: number) => day(minute) > 8.4 && day(minute) < 8.5;
     const circuits = fiveCircuits(() => 0.35, inVisit);

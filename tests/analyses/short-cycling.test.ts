@@ -172,12 +172,12 @@ describe('valves of a group', () => {
     return analyseCompressors(site.groups[0]!, site).evidence.filter((one) => one.shape === 'in-step');
   };
 
-  test('that fell into step are told from that day on, with how much they agree', () => {
+  test('that fell into step are told from that hour on, with how much they agree', () => {
     const [inStep] = groupOfValves(4, (minute) => minute >= 8.5 * 1440);
     expect(inStep).toMatchObject({ circuit: null, suctionGroup: 'S1', end: null });
     expect(measureOf(inStep!, 'inStep')).toBeGreaterThan(0.95);
     expect(Math.abs(measureOf(inStep!, 'usualInStep'))).toBeLessThan(0.1);
-    expect(Math.abs(dayOfOnset(inStep!) - 8.5)).toBeLessThan(0.25);
+    expect(Math.abs(dayOfOnset(inStep!) - 8.5)).toBeLessThan(0.1);
   });
 
   test('that go their own ways, or always went together, or do so by night alone, are silent', () => {

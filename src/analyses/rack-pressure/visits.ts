@@ -49,12 +49,13 @@ export function serviceVisits(group: GroupSignals, members: readonly CircuitSign
   return visits.map((visit) => ({ ...visit, circuitsOff: shareOff(visit, members, reach) }));
 }
 
-/** 1 at samples at which at least half of the circuits defrost. */
+/** 1 at samples at which at least half of the circuits defrost. By its air alone a circuit that is shut does so, too. */
 function defrostingTogether(members: readonly CircuitSignals[], count: number): Uint8Array {
   const together = new Uint8Array(count);
+  const told = members.filter(({ defrostSource }) => defrostSource !== 'shape');
   for (let i = 0; i < count; i++) {
     let defrosting = 0;
-    for (const { phase } of members) if (phase[i] === Phase.defrost) defrosting++;
+    for (const { phase } of told) if (phase[i] === Phase.defrost) defrosting++;
     if (defrosting > 0 && 2 * defrosting >= members.length) together[i] = 1;
   }
   return together;

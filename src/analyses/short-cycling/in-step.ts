@@ -102,7 +102,9 @@ function partingHour(level: number, hours: HoursTogether, from: number, to: numb
   let most = 0;
   let at = from;
   for (let k = Math.ceil(from / hour); (k + 1) * hour <= to; k++) {
-    sum += level - (correlationIn(hours, k * hour, (k + 1) * hour) || 0);
+    const now = correlationIn(hours, k * hour, (k + 1) * hour);
+    if (Number.isNaN(now)) continue;
+    sum += level - now;
     if (sum > most) {
       most = sum;
       at = (k + 1) * hour;
