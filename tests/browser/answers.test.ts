@@ -57,7 +57,7 @@ describe('Did the repair hold', () => {
     );
     expect(await page.locator('.answered').textContent()).toContain('Everything back on:');
     const change = page.locator('.worded tbody tr').first().locator('td').nth(3);
-    expect(await change.textContent()).toMatch(/ \(.* to .*\)$/);
+    expect(await change.textContent()).toMatch(/ \(.*\sto\s.*\)$/);
     await page.getByRole('link', { name: 'These days on the plot' }).click();
     await plotDrawn(page);
     expect(page.url()).toMatch(/from=2026-09-(19|2\d)/);

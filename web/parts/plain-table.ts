@@ -5,6 +5,9 @@ export interface PlainColumn {
   readonly number?: true;
 }
 
+/** A number keeps its unit and an interval its ends on one line; only before the interval may it break. */
+const unbroken = (text: string): string => text.replaceAll(' ', '\u00a0').replace('\u00a0(', ' (');
+
 /** A table of words; the first cell of a row is its heading. */
 export function plainTable(
   label: string,
@@ -35,7 +38,10 @@ export function plainTable(
             'tr',
             {},
             h('th', { scope: 'row' }, visible(first)),
-            cells.map((cell, k) => h('td', aligned(k + 1), cell === '' ? '–' : visible(cell))),
+            cells.map((cell, k) => {
+              const text = columns[k + 1]?.number ? unbroken(visible(cell)) : visible(cell);
+              return h('td', aligned(k + 1), cell === '' ? '–' : text);
+            }),
           ),
         ),
       ),
