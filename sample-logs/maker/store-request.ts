@@ -19,6 +19,10 @@ export interface FaultRequest {
   readonly onsetDay?: number;
   /** Size in °F of a fault that warms something; drawn from its strength when not given. */
   readonly size?: number;
+  /** Days that a creeping fault takes from nothing to its size; drawn when not given. */
+  readonly overDays?: number;
+  /** How a creeping fault goes: as (share of its time) to this power. 1 when not given: as its kind goes; less slows down, more gathers. */
+  readonly bend?: number;
 }
 
 /** One store-month to be simulated. */

@@ -15,6 +15,7 @@ const { values } = parseArgs({
   options: {
     set: { type: 'string', default: 'tuning' },
     stores: { type: 'string', default: '24' },
+    skip: { type: 'string', default: '0' },
     only: { type: 'string' },
     simulator: { type: 'string' },
     through: { type: 'string', default: 'export' },
@@ -36,14 +37,20 @@ const simulator =
     ? null
     : (oneOf('simulator', values.simulator, ['one', 'two']) as 'one' | 'two');
 const through = oneOf('through', values.through, ['export', 'log']) as 'export' | 'log';
-const cases = evaluationCases({ set, stores: Number(values.stores), only, simulator });
+const cases = evaluationCases({
+  set,
+  stores: Number(values.stores),
+  skip: Number(values.skip),
+  only,
+  simulator,
+});
 const started = performance.now();
-const outcomes = await runAll(cases, { through, lead: values.lead }, Number(values.workers), (done) => {
+const outcomes = await runAll(cases, { through, lead: values.lead, only }, Number(values.workers), (done) => {
   if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${cases.length} stores`);
 });
 const call = `npm run evaluate -- ${process.argv.slice(2).join(' ')}`.trim();
 const seconds = (performance.now() - started) / 1000;
-const report = `Command: \`${call}\`. ${cases.length} store-months of 14 to 30 days, set ${set}, ${seconds.toFixed(0)} s.\n\n${evaluationReport(outcomes)}\n`;
+const report = `Command: \`${call}\`. ${cases.length} store-months of ${only === 'projection' ? '60' : '14 to 30'} days, set ${set}, ${seconds.toFixed(0)} s.\n\n${evaluationReport(outcomes)}\n`;
 const folder = fileURLToPath(new URL('../../out/evaluation/', import.meta.url));
 mkdirSync(folder, { recursive: true });
 const name = values.out ?? [set, only, simulator].filter((part) => part !== null).join('-');

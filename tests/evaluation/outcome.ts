@@ -1,5 +1,6 @@
 import type { PlantedFault } from '../../sample-logs/maker/simulated-store.ts';
 import type { Finding, Severity } from '../../src/model/finding.ts';
+import type { ProjectionOutcome } from './projection.ts';
 
 /** What came of one planted fault. Times epoch ms. */
 export interface FaultOutcome {
@@ -18,7 +19,10 @@ export interface FaultOutcome {
   readonly alarms: { readonly inForce: number | null; readonly singleProbe: number | null } | null;
   /** Own flags of circuits under a rack fault; null for other faults. */
   readonly flaggedUnderRack: number | null;
-  readonly projection: 'covered' | 'missed' | 'none' | null;
+  /** At the cut when the local rise was 3 °F or, for far creeps, at a drawn cut; null where nothing was left to forecast. */
+  readonly projection: ProjectionOutcome | null;
+  /** Why drawn cuts gave no date. */
+  readonly undated: readonly string[];
 }
 
 export interface FindingSummary {

@@ -1,6 +1,8 @@
 import { type FaultName, faultCatalogue } from '../../sample-logs/maker/fault-catalogue.ts';
 import type { CaseOutcome, FaultOutcome, FindingSummary } from './outcome.ts';
 import { medianOf, rateText, shareText } from './shares.ts';
+import { forecastTable } from './forecast-table.ts';
+import { leadTable } from './lead-table.ts';
 
 const dayMs = 86_400_000;
 const hourMs = 3_600_000;
@@ -27,6 +29,8 @@ export function evaluationReport(outcomes: readonly CaseOutcome[]): string {
   return [
     targets(outcomes, faults),
     perFault(faults),
+    ...(faults.some(({ projection }) => projection?.said) ? [forecastTable(faults)] : []),
+    ...(faults.some(({ flaggedAt }) => flaggedAt !== null) ? [leadTable(faults)] : []),
     falseFlagTable(outcomes),
     reliability(outcomes),
     speed(outcomes),
@@ -46,7 +50,7 @@ function targets(outcomes: readonly CaseOutcome[], faults: readonly FaultOutcome
         .filter(({ fault }) => fault.shape === shape)
         .map(({ finding, fault }) => Math.abs(finding!.onset - fault.onset) / unit),
     );
-  const projected = faults.filter(({ projection }) => projection === 'covered' || projection === 'missed');
+  const projected = faults.filter(({ projection }) => projection !== null && projection.verdict !== 'none');
   const racks = counted.filter(({ flaggedUnderRack }) => flaggedUnderRack !== null);
   const healthyMonths = outcomes.reduce((sum, { healthyCircuits }) => sum + healthyCircuits, 0);
   const flags = outcomes.reduce((sum, { falseFlags }) => sum + falseFlags.length, 0);
@@ -86,7 +90,7 @@ function targets(outcomes: readonly CaseOutcome[], faults: readonly FaultOutcome
     [
       'time to limit, 90 % interval covers',
       '85 to 95 %',
-      hits(projected, ({ projection }) => projection === 'covered'),
+      hits(projected, ({ projection }) => projection!.verdict === 'covered'),
     ],
     [
       'rack fault found and its circuits quiet',

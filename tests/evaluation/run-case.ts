@@ -1,21 +1,24 @@
 import { type FaultName, faultCatalogue } from '../../sample-logs/maker/fault-catalogue.ts';
 import { simulateLumped } from '../../sample-logs/maker/lumped-model/simulate.ts';
 import { simulateSections } from '../../sample-logs/maker/section-model/simulate.ts';
+import { createRandom } from '../../sample-logs/maker/random.ts';
 import type { PlantedFault, SimulatedStore } from '../../sample-logs/maker/simulated-store.ts';
 import type { Diagnosis, Finding } from '../../src/model/finding.ts';
 import { firstAlarm } from './alarm.ts';
 import { diagnoseCut, pointName } from './analyse.ts';
-import type { EvaluationCase } from './cases.ts';
+import type { CaseWishes, EvaluationCase } from './cases.ts';
 import { firstFlagged } from './detection-time.ts';
 import { falseFlags, findingFor, flaggedUnderRack, isFlag, speaksOf } from './match.ts';
 import { type CaseOutcome, type FaultOutcome, summarise } from './outcome.ts';
-import { judgeProjection } from './projection.ts';
+import { forecastTrial, judgeProjection } from './projection.ts';
 
 export interface RunOptions {
   /** `export` goes through the text and the importer, `log` builds the model log directly. */
   readonly through: 'export' | 'log';
   /** Whether to search for the moment of first detection (many more runs). */
   readonly lead: boolean;
+  /** What alone is planted, or null. Of `projection` each creep is forecast at a drawn cut instead of when it was 3 °F. */
+  readonly only: CaseWishes['only'];
 }
 
 /** One store-month, start to end: simulate, diagnose, compare with the truth. */
@@ -92,7 +95,7 @@ const cycling = new Set([
 function outcomeOf(
   fault: PlantedFault,
   store: SimulatedStore,
-  { dialect }: EvaluationCase,
+  { dialect, seed }: EvaluationCase,
   findings: readonly Finding[],
   right: (finding: Finding) => boolean,
   options: RunOptions,
@@ -109,6 +112,14 @@ function outcomeOf(
   const endMs = store.startMs + store.count * store.stepMs;
   const early = fault.reachedThree === null ? null : findingFor(cut(fault.reachedThree).findings, fault);
   const creeps = meaning.sized && meaning.shape === 'creep';
+  const forecast = (): Pick<FaultOutcome, 'projection' | 'undated'> => {
+    if (!creeps || fault.reachedThree === null) return { projection: null, undated: [] };
+    if (options.only !== 'projection')
+      return { projection: judgeProjection(early, fault, store, dialect, fault.reachedThree), undated: [] };
+    const random = createRandom(seed).branch(`forecast ${fault.circuit}`);
+    const { outcome, undated } = forecastTrial(fault, store, dialect, random, cut);
+    return { projection: outcome, undated };
+  };
   return {
     fault,
     probePoint:
@@ -128,6 +139,6 @@ function outcomeOf(
             singleProbe: firstAlarm(store, circuit, fault.probe ?? 0, 60, fault.onset),
           },
     flaggedUnderRack: meaning.scope === 'group' ? flaggedUnderRack(findings, store, fault).length : null,
-    projection: creeps && early !== null ? judgeProjection(early, fault, store) : null,
+    ...forecast(),
   };
 }

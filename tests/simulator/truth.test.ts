@@ -140,4 +140,31 @@ describe.each(simulators)('the truth of simulator %s agrees with its history', (
         .every((state) => state === 0),
     ).toBe(true);
   });
+
+  it('a creep takes the days that were asked for, and gathers or slows down as asked', () => {
+    const rises = [0.6, 1, 2].map((bend) => {
+      const creep = {
+        fault: 'probe-creep',
+        on: 'M01',
+        place: 0,
+        onsetDay: 2,
+        overDays: 8,
+        size: 6,
+        bend,
+      } as const;
+      const wishes = { ...options(simulator), days: 12 };
+      const sound = exampleStore('healthy', wishes).circuits[0]!;
+      const sick = exampleStore('healthy', { ...wishes, faults: [creep] }).circuits[0]!;
+      const apart = (day: number): number => {
+        const offset = (of: typeof sick): number =>
+          of.air[0]!.values[day * 1440]! - of.air[1]!.values[day * 1440]!;
+        return offset(sick) - offset(sound);
+      };
+      return [apart(6), apart(11)] as const;
+    });
+    const [slowing, even, gathering] = rises.map(([half]) => half);
+    expect(slowing! - even!).toBeGreaterThan(0.3);
+    expect(even! - gathering!).toBeGreaterThan(0.5);
+    for (const [, whole] of rises) expect(Math.abs(whole - 6 / 1.8)).toBeLessThan(1);
+  });
 });

@@ -1,3 +1,4 @@
+import { bent, minutesItTakes } from '../creep.ts';
 import { faultCatalogue } from '../fault-catalogue.ts';
 import type { Channel } from '../log-edits.ts';
 import type { Random } from '../random.ts';
@@ -39,14 +40,18 @@ export function planFault(
     strength,
     place: request.place ?? (ends ? random.pick([0, places - 1]) : random.whole(0, places - 1)),
     onset,
-    over: Math.min(Math.round(random.between(7, 13) * 1440), Math.round(0.8 * (days * 1440 - onset))),
+    over: minutesItTakes(request, random.between(7, 13), days * 1440 - onset),
     kelvin: fahrenheit / 1.8,
   };
   const signs = signsOf[request.fault](strike);
+  const { circuit: symptom } = signs;
   return {
     circuitId: circuit.id,
     groupId: group.id,
-    signs,
+    signs:
+      symptom === undefined
+        ? signs
+        : { ...signs, circuit: bent(symptom, strike.onset, strike.over, request.bend) },
     swappedWith: request.fault === 'probes-swapped' ? partnerOf(circuit, group, random, taken) : null,
     truth: {
       fault: request.fault,

@@ -1,13 +1,12 @@
-import { median } from '../../maths/median.ts';
-import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
-import { theilSenSlope } from '../../maths/theil-sen-slope.ts';
-import type { Kelvin, KelvinPerDay } from '../../units/quantities.ts';
+import type { Kelvin } from '../../units/quantities.ts';
+import { type Pace, paceOf } from './pace.ts';
 import { settings } from './settings.ts';
 
 /** Days from the last day of the series until a level is reached (negative: since); null where no date can be given. */
 export interface DaysToLimit {
   readonly days: number | null;
   readonly earliest: number | null;
+  /** Null beside an `earliest`: it may well never get there. */
   readonly latest: number | null;
   /** Fitted level at the end of the series. */
   readonly levelNow: number;
@@ -16,50 +15,83 @@ export interface DaysToLimit {
 }
 
 /**
- * Carries a rise on to a limit: (limit − level) ÷ slope, with the 90 % limits of the slope by Sen's ranks and
- * the error of the level at the end. No date is given for a rise that is too young, has levelled off, may be
- * flat, or would need more than twice the history.
+ * Carries a rise on to a limit, with a 90 % interval of first reaching it. The pace is followed by a local linear trend
+ * (`paceOf`); what lies ahead is its present rate, gathering as creeps do, with a log-normal error that grows with the days
+ * ahead: a rate stays above zero and doubles as easily as it halves (first passage of a degradation path, after Lu and Meeker
+ * 1993, Technometrics 35:161). No date is given for a rise that is too young, has levelled off, may be flat, slows down, or
+ * would need more than twice the history.
  *
  * @param days the daily level itself (not against neighbours), in the unit of `limit`
  */
 export function projectToLimit(
   days: Float64Array,
   limit: number,
-  rise: {
-    readonly onsetDay: number;
-    readonly slope: KelvinPerDay;
-    readonly slopeLow: KelvinPerDay;
-    readonly slopeHigh: KelvinPerDay;
-    readonly levelled: boolean;
-  },
+  rise: { readonly onsetDay: number; readonly levelled: boolean },
 ): DaysToLimit {
-  const { level, error } = levelAtEnd(days, rise.onsetDay, rise.slope);
-  const none = (reason: string | null): DaysToLimit => ({
+  const pace = paceOf(days, rise.onsetDay);
+  const none = (reason: string): DaysToLimit => ({
     days: null,
     earliest: null,
     latest: null,
-    levelNow: level,
+    levelNow: pace.level,
     reason,
   });
-  if (level >= limit) return { ...reachedAlready(days, limit, rise.onsetDay), levelNow: level, reason: null };
+  if (pace.level >= limit) {
+    return { ...reachedAlready(days, limit, rise.onsetDay), levelNow: pace.level, reason: null };
+  }
   if (rise.levelled) return none('it has levelled off below the limit');
   if (days.length - rise.onsetDay < settings.refitDays.value) {
     return none(`fewer than ${settings.refitDays.value} days since it began: no reliable date`);
   }
-  if (!(rise.slopeLow > 0)) return none('the slope may be zero: no reliable date');
-  const recent = recentSlope(days, rise.onsetDay);
-  if (recent < slowingShare * rise.slope) return none('it is slowing down: no reliable date');
-  const left: Kelvin = limit - level;
+  if (!(pace.overall > 0)) return none('the slope may be zero: no reliable date');
+  if (!(pace.slope > slowingShare * pace.overall)) return none('it is slowing down: no reliable date');
   const reach = settings.projectionReach.value * days.length;
-  const expected = left / rise.slope;
-  if (!(expected <= reach)) return none('further off than twice the history: no reliable date');
-  return {
-    days: expected,
-    earliest: Math.max(0, (left - error) / rise.slopeHigh),
-    latest: (left + error) / rise.slopeLow,
-    levelNow: level,
-    reason: null,
-  };
+  const found = firstReached(pace, limit - pace.level, reach);
+  if (found.days === null) return none('further off than twice the history: no reliable date');
+  return { ...found, levelNow: pace.level, reason: null };
+}
+
+/** A rise that now goes at less than this share of its whole slope bends towards a level of its own. */
+const slowingShare = 0.5;
+/** 95 % quantile of Student's t with 3 degrees of freedom: rates of creeps change in jumps, which a normal has too few of. */
+const heavyQuantile = 2.353;
+/** The date is told to a quarter day; the late end is looked for this many times as far as the date. */
+const grid = 0.25;
+const lateReach = 4;
+
+/** When the rise is made up: by the likeliest path, and by the upper and the lower edge of where it may then stand. */
+function firstReached(
+  { slope, slopeVariance, levelVariance, scatter }: Pace,
+  left: Kelvin,
+  reach: number,
+): { days: number | null; earliest: number | null; latest: number | null } {
+  const wander = settings.paceWander.value ** 2 / 3;
+  const atFirst = Math.log(1 + slopeVariance / (slope * slope));
+  // A warm day is enough to be first there; that a cold one delays it does not count.
+  const above = heavyQuantile * Math.sqrt(levelVariance + scatter * scatter);
+  const below = heavyQuantile * Math.sqrt(levelVariance);
+  let days: number | null = null;
+  let earliest: number | null = null;
+  for (let ahead = grid; ahead <= lateReach * reach; ahead += grid) {
+    const way: Kelvin = slope * daysAtThisRate(ahead);
+    const spread = Math.exp(
+      heavyQuantile * Math.sqrt(atFirst + wander * Math.min(ahead, settings.paceDays.value)),
+    );
+    if (earliest === null && way + Math.hypot(above, way * (spread - 1)) >= left) earliest = ahead;
+    if (days === null && way >= left) {
+      if (ahead > reach) break;
+      days = ahead;
+    }
+    if (way - Math.hypot(below, way * (1 - 1 / spread)) >= left) return { days, earliest, latest: ahead };
+  }
+  return { days, earliest, latest: null };
+}
+
+/** Days at the present rate that go as far as `ahead` days do while it gathers, for the first of them. */
+function daysAtThisRate(ahead: number): number {
+  const gain = settings.paceGain.value;
+  const gathering = Math.min(ahead, settings.paceDays.value);
+  return Math.expm1(gain * gathering) / gain + (ahead - gathering) * Math.exp(gain * gathering);
 }
 
 /** Within this many days a daily median says when a level was passed. */
@@ -71,35 +103,4 @@ function reachedAlready(days: Float64Array, limit: number, onsetDay: number) {
   while (passed > onsetDay && !(days[passed - 1]! < limit)) passed--;
   const ago = Math.min(0, passed - (days.length - 1));
   return { days: ago, earliest: ago - passedWithin, latest: Math.min(0, ago + passedWithin) };
-}
-
-/** A rise whose second half goes at less than this share of its whole slope bends towards a level of its own. */
-const slowingShare = 0.5;
-const leastHalfDays = 4;
-
-/** Slope of the second half of the days since the onset; that of all would say nothing of a bend. NaN when too short. */
-function recentSlope(days: Float64Array, onsetDay: number): KelvinPerDay {
-  const since = days.subarray(onsetDay);
-  const half = since.subarray(since.length >> 1);
-  if (half.filter(Number.isFinite).length < leastHalfDays) return Number.NaN;
-  return theilSenSlope(
-    half.map((_, day) => day),
-    half,
-  ).slope;
-}
-
-/** Level of the fitted line at the last day, and the half width of its 90 % interval. */
-function levelAtEnd(days: Float64Array, onsetDay: number, slope: number): { level: number; error: number } {
-  const part = days.subarray(onsetDay);
-  const safeSlope = Number.isFinite(slope) ? slope : 0;
-  const recent = part.subarray(Math.max(0, part.length - 7));
-  const offset = part.length - recent.length;
-  const left = recent.map((value, day) => value - safeSlope * (day + offset));
-  const middle = median(left);
-  const scale = normalConsistency * median(left.map((value) => Math.abs(value - middle)));
-  const known = Math.max(1, left.filter(Number.isFinite).length);
-  return {
-    level: middle + safeSlope * (part.length - 1),
-    error: (1.645 * 1.2533 * scale) / Math.sqrt(known),
-  };
 }

@@ -95,10 +95,7 @@ function trendOf(positions: Float64Array, days: Float64Array) {
 }
 
 /** Slope from the onset to the end of the ramp (or of the series while it still rises). */
-export function slopeAfter(
-  days: Float64Array,
-  ramp: Ramp,
-): { slope: number; slopeLow: number; slopeHigh: number } {
+function slopeAfter(days: Float64Array, ramp: Ramp): { slope: number; slopeLow: number; slopeHigh: number } {
   const to = days.length - 1 - ramp.end >= levelledDays ? ramp.end + 1 : days.length;
   const part = days.subarray(ramp.start, to);
   const positions = part.map((_, day) => day);

@@ -90,4 +90,23 @@ export const settings = {
     meaning: 'longest projection, in lengths of the history',
     source: practice,
   },
+  paceGain: {
+    value: 0.09,
+    unit: '1/d',
+    meaning: 'share by which the rate of a creep grows a day, on the whole',
+    source: measured,
+  },
+  paceWander: {
+    value: 0.34,
+    unit: '1/√d',
+    meaning: 'share by which the rate of a creep wanders in a day, more with the root of the days',
+    source: measured,
+  },
+  paceDays: {
+    value: 10,
+    unit: 'd',
+    meaning:
+      'days ahead over which the rate of a creep is held to gather and to wander; nothing gathers for ever',
+    source: practice,
+  },
 } as const satisfies { readonly [name: string]: Setting };

@@ -5,7 +5,7 @@ import type { Projection } from '../../model/finding.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { meta } from './meta.ts';
 import { projectToLimit } from './projection.ts';
-import { type Rise, slopeAfter } from './rise.ts';
+import type { Rise } from './rise.ts';
 
 const dayMs = 86_400_000;
 /** A circuit that no other can be held against may only feel the weather. */
@@ -76,11 +76,9 @@ function projected(
 ): Projection | null {
   const limit = actionLimit(signals.circuit, group?.group ?? null, median(signals.setPoint));
   if (limit === null) return null;
-  const own = slopeAfter(absolute, rise.ramp);
   const found = projectToLimit(absolute, limit.value, {
     onsetDay: rise.ramp.start,
     levelled: rise.levelled,
-    ...own,
   });
   const { days } = signals.log.calendar;
   const { grid } = signals.log;

@@ -46,15 +46,16 @@ const limitWords = {
 /** Where its settled air stands to the limit and when it meets it; nothing where neither is known. */
 export function limitClause(projection: Projection | null, log: Log): string {
   if (projection === null) return '';
-  const { at, levelNow, limitSource } = projection;
+  const { at, earliest, latest, levelNow, limitSource } = projection;
   const limit = `${limitSource === undefined ? '' : `${limitWords[limitSource]} `}${formatTemperature(projection.limit, log.units)}`;
   const stands = `; its settled air, which is not food, stands at ${formatTemperature(levelNow ?? Number.NaN, log.units)}`;
   if (at === null) return levelNow === undefined ? '' : `${stands}, below ${limit}`;
   const now = log.grid.startMs + log.grid.count * log.grid.stepMs;
   if (at <= now)
     return levelNow === undefined ? `; its air is at ${limit} now` : `${stands}, at or over ${limit}`;
-  const days = formatDays(Math.max(1, Math.round((at - now) / dayMs)));
-  return `; its air reaches ${limit} in about ${days} if it goes on`;
+  const days = (time: number): number => Math.max(1, Math.round((time - now) / dayMs));
+  const between = earliest === null || latest === null ? '' : ` (${days(earliest)} to ${days(latest)})`;
+  return `; its air reaches ${limit} in about ${formatDays(days(at))}${between} if it goes on`;
 }
 
 const causeVerdicts: Readonly<{ [cause: string]: string }> = {

@@ -1,3 +1,4 @@
+import { bent, minutesItTakes } from '../../creep.ts';
 import { faultCatalogue } from '../../fault-catalogue.ts';
 import type { Channel } from '../../log-edits.ts';
 import type { Random } from '../../random.ts';
@@ -60,12 +61,12 @@ export function planFault(
       request.place ??
       (atEnd ? (random.chance(0.5) ? 0 : circuit.sections - 1) : random.whole(0, circuit.sections - 1)),
     onset,
-    over: Math.min(Math.round(random.between(8, 14) * 1440), Math.round(0.8 * (days * 1440 - onset))),
+    over: minutesItTakes(request, random.between(8, 14), days * 1440 - onset),
     kelvin: (fahrenheit * 5) / 9,
   };
   const { disturb, disturbAll, disturbGroup, size, sizeUnit } = planners[request.fault](scene);
   const struck = (one: CircuitDisturbance | undefined, circuits: readonly CircuitParameters[]) =>
-    one === undefined ? [] : circuits.map(({ id }) => ({ id, disturb: one }));
+    one === undefined ? [] : circuits.map(({ id }) => ({ id, disturb: bent(one, onset, scene.over, request.bend) }));
   return {
     circuits: [...struck(disturb, [circuit]), ...struck(disturbAll, group.circuits)],
     groups: disturbGroup === undefined ? [] : [{ id: group.id, disturb: disturbGroup }],
