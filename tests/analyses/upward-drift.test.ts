@@ -87,6 +87,7 @@ describe('projectToLimit', () => {
     ['it is too young', { ...rise, onsetDay: 21 }, rising, 5],
     ['its slope may be zero', rise, series(24, (day) => 3 - 0.02 * day), 5],
     ['it has levelled off', { ...rise, levelled: true }, rising, 5],
+    ['its control still holds it', { ...rise, held: true }, rising, 5],
     ['the limit is further off than twice the history', rise, rising, 30],
   ])('gives no date when %s, and says why', (_, given, days, limit) => {
     const found = projectToLimit(days, limit, given);
@@ -136,6 +137,7 @@ describe('upward drift', () => {
     const signals = computeSignals(handMadeStore({ days, circuits }));
     return signals.circuits.map((one) => analyse(one, signals.groups[0]!, signals).evidence);
   };
+  type Curve = HandMadeCircuit['probes'][number];
   const creep = (day: number): number => Math.max(0, Math.min(3, 0.4 * (day - 9)));
 
   it('sees a circuit whose air goes up while its neighbours do not', () => {
@@ -176,6 +178,16 @@ describe('upward drift', () => {
     expect(found[0]!.measures[0]!.value).toBeGreaterThan(2);
     expect(Math.abs(found[0]!.measures[1]!.value)).toBeLessThan(0.3);
     expect(verdicts(true)).toEqual([]);
+  });
+
+  it('gives no date for a place that its control holds by driving the neighbours colder', () => {
+    const reasonOf = (own: Curve, others: Curve) => {
+      const [evidence] = seen([{ id: 'M01', probes: [own, others, others] }, quiet('M02'), quiet('M03')]);
+      return evidence!.find(({ probe }) => probe === 'M01 air A')!.projection!.reason;
+    };
+    const rise = (day: number): number => Math.max(0, 0.2 * (day - 9));
+    expect(reasonOf(still, (day) => -rise(day))).toMatch(/control still holds it/);
+    expect(reasonOf(rise, still) ?? '').not.toMatch(/control still holds it/);
   });
 
   it('takes the valve as the early witness while the air still holds', () => {

@@ -18,7 +18,7 @@ export interface DaysToLimit {
  * Carries a rise on to a limit, with a 90 % interval of first reaching it. The pace is followed by a local linear trend
  * (`paceOf`); what lies ahead is its present rate, gathering as creeps do, with a log-normal error that grows with the days
  * ahead: a rate stays above zero and doubles as easily as it halves (first passage of a degradation path, after Lu and Meeker
- * 1993, Technometrics 35:161). No date is given for a rise that is too young, has levelled off, may be flat, slows down, or
+ * 1993, Technometrics 35:161). No date is given for a rise that its control still holds, is too young, has levelled off, may be flat, slows down, or
  * would need more than twice the history.
  *
  * @param days the daily level itself (not against neighbours), in the unit of `limit`
@@ -26,7 +26,12 @@ export interface DaysToLimit {
 export function projectToLimit(
   days: Float64Array,
   limit: number,
-  rise: { readonly onsetDay: number; readonly levelled: boolean },
+  rise: {
+    readonly onsetDay: number;
+    readonly levelled: boolean;
+    /** The control drives the neighbours colder and so keeps most of the rise out of this air. */
+    readonly held?: boolean;
+  },
 ): DaysToLimit {
   const pace = paceOf(days, rise.onsetDay);
   const none = (reason: string): DaysToLimit => ({
@@ -40,6 +45,8 @@ export function projectToLimit(
     return { ...reachedAlready(days, limit, rise.onsetDay), levelNow: pace.level, reason: null };
   }
   if (rise.levelled) return none('it has levelled off below the limit');
+  if (rise.held === true)
+    return none('its control still holds it, at the cost of its neighbours: no reliable date');
   if (days.length - rise.onsetDay < settings.refitDays.value) {
     return none(`fewer than ${settings.refitDays.value} days since it began: no reliable date`);
   }

@@ -90,6 +90,13 @@ export const settings = {
     meaning: 'longest projection, in lengths of the history',
     source: practice,
   },
+  heldShare: {
+    value: 0.4,
+    unit: '1',
+    meaning:
+      'share of its rise over its neighbours that the air itself must have made before a date is given',
+    source: measured,
+  },
   paceGain: {
     value: 0.09,
     unit: '1/d',

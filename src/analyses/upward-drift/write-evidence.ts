@@ -6,6 +6,7 @@ import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { meta } from './meta.ts';
 import { projectToLimit } from './projection.ts';
 import type { Rise } from './rise.ts';
+import { settings } from './settings.ts';
 
 const dayMs = 86_400_000;
 /** A circuit that no other can be held against may only feel the weather. */
@@ -29,7 +30,8 @@ export function riseEvidence(
   const { circuit, log } = signals;
   const day = log.calendar.days[onsetDay]!;
   const onset = log.grid.startMs + ((day.from + day.to) / 2) * log.grid.stepMs;
-  const projection = projected(signals, group, rise, absolute);
+  const held = (features.ownRise ?? rise.size) < settings.heldShare.value * rise.size;
+  const projection = projected(signals, group, rise, absolute, held);
   const measures = [
     { name: 'rise', value: rise.size, low: null, high: null, unit: 'K' },
     ...paceOf(rise),
@@ -73,12 +75,14 @@ function projected(
   group: GroupSignals | null,
   rise: Rise,
   absolute: Float64Array,
+  held: boolean,
 ): Projection | null {
   const limit = actionLimit(signals.circuit, group?.group ?? null, median(signals.setPoint));
   if (limit === null) return null;
   const found = projectToLimit(absolute, limit.value, {
     onsetDay: rise.ramp.start,
     levelled: rise.levelled,
+    held,
   });
   const { days } = signals.log.calendar;
   const { grid } = signals.log;
