@@ -3,8 +3,10 @@ import { type Hypothesis, near, yes } from './naive-bayes.ts';
 /**
  * Why all probes of one circuit stand higher together while the other circuits do not. `dutyRise` is the rise of
  * the share of time its valve feeds; a control that was told to hold a warmer air feeds less and cycles as
- * before (and is told at once: nobody turns a set point up a little every day), one that cannot hold it feeds all the time and hardly cycles. `peakShift` is what the peaks of its defrosts rose by, K:
- * warmer air peaks higher, and a peak that is held down is frost that does not melt out. Common practice, no source; adjusted
+ * before (and is told at once: nobody turns a set point up a little every day), one that cannot hold it feeds all the time and hardly cycles. `peakLag` is by how much less
+ * than the air the peaks of its defrosts rose, K, below 0: frost and cold metal that do not melt out hold them down. `riseRateRatio` and `defrostLengthRatio` hold its defrosts now
+ * against those before: measured on the section model (fastest rise while it defrosts: coil that lacks refrigerant 0.82 (0.65 … 0.91), coil that
+ * lacks air, iced or not, 0.47 (0.18 … 0.57); length where a temperature ends it: shorter and longer) and widened. Common practice, no source; adjusted
  * on the tuning seeds of npm run evaluate only.
  */
 export const wholeCircuitCauses: readonly Hypothesis[] = [
@@ -18,7 +20,9 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
       swingRatio: near(0.6, 0.35),
       recoveryRatio: near(2, 0.9),
       dayNightRatio: near(0.3, 0.4),
-      peakShift: near(1.2, 1.2),
+      peakLag: near(-0.9, 1),
+      riseRateRatio: near(0.85, 0.18),
+      defrostLengthRatio: near(0.75, 0.3),
       superheatRise: near(8, 6),
     },
   },
@@ -32,7 +36,9 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
       swingRatio: near(0.7, 0.35),
       recoveryRatio: near(1.6, 0.7),
       dayNightRatio: near(0.4, 0.4),
-      peakShift: near(-1, 2),
+      peakLag: near(-2.8, 1.2),
+      riseRateRatio: near(0.48, 0.15),
+      defrostLengthRatio: near(1.5, 0.5),
       superheatRise: near(-1, 3),
     },
   },
@@ -46,7 +52,9 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
       swingRatio: near(0.9, 0.3),
       recoveryRatio: near(1.3, 0.5),
       dayNightRatio: near(1.2, 0.5),
-      peakShift: near(1.2, 1.2),
+      peakLag: near(0, 1.2),
+      riseRateRatio: near(1.1, 0.3),
+      defrostLengthRatio: near(1.1, 0.3),
       superheatRise: near(1, 3),
     },
   },
@@ -60,7 +68,9 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
       swingRatio: near(1, 0.12),
       recoveryRatio: near(1, 0.25),
       dayNightRatio: near(0, 0.2),
-      peakShift: near(1, 1.2),
+      peakLag: near(0, 1),
+      riseRateRatio: near(1, 0.15),
+      defrostLengthRatio: near(1, 0.15),
       superheatRise: near(0, 2),
     },
   },

@@ -180,6 +180,25 @@ describe('upward drift', () => {
     expect(verdicts(true)).toEqual([]);
   });
 
+  it('says how its defrosts answer: slower over a coil that ices, as ever over one that lacks liquid', () => {
+    const rise = (day: number): number => Math.max(0, Math.min(3, 0.5 * (day - 9)));
+    const answerOf = (inDefrost: number) => {
+      const together: Curve = (day, defrost) => rise(day) * (1 + inDefrost * defrost);
+      const [own] = seen([{ ...quiet('M01'), together }, quiet('M02'), quiet('M03')]);
+      return own!.find(({ probe }) => probe === null)!.features;
+    };
+    const iced = answerOf(-7 / 6);
+    const starved = answerOf(0);
+    // The rise of the case is halved; the cycle that the fastest rise begins in is not.
+    expect(iced.riseRateRatio!).toBeLessThan(0.8);
+    expect(starved.riseRateRatio!).toBeCloseTo(1, 1);
+    expect(iced.riseRateRatioError!).toBeLessThan(0.1);
+    expect(iced.peakLag!).toBeLessThan(-2.5);
+    expect(Math.abs(starved.peakLag!)).toBeLessThan(0.5);
+    // The clock ends these defrosts: their length says nothing.
+    expect(iced.defrostLengthRatio).toBeUndefined();
+  });
+
   it('gives no date for a place that its control holds by driving the neighbours colder', () => {
     const reasonOf = (own: Curve, others: Curve) => {
       const [evidence] = seen([{ id: 'M01', probes: [own, others, others] }, quiet('M02'), quiet('M03')]);

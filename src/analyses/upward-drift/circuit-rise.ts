@@ -3,6 +3,7 @@ import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { commonMode, levelAtOneSetPoint, withoutCommon } from './common-mode.ts';
+import { defrostAnswer } from './defrost-answer.ts';
 import { dutyAgainstOthers } from './duty.ts';
 import { dutyClarity } from './duty-rise.ts';
 import { endMinusStart } from './probe-rises.ts';
@@ -38,7 +39,10 @@ export function circuitRise(
     dutyNow: median(signals.duty.filter(Number.isFinite).slice(-3)),
     swingRatio: ratioAfter(signals, start, (probe) => probe.swing),
     recoveryRatio: ratioAfter(signals, start, (probe) => probe.recovery),
-    peakShift: median(signals.probes.map((probe) => endMinusStart(probe.peak, start))),
+    peakLag:
+      median(signals.probes.map((probe) => endMinusStart(probe.peak, start))) -
+      endMinusStart(absolute, start),
+    ...defrostAnswer(signals, start),
     dayNightRatio: dayNightShift(signals, start) / rise.size,
     setPointChange: endMinusStart(signals.setPoint, start),
     witnessDays: witness === null ? 0 : start - witness,

@@ -61,12 +61,27 @@ const duty: Reason = (f) =>
 const steadyDuty: Reason = (f) =>
   when(f.dutyRise !== undefined && f.dutyRise <= 0.05, () => 'its valve feeds no more than before');
 
+const riseInDefrost: Reason = (f) =>
+  when(f.riseRateRatio !== undefined, () =>
+    f.riseRateRatio! < 0.65
+      ? 'its air rises slowly in defrost now, as over a cold coil that is laden or gets no air'
+      : 'its air rises in defrost about as fast as it did, as over a coil that carries little frost',
+  );
+const lengthOfDefrost: Reason = (f) =>
+  when(f.defrostLengthRatio !== undefined && Math.abs(f.defrostLengthRatio - 1) > 0.15, () =>
+    f.defrostLengthRatio! > 1
+      ? `its defrosts take ${formatShare(f.defrostLengthRatio!)} of their time before`
+      : `its defrosts end after ${formatShare(f.defrostLengthRatio!)} of their time before`,
+  );
+
 /** The features that are weighed, in the order in which they are said, each in words. */
 const reasons: readonly (readonly [feature: string, reason: Reason])[] = [
   ['defrostOffsetRatio', offsetInDefrost],
   ['creeping', step],
   ['dutyRise', duty],
   ['dutyRise', steadyDuty],
+  ['riseRateRatio', riseInDefrost],
+  ['defrostLengthRatio', lengthOfDefrost],
   ['swingRatio', swing],
   ['recoveryRatio', recovery],
   ['dayNightRatio', dayAndNight],

@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { exampleStore } from '../../sample-logs/maker/examples.ts';
+import { toLog } from '../../sample-logs/maker/to-log.ts';
+import { diagnose } from '../../src/diagnosis/diagnose.ts';
+import { weigh } from '../../src/diagnosis/naive-bayes.ts';
+import { wholeCircuitCauses, wholeCircuitFeatures } from '../../src/diagnosis/whole-circuit-causes.ts';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
+
+const seen = { dutyRise: 0.4, swingRatio: 0.5, recoveryRatio: 3, dayNightRatio: 0.3 };
+const likeliest = (features: { readonly [name: string]: number }): string =>
+  weigh(wholeCircuitCauses, wholeCircuitFeatures({ ...seen, ...features }, 'creep'), 0.25)[0]!.hypothesis
+    .cause;
+
+describe('a whole circuit that warms without superheat logged', () => {
+  it('is told by its defrosts: held down over a coil that ices, as ever over one that lacks liquid', () => {
+    expect(likeliest({ riseRateRatio: 0.48, peakLag: -3 })).toBe('airflow-or-ice');
+    expect(likeliest({ riseRateRatio: 0.85, peakLag: -1 })).toBe('underfeeding');
+    expect(likeliest({ peakLag: -3, defrostLengthRatio: 1.8 })).toBe('airflow-or-ice');
+    expect(likeliest({ peakLag: -1, defrostLengthRatio: 0.7 })).toBe('underfeeding');
+  });
+
+  it('keeps to the more usual cause where its defrosts are too few to tell', () => {
+    const loose = { riseRateRatio: 0.6, riseRateRatioError: 1.5 };
+    expect(likeliest(loose)).toBe(likeliest({}));
+  });
+
+  it('gives way to a superheat that is logged', () => {
+    expect(likeliest({ riseRateRatio: 0.6, peakLag: -2, superheatRise: 9 })).toBe('underfeeding');
+  });
+
+  it.each([
+    ['circuit-drift', 'airflow-or-ice'],
+    ['underfeed', 'underfeeding'],
+  ] as const)('names the cause of a simulated %s from air, valve and defrosts alone', (fault, cause) => {
+    const store = exampleStore('healthy', {
+      seed: 710,
+      simulator: 'one',
+      mediumCircuits: 3,
+      lowCircuits: 0,
+      days: 22,
+      faults: [{ fault, on: 'M01', onsetDay: 8, size: 5, overDays: 9 }],
+    });
+    const without = ['coil-out', 'superheat', 'return-air', 'defrost-termination'] as const;
+    const { findings } = diagnose(computeSignals(toLog(store, { logging: { intervalMinutes: 5 }, without })));
+    const found = findings.find(({ circuit, severity }) => circuit === 'M01' && severity !== 'note')!;
+    expect([found.origin, found.causes[0]!.cause]).toEqual(['case', cause]);
+  });
+});
