@@ -236,6 +236,32 @@ describe('condensing', () => {
   });
 });
 
+describe('condensing that creeps', () => {
+  const outdoor = recordOf(
+    'Outdoor air',
+    'temperature',
+    valuesOf(grid, (minute) => 22 + 7 * Math.sin((2 * Math.PI * minute) / 1440)),
+  );
+  const kilopascal = (celsius: number) => 1083 * Math.exp(0.0262 * (celsius - 25));
+  const discharge = (extra: (minute: number) => number) =>
+    recordOf(
+      'Discharge',
+      'pressure',
+      valuesOf(grid, (minute) => kilopascal(Math.max(25, outdoor.values[minute / 5]! + 8 + extra(minute)))),
+    );
+
+  test('little by little over a week, as behind a condenser that gets dirty, is told before hours stand out', () => {
+    const dirt = (minute: number): number => Math.max(0, Math.min(3.8, 0.6 * (day(minute) - 6)));
+    const { evidence } = judge({ pressure: pressureOf(() => 45), discharge: discharge(dirt) }, [], [outdoor]);
+    expect(evidence.map(({ shape, features }) => [shape, features.creeping])).toEqual([
+      ['condensing-high', 1],
+    ]);
+    const little = (minute: number): number => dirt(minute) / 3;
+    const quiet = judge({ pressure: pressureOf(() => 45), discharge: discharge(little) }, [], [outdoor]);
+    expect(quiet.evidence).toEqual([]);
+  });
+});
+
 describe('the receiver', () => {
   const level = (percent: (minute: number) => number) =>
     recordOf(

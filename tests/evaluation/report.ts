@@ -1,8 +1,8 @@
 import { type FaultName, faultCatalogue } from '../../sample-logs/maker/fault-catalogue.ts';
-import type { CaseOutcome, FaultOutcome, FindingSummary } from './outcome.ts';
-import { medianOf, rateText, shareText } from './shares.ts';
 import { forecastTable } from './forecast-table.ts';
 import { leadTable } from './lead-table.ts';
+import type { CaseOutcome, FaultOutcome, FindingSummary } from './outcome.ts';
+import { medianOf, rateText, shareText } from './shares.ts';
 
 const dayMs = 86_400_000;
 const hourMs = 3_600_000;

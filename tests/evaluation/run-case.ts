@@ -1,7 +1,7 @@
 import { type FaultName, faultCatalogue } from '../../sample-logs/maker/fault-catalogue.ts';
 import { simulateLumped } from '../../sample-logs/maker/lumped-model/simulate.ts';
-import { simulateSections } from '../../sample-logs/maker/section-model/simulate.ts';
 import { createRandom } from '../../sample-logs/maker/random.ts';
+import { simulateSections } from '../../sample-logs/maker/section-model/simulate.ts';
 import type { PlantedFault, SimulatedStore } from '../../sample-logs/maker/simulated-store.ts';
 import type { Diagnosis, Finding } from '../../src/model/finding.ts';
 import { firstAlarm } from './alarm.ts';

@@ -1,19 +1,20 @@
-import { median } from '../../maths/median.ts';
 import { quantile } from '../../maths/quantile.ts';
 import type { Evidence } from '../../model/evidence.ts';
-import type { Log } from '../../model/log.ts';
+import { samplesIn } from '../../model/grid.ts';
+import type { Log, SuctionGroup } from '../../model/log.ts';
 import type { Record } from '../../model/record.ts';
 import { dewTemperature, knownRefrigerant } from '../../refrigerants/saturation.ts';
+import { runThreshold } from '../../signals/run-threshold.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
+import { condensingNorm } from './condensing-norm.ts';
 import { evidenceOf } from './evidence.ts';
-import { highHours } from './high-period.ts';
+import { creptDays, highHours } from './high-period.ts';
 import { hourlyMeans, hoursOfDay } from './hourly.ts';
 import { settings } from './settings.ts';
 
 const hourMs = 3_600_000;
 const outdoorName = /outdoor|outside|ambient|\boat\b/i;
-const fewestHours = 24;
 
 /** Condensing well above what its own norm allows at the same outdoor temperature. */
 export function condensingHigh(group: GroupSignals, { log }: Signals): Evidence[] {
@@ -26,22 +27,28 @@ export function condensingHigh(group: GroupSignals, { log }: Signals): Evidence[
   const outdoor = hourlyMeans(outdoorRecord, log.grid);
   const normDays = Math.min(log.calendar.days.length, Math.max(5, Math.ceil(log.calendar.days.length / 3)));
   const normHours = hoursOfDay(log.calendar.days[normDays - 1]!, log.grid).to;
-  const expected = expectedCondensing(condensing, outdoor, normHours);
-  const excess = condensing.map((value, hour) => value - expected(hour));
-  const limit = outdoorRecord === null ? 1.5 * settings.condensingRise.value : settings.condensingRise.value;
-  const period = highHours(excess, limit, log);
+  const running = runningMachines(group.group, log);
+  const norm = condensingNorm({ condensing, outdoor, running }, normHours);
+  const excess = condensing.map((value, hour) => value - (norm ?? highestUsual(condensing, normHours))(hour));
+  const period =
+    norm === null
+      ? highHours(excess, 1.5 * settings.condensingRise.value, log)
+      : (highHours(excess, settings.condensingRise.value, log) ??
+        creptDays(excess, settings.condensingCrept.value, log));
   if (period === null) return [];
   return [
     evidenceOf(group, {
       shape: 'condensing-high',
       onset: log.grid.startMs + period.from * hourMs,
       end: period.to === null ? null : log.grid.startMs + period.to * hourMs,
-      certainty: (outdoorRecord === null ? 0.5 : 0.7) + 0.25 * period.share,
+      certainty: (norm === null ? 0.5 : 0.7) + 0.25 * period.share,
       measures: [measure('condensingRise', period.height, 'K')],
       features: {
         condensingRise: period.height,
         daysShare: period.share,
-        outdoorKnown: outdoorRecord === null ? 0 : 1,
+        outdoorKnown: norm === null ? 0 : 1,
+        machinesKnown: norm === null || running === null ? 0 : 1,
+        creeping: period.isCreeping ? 1 : 0,
       },
       points: [discharge.point, outdoorRecord?.point],
     }),
@@ -56,26 +63,23 @@ function outdoorOf(group: GroupSignals, log: Log): Record | null {
   return named ?? loose ?? null;
 }
 
-/**
- * The condenser follows the outdoor air at its own usual difference, and never under its own floor: max(floor,
- * outdoor + difference). Where the norm was spent on the floor the difference of common practice stands in.
- */
-function expectedCondensing(
-  condensing: Float64Array,
-  outdoor: Float64Array,
-  normHours: number,
-): (hour: number) => number {
-  const norm = condensing.subarray(0, normHours);
-  const floor = quantile(norm, 0.05);
-  if (!outdoor.some((value) => !Number.isNaN(value))) {
-    const top = quantile(norm, 0.9);
-    return () => top;
-  }
-  const differences: number[] = [];
-  norm.forEach((value, hour) => {
-    if (value > floor + 1 && !Number.isNaN(outdoor[hour]!)) differences.push(value - outdoor[hour]!);
+/** Machines that run, on the mean of each hour; null where none is logged. */
+function runningMachines({ compressors }: SuctionGroup, { grid }: Log): Float64Array | null {
+  if (compressors.length === 0) return null;
+  const hour = samplesIn(grid, 60);
+  const machines = compressors.map((record) => ({ record, threshold: runThreshold(record) }));
+  return Float64Array.from({ length: Math.ceil(grid.count / hour) }, (_, k) => {
+    const to = Math.min(grid.count, (k + 1) * hour);
+    let running = 0;
+    for (const { record, threshold } of machines) {
+      for (let i = k * hour; i < to; i++) if (record.values[i]! > threshold) running++;
+    }
+    return running / (to - k * hour);
   });
-  const difference =
-    differences.length >= fewestHours ? median(differences) : settings.condensingDifference.value;
-  return (hour) => Math.max(floor, outdoor[hour]! + difference);
+}
+
+/** Without an outdoor temperature: what nine tenths of the norm stayed under. */
+function highestUsual(condensing: Float64Array, normHours: number): () => number {
+  const top = quantile(condensing.subarray(0, normHours), 0.9);
+  return () => top;
 }

@@ -24,7 +24,7 @@ const leastScatter = 0.35;
 
 /** A stretch in which the suction stood above `limit`: hours of it on several days, or days that crept up. */
 export function highPeriod(height: Float64Array, limit: Kelvin, log: Log): HighPeriod | null {
-  return highHours(height, limit, log) ?? byDays(height, log);
+  return highHours(height, limit, log) ?? creptDays(height, settings.crept.value, log);
 }
 
 /** The stretch from the first of two days within seven that have three hours above `limit`. */
@@ -60,7 +60,8 @@ function shareAbove(hours: Float64Array, limit: number): number {
   return known.filter((value) => value > limit).length / Math.max(1, known.length);
 }
 
-function byDays(height: Float64Array, log: Log): HighPeriod | null {
+/** Daily medians that crept up by `least` over the norm of the first third, and are still up. */
+export function creptDays(height: Float64Array, least: Kelvin, log: Log): HighPeriod | null {
   const days = Float64Array.from(log.calendar.days, (day) => {
     const { from, to } = hoursOfDay(day, log.grid);
     return median(height.subarray(from, to));
@@ -76,14 +77,14 @@ function byDays(height: Float64Array, log: Log): HighPeriod | null {
   const alarm = alarms.filter((one) => one.direction === 'up').at(-1);
   if (alarm === undefined || up.at(-1)! === 0) return null;
   const now = median(days.subarray(-3)) - usual;
-  if (!(now >= settings.crept.value)) return null;
+  if (!(now >= least)) return null;
   const since = days.subarray(alarm.onset).filter((value) => !Number.isNaN(value));
   return {
     from: hoursOfDay(log.calendar.days[alarm.onset]!, log.grid).from,
     to: null,
     height: now,
     isCreeping: true,
-    share: since.filter((value) => value - usual > settings.crept.value / 2).length / since.length,
+    share: since.filter((value) => value - usual > least / 2).length / since.length,
     hoursShare: 1,
   };
 }

@@ -122,6 +122,12 @@ export const settings = {
     meaning: 'condensing above its own norm at the same outdoor temperature (8 °F)',
     source: practice,
   },
+  condensingCrept: {
+    value: 2.8,
+    unit: 'K',
+    meaning: 'how far days of condensing must have crept above their norm for their weather and load (5 °F)',
+    source: practice,
+  },
   condensingDifference: {
     value: 11,
     unit: 'K',

@@ -1,0 +1,80 @@
+import { describe, expect, test } from 'vitest';
+import { condensingNorm } from '../../src/analyses/rack-pressure/condensing-norm.ts';
+
+const hours = 24 * 14;
+const normHours = 24 * 7;
+/** Repeatable scatter of about a third of a kelvin. */
+const scatter = (hour: number): number => 0.4 * Math.sin(7.3 * hour * hour + hour);
+const each = (at: (hour: number) => number): Float64Array =>
+  Float64Array.from({ length: hours }, (_, hour) => at(hour));
+const outdoor = each((hour) => 20 + 6 * Math.sin((2 * Math.PI * hour) / 24) + 3 * Math.sin(hour / 40));
+const running = each((hour) => 2 + (hour % 7 < 3 ? 1 : 0) + (hour % 24 > 9 ? 1 : 0));
+
+describe('the norm of condensing', () => {
+  test('gives back the line that it was made of, weather and machines apart, and is not led by a wild hour', () => {
+    const made = (hour: number): number => 9 + 0.8 * outdoor[hour]! + 1.5 * running[hour]!;
+    const condensing = each((hour) => made(hour) + scatter(hour) + (hour % 50 === 3 ? 12 : 0));
+    const norm = condensingNorm({ condensing, outdoor, running }, normHours)!;
+    for (let hour = normHours; hour < hours; hour++) {
+      if (made(hour) < 29) continue;
+      expect(Math.abs(norm(hour) - made(hour))).toBeLessThan(0.6);
+    }
+  });
+
+  test('expects more of a busier rack in the same weather, which a difference alone takes for a fault', () => {
+    const condensing = each((hour) => Math.max(22, outdoor[hour]! + 4 + 2 * running[hour]!) + scatter(hour));
+    const busy = running.map((machines, hour) => (hour < normHours ? machines : machines + 1));
+    const later = each((hour) => Math.max(22, outdoor[hour]! + 4 + 2 * busy[hour]!) + scatter(hour));
+    const at = normHours + 14;
+    const both = condensing.map((value, hour) => (hour < normHours ? value : later[hour]!));
+    const withMachines = condensingNorm({ condensing: both, outdoor, running: busy }, normHours)!;
+    const without = condensingNorm({ condensing: both, outdoor, running: null }, normHours)!;
+    expect(Math.abs(later[at]! - withMachines(at))).toBeLessThan(0.8);
+    expect(later[at]! - without(at)).toBeGreaterThan(1.2);
+  });
+
+  test('never goes under its floor', () => {
+    const condensing = each((hour) => Math.max(25, outdoor[hour]! + 8));
+    const norm = condensingNorm(
+      { condensing, outdoor: outdoor.map((value, hour) => (hour < normHours ? value : -10)), running: null },
+      normHours,
+    )!;
+    expect(norm(normHours + 5)).toBeCloseTo(25, 0);
+  });
+
+  test('goes on at a kelvin a kelvin in weather hotter than it learnt, where staged fans had taught it less', () => {
+    const condensing = each((hour) => 20 + 0.5 * outdoor[hour]!);
+    const hot = outdoor.map((value, hour) => (hour < normHours ? value : 40));
+    const hottest = Math.max(...outdoor.subarray(0, normHours));
+    const norm = condensingNorm({ condensing, outdoor: hot, running: null }, normHours)!;
+    expect(norm(normHours + 1)).toBeCloseTo(20 + 0.5 * hottest + (40 - hottest), 1);
+  });
+
+  test('falls back on a plain difference in even weather, on that of common practice after hours on the floor, and on nothing', () => {
+    const even = each((hour) => 20 + 0.5 * Math.sin(hour));
+    const plain = condensingNorm(
+      {
+        condensing: even.map((value, hour) => value + (hour % 12 === 0 ? 2 : 7)),
+        outdoor: even.map((value, hour) => (hour < normHours ? value : value + 5)),
+        running: null,
+      },
+      normHours,
+    )!;
+    expect(plain(normHours + 1)).toBeCloseTo(even[normHours + 1]! + 5 + 7, 0);
+    const floored = condensingNorm(
+      { condensing: each(() => 25), outdoor: each((hour) => (hour < normHours ? 5 : 30)), running: null },
+      normHours,
+    )!;
+    expect(floored(normHours + 1)).toBe(41);
+    expect(
+      condensingNorm({ condensing: even, outdoor: each(() => Number.NaN), running }, normHours),
+    ).toBeNull();
+  });
+
+  test('leaves out a slope that no condenser has', () => {
+    const condensing = each((hour) => outdoor[hour]! + 10 - 2 * running[hour]! + scatter(hour));
+    const norm = condensingNorm({ condensing, outdoor, running }, normHours)!;
+    const alike = [4, 28, 52].map((hour) => norm(normHours + hour) - outdoor[normHours + hour]!);
+    expect(Math.max(...alike) - Math.min(...alike)).toBeLessThan(1.5);
+  });
+});
