@@ -127,6 +127,18 @@ describe('probe disagreement', () => {
     expect(Math.abs(flutter!.onset - (startMs + 9.4 * dayMs))).toBeLessThanOrEqual(3 * 3_600_000);
   });
 
+  it('names the one of two probes that flutters: its jumps are in neither the air nor the other', () => {
+    const jumps = [0.9, -0.9, 0.9, 0.9, -0.9];
+    const shake: Curve = (day) => (day < 9.4 ? 0 : jumps[Math.round(day * 288) % 5]!);
+    for (const [probes, named] of [
+      [[still, shake], 'M01 air B'],
+      [[shake, still], 'M01 air A'],
+    ] as const) {
+      const found = seen(probes).filter(({ shape }) => shape === 'flutter');
+      expect(found.map(({ probe }) => probe)).toEqual([named]);
+    }
+  });
+
   it('says creep of a slow straight rise and leaves step against creep open where the days do', () => {
     const slow: Curve = (day) => Math.max(0, 0.15 * (day - 3));
     const creep = seen([slow, still, still]).find(({ probe }) => probe === 'M01 air A');
