@@ -55,13 +55,22 @@ export function projectToLimit(
   const reach = settings.projectionReach.value * days.length;
   const found = firstReached(pace, limit - pace.level, reach);
   if (found.days === null) return none('further off than twice the history: no reliable date');
-  return { ...found, levelNow: pace.level, reason: null };
+  const { days: date, earliest, latest } = found;
+  return {
+    days: date,
+    earliest: Math.min(earliest ?? date, date - passedWithin),
+    latest: latest === null ? null : Math.max(latest, date + passedWithin),
+    levelNow: pace.level,
+    reason: null,
+  };
 }
 
 /** A rise that now goes at less than this share of its whole slope bends towards a level of its own. */
 const slowingShare = 0.5;
 /** 95 % quantile of Student's t with 3 degrees of freedom: rates of creeps change in jumps, which a normal has too few of. */
 const heavyQuantile = 2.353;
+/** Within this many days a daily median says when a level was passed. */
+const passedWithin = 1.5;
 /** The date is told to a quarter day; the late end is looked for this many times as far as the date. */
 const grid = 0.25;
 const lateReach = 4;
@@ -101,8 +110,6 @@ function daysAtThisRate(ahead: number): number {
   return Math.expm1(gain * gathering) / gain + (ahead - gathering) * Math.exp(gain * gathering);
 }
 
-/** Within this many days a daily median says when a level was passed. */
-const passedWithin = 1.5;
 
 /** Days (negative) since the level was passed for good; 0 when only the fit is there. */
 function reachedAlready(days: Float64Array, limit: number, onsetDay: number) {
