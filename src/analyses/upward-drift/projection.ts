@@ -110,7 +110,6 @@ function daysAtThisRate(ahead: number): number {
   return Math.expm1(gain * gathering) / gain + (ahead - gathering) * Math.exp(gain * gathering);
 }
 
-
 /** Days (negative) since the level was passed for good; 0 when only the fit is there. */
 function reachedAlready(days: Float64Array, limit: number, onsetDay: number) {
   let passed = days.length;

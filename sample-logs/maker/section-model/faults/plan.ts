@@ -66,7 +66,9 @@ export function planFault(
   };
   const { disturb, disturbAll, disturbGroup, size, sizeUnit } = planners[request.fault](scene);
   const struck = (one: CircuitDisturbance | undefined, circuits: readonly CircuitParameters[]) =>
-    one === undefined ? [] : circuits.map(({ id }) => ({ id, disturb: bent(one, onset, scene.over, request.bend) }));
+    one === undefined
+      ? []
+      : circuits.map(({ id }) => ({ id, disturb: bent(one, onset, scene.over, request.bend) }));
   return {
     circuits: [...struck(disturb, [circuit]), ...struck(disturbAll, group.circuits)],
     groups: disturbGroup === undefined ? [] : [{ id: group.id, disturb: disturbGroup }],
