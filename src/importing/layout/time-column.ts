@@ -100,6 +100,21 @@ function numbersOf(rows: readonly SampleRow[], column: number): number[] {
     .filter((value) => !Number.isNaN(value));
 }
 
+const rowsTried = 64;
+
+/**
+ * Whether rows spread over all hold numbers that a count of days or more could reach: nine in ten must in the end. A long
+ * text without a table is passed over by this.
+ */
+function mayCountTime(rows: readonly SampleRow[], column: number): boolean {
+  const every = Math.max(1, Math.floor(rows.length / rowsTried));
+  const tried = numbersOf(
+    rows.filter((_, row) => row % every === 0),
+    column,
+  );
+  return tried.filter((value) => value >= serialDays.from).length * 2 >= tried.length;
+}
+
 function numericTime(
   rows: readonly SampleRow[],
   tallies: readonly Tally[],
@@ -111,6 +126,7 @@ function numericTime(
       const cell = cells[column] ?? '';
       return cell.length < 60 && timeWords.test(cell);
     });
+    if ((!named && column !== 0) || !mayCountTime(rows, column)) continue;
     const values = numbersOf(rows, column);
     const kind = numericKind(values, named, column === 0);
     if (kind === null) continue;
