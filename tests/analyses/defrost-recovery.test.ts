@@ -89,6 +89,14 @@ describe('heat and end of the defrosts', () => {
     expect(extended.features.endedByTheClock).toBe(1);
   });
 
+  // A coil that melts a minute or two longer in the warm half of the month, seen every 5 minutes.
+  test('defrosts that are longer by one reading are as long as they were', () => {
+    const cool = dailyDefrosts([180, 900], 14);
+    const warm = dailyDefrosts([180, 900], 17);
+    const isDefrosting = (minute: number) => (day(minute) < 11 ? cool(minute) : warm(minute));
+    expect(judge({ isDefrosting }, 5).evidence).toEqual([]);
+  });
+
   test('defrosts cut short ended early', () => {
     const usual = dailyDefrosts([180, 900], 40);
     const cut = dailyDefrosts([180, 900], 12);

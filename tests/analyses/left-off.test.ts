@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analyses/left-off/index.ts';
 import { dayOfOnset, measureOf, verdictOf } from '../support/analyse-case.ts';
 import { gridOf, groupOf } from '../support/hand-made-log.ts';
-import { type SimpleCase, simpleCase } from '../support/simple-case.ts';
+import { dailyDefrosts, type SimpleCase, simpleCase } from '../support/simple-case.ts';
 
 const days = 12;
 const grid = gridOf(days);
@@ -55,6 +55,22 @@ describe('an override', () => {
     expect(Math.abs(dayOfOnset(evidence[0]!) - 8.3)).toBeLessThan(0.2);
     expect(measureOf(evidence[0]!, 'underCutOut')).toBeGreaterThan(0.5);
     expect(measureOf(evidence[0]!, 'airNow')).toBeLessThan(measureOf(evidence[0]!, 'setPoint') - 0.5);
+  });
+
+  // A case with so little to spare that a valve held open only just brings it under its set point.
+  const scarce = {
+    load: () => 0.024,
+    cooling: (minute: number) => (Math.floor(day(minute) * 6) % 5 < 3 ? 0.4765 : 0.5),
+    isDefrosting: dailyDefrosts([120, 840], 30),
+    isForced: (minute: number) => day(minute) > 6.3,
+  };
+
+  test('is told of a case with little to spare by days of air under its usual level', () => {
+    const { evidence } = judge(scarce);
+    expect(evidence.map((one) => one.shape)).toEqual(['override-on']);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 6.3)).toBeLessThan(0.5);
+    expect(evidence[0]!.features.underShare).toBeLessThan(0.5);
+    expect(measureOf(evidence[0]!, 'underUsual')).toBeGreaterThan(0.5);
   });
 
   test('is not a valve that is open because the case is warm', () => {

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analyses/rack-pressure/index.ts';
+import { settings } from '../../src/analyses/rack-pressure/settings.ts';
 import type { Circuit, SuctionGroup } from '../../src/model/log.ts';
 import type { Record } from '../../src/model/record.ts';
+import { dewTemperature, knownRefrigerants } from '../../src/refrigerants/saturation.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import { dayOfOnset, measureOf, shapesOf } from '../support/analyse-case.ts';
 import { gridOf, groupOf, handMadeLog, recordOf, valuesOf } from '../support/hand-made-log.ts';
@@ -233,6 +235,37 @@ describe('condensing', () => {
     );
     expect(evidence.map((one) => one.shape)).toEqual(['condensing-high']);
     expect(measureOf(evidence[0]!, 'condensingRise')).toBeGreaterThan(4);
+  });
+
+  describe('of a refrigerant that nobody named', () => {
+    const judgeUnnamed = (extra: (minute: number) => number, loose: Parameters<typeof judge>[2]) =>
+      judge({ pressure: pressureOf(() => 45), discharge: discharge(extra), refrigerant: null }, [], loose)
+        .evidence;
+    const risen = (minute: number) => (day(minute) < 9 ? 0 : 9);
+
+    test('is told by its pressure against the weather, not overstated', () => {
+      const [told, ...more] = judgeUnnamed(risen, [outdoor]);
+      expect(more).toEqual([]);
+      expect(told?.shape).toBe('condensing-high');
+      expect(measureOf(told!, 'condensingRise')).toBeGreaterThan(4.4);
+      expect(measureOf(told!, 'condensingRise')).toBeLessThan(9);
+    });
+
+    test('is silent while it follows the weather, and where no weather is logged', () => {
+      expect(judgeUnnamed(() => 0, [outdoor])).toEqual([]);
+      expect(judgeUnnamed(risen, [])).toEqual([]);
+    });
+
+    test('rises by at most the slope taken for it', () => {
+      for (const name of knownRefrigerants) {
+        const pressures = Array.from({ length: 400 }, (_, i) => 300 * 1.01 ** i);
+        for (const pressure of pressures) {
+          const [cold, warm] = [dewTemperature(name, pressure), dewTemperature(name, 1.01 * pressure)];
+          if (!(cold >= 20 && warm <= 45)) continue;
+          expect((100 * Math.log(1.01)) / (warm - cold)).toBeLessThan(settings.condensingSlope.value + 0.05);
+        }
+      }
+    });
   });
 });
 

@@ -1,5 +1,6 @@
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
+import { stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { type Change, levelChange } from './change.ts';
@@ -85,7 +86,8 @@ function changedLength(signals: CircuitSignals, events: readonly DefrostEvent[],
   const ratio = change.after / change.before;
   const moved = Math.abs(change.after - change.before);
   const isRead = signals.defrostSource === 'status';
-  if (moved < Math.max(3 * change.scatter, isRead ? 2 * minuteResolution : plainByValve)) return [];
+  const resolution = Math.max(minuteResolution, stepMinutes(signals.log.grid));
+  if (moved < Math.max(3 * change.scatter, isRead ? 2 * resolution : plainByValve)) return [];
   const shape =
     ratio >= settings.extendedRatio.value
       ? 'extended'

@@ -6,7 +6,7 @@ import { Phase } from '../../signals/types.ts';
 import { settings } from './settings.ts';
 
 /** A dead band that nobody stated. */
-const usualDifferential = 1.1;
+export const usualDifferential = 1.1;
 
 /** A circuit hour by hour from the start of the log, defrosts and what is unknown left out. */
 export interface CircuitHours {

@@ -4,15 +4,16 @@ import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf, heldAt } from './evidence.ts';
-import type { CircuitHours } from './hours.ts';
+import { type CircuitHours, usualDifferential } from './hours.ts';
 import { settings } from './settings.ts';
 
 /** Hours of a stretch in which the valve may seem to pause: a defrost longer than it, a missing reading. */
 const pauseHours = 1;
 
 /**
- * A valve that feeds on and on although the air is under the level at which the control would have shut it: somebody
- * put it in hand. Every probe must be at or under its usual level, for one that reads high drives the valve as well.
+ * A valve that feeds on and on although the air is under the level at which the control would have shut it, or, day
+ * after day, well under where the control used to hold it: somebody put it in hand. Every probe must be at or under its
+ * usual level, for one that reads high drives the valve as well.
  */
 export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidence[] {
   const { circuit, log } = signals;
@@ -21,7 +22,9 @@ export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidenc
     const under: number[] = [];
     for (let k = from; k < to; k++) if (hours.under[k]! > 0) under.push(hours.under[k]!);
     const isUnder = under.length >= settings.forcedShare.value * (to - from);
-    if (!isUnder || !allProbesUsual(hours, from, to)) return [];
+    const fell = fallOf(hours, from, to);
+    const isForced = isUnder || isColdForDays(signals, hours, from, to, fell);
+    if (!isForced || !allProbesUsual(hours, from, to)) return [];
     const isStill = to >= hours.opening.length - pauseHours - 1;
     const length = to - from;
     if (!isStill && length < settings.endedHours.value) return [];
@@ -35,6 +38,7 @@ export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidenc
         measures: [
           measure('hoursForced', length, 'h'),
           measure('underCutOut', median(under), 'K'),
+          measure('underUsual', fell, 'K'),
           ...heldAt(signals, from * hours.samples, end),
         ],
         features: {
@@ -47,6 +51,35 @@ export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidenc
       }),
     ];
   });
+}
+
+/** How far the controlled air stood under where the control used to hold it, K; NaN without a past. */
+function fallOf({ opening, above }: CircuitHours, from: number, to: number): number {
+  const regulated = above
+    .subarray(0, from)
+    .filter((_, k) => opening[k]! > 0.05 && opening[k]! < settings.forcedOpening.value);
+  if (regulated.length < settings.endedHours.value) return Number.NaN;
+  return median(regulated) - median(above.subarray(from, to));
+}
+
+/**
+ * A control would have shut the valve within half a dead band, and a coil short of capacity stands open because the air
+ * is warm. Only against a logged set point, for a lower one that nobody logged looks the same.
+ */
+function isColdForDays(
+  { circuit }: CircuitSignals,
+  { probes }: CircuitHours,
+  from: number,
+  to: number,
+  fell: number,
+): boolean {
+  if (circuit.setPoint === null || typeof circuit.setPoint === 'number') return false;
+  const band = (circuit.differential ?? usualDifferential) / 2;
+  if (to - from < settings.coldHours.value || !(fell > band + settings.forcedUnder.value)) return false;
+  return probes.every(
+    (probe) =>
+      median(probe.subarray(from, to)) < median(probe.subarray(0, from)) - settings.usualWithin.value,
+  );
 }
 
 /** Runs of hours in which the valve was open all the time that it could be. */

@@ -39,6 +39,13 @@ export const settings = {
     meaning: 'share of those hours in which the air must be under it',
     source: practice,
   },
+  coldHours: {
+    value: 36,
+    unit: 'h',
+    meaning:
+      'or how long it must stand open while the air stays that far, and half a dead band, under its usual level',
+    source: practice,
+  },
   overcooled: {
     value: 1.7,
     unit: 'K',

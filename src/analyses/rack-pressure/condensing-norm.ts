@@ -28,11 +28,13 @@ const steepest = 1.3;
  * constant airflow a condenser stands above the outdoor air in proportion to the heat it rejects (ε–NTU: Q = ε C (T_c − T_o);
  * ASHRAE Handbook, HVAC Systems and Equipment, Condensers, from memory), hence c; fans that are staged make b less than 1. Where the
  * hours do not spread enough to teach a slope, b is 1 and c is left out; with too few, the difference of common practice stands
- * in. Beyond the hottest hour that was learnt it goes on at no less than a kelvin a kelvin. Null without an outdoor temperature.
+ * in. Beyond the hottest hour that was learnt it goes on at no less than a kelvin a kelvin. Null without an outdoor
+ * temperature, and with too few on a scale that has no zero (`hasZero` false).
  */
 export function condensingNorm(
   { condensing, outdoor, running }: CondensingHours,
   normHours: number,
+  hasZero: boolean,
 ): ((hour: number) => number) | null {
   if (!outdoor.some(Number.isFinite)) return null;
   const floor = quantile(condensing.subarray(0, normHours), 0.05);
@@ -42,6 +44,7 @@ export function condensingNorm(
   }
   const at = (values: Float64Array): Float64Array => Float64Array.from(learnt, (hour) => values[hour]!);
   if (learnt.length < fewestHours) {
+    if (!hasZero) return null;
     return (hour) => Math.max(floor, outdoor[hour]! + settings.condensingDifference.value);
   }
   const line = slopesOf(at(condensing), at(outdoor), running === null ? null : at(running));

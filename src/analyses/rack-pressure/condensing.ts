@@ -6,6 +6,7 @@ import type { Record } from '../../model/record.ts';
 import { dewTemperature, knownRefrigerant } from '../../refrigerants/saturation.ts';
 import { runThreshold } from '../../signals/run-threshold.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
+import type { Kilopascal } from '../../units/quantities.ts';
 import { measure } from '../evidence-parts.ts';
 import { condensingNorm } from './condensing-norm.ts';
 import { evidenceOf } from './evidence.ts';
@@ -16,19 +17,25 @@ import { settings } from './settings.ts';
 const hourMs = 3_600_000;
 const outdoorName = /outdoor|outside|ambient|\boat\b/i;
 
-/** Condensing well above what its own norm allows at the same outdoor temperature. */
+/**
+ * Condensing well above what its own norm allows at the same outdoor temperature. Where the refrigerant is not known
+ * the logarithm of the pressure stands in, which is nearly straight in the condensing temperature; without an outdoor
+ * temperature that would say nothing.
+ */
 export function condensingHigh(group: GroupSignals, { log }: Signals): Evidence[] {
-  const { discharge, refrigerant } = group.group;
-  if (discharge === null || refrigerant === null || knownRefrigerant(refrigerant) === null) return [];
+  const { discharge } = group.group;
+  if (discharge === null) return [];
+  const refrigerant = knownRefrigerant(group.group.refrigerant ?? '');
   const condensing = hourlyMeans(discharge, log.grid).map((pressure) =>
-    dewTemperature(refrigerant, pressure),
+    refrigerant === null ? condensingScale(pressure) : dewTemperature(refrigerant, pressure),
   );
   const outdoorRecord = outdoorOf(group, log);
   const outdoor = hourlyMeans(outdoorRecord, log.grid);
   const normDays = Math.min(log.calendar.days.length, Math.max(5, Math.ceil(log.calendar.days.length / 3)));
   const normHours = hoursOfDay(log.calendar.days[normDays - 1]!, log.grid).to;
   const running = runningMachines(group.group, log);
-  const norm = condensingNorm({ condensing, outdoor, running }, normHours);
+  const norm = condensingNorm({ condensing, outdoor, running }, normHours, refrigerant !== null);
+  if (norm === null && refrigerant === null) return [];
   const excess = condensing.map((value, hour) => value - (norm ?? highestUsual(condensing, normHours))(hour));
   const period =
     norm === null
@@ -46,6 +53,7 @@ export function condensingHigh(group: GroupSignals, { log }: Signals): Evidence[
       features: {
         condensingRise: period.height,
         daysShare: period.share,
+        refrigerantKnown: refrigerant === null ? 0 : 1,
         outdoorKnown: norm === null ? 0 : 1,
         machinesKnown: norm === null || running === null ? 0 : 1,
         creeping: period.isCreeping ? 1 : 0,
@@ -53,6 +61,11 @@ export function condensingHigh(group: GroupSignals, { log }: Signals): Evidence[
       points: [discharge.point, outdoorRecord?.point],
     }),
   ];
+}
+
+/** Steps as kelvins of condensing temperature do, from no particular zero, and by no more than they. */
+function condensingScale(pressure: Kilopascal): number {
+  return (100 * Math.log(pressure)) / settings.condensingSlope.value;
 }
 
 function outdoorOf(group: GroupSignals, log: Log): Record | null {

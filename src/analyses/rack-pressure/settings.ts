@@ -141,6 +141,12 @@ export const settings = {
       'how far the target must stand from where it stood before a visit to have been left there (some 2 °F)',
     source: practice,
   },
+  condensingSlope: {
+    value: 3.1,
+    unit: '%/K',
+    meaning: 'rise of the pressure with the condensing temperature, taken where the refrigerant is not known',
+    source: 'the steepest of the saturation tables here from 20 to 45 °C; they run from 2.2 to 3.1',
+  },
   levelShare: {
     value: 0.4,
     unit: '1',
