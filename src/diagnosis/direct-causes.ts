@@ -61,11 +61,11 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   'defrost-recovery/drip-lost': { origin: 'defrost', causes: { 'defrost-schedule': 0.7 } },
   'rack-pressure': {
     origin: 'rack',
-    causes: { 'compressor-control': 0.45, 'capacity-shortfall': 0.3, 'low-charge': 0.1 },
+    causes: unlessCondensing({ 'compressor-control': 0.45, 'capacity-shortfall': 0.3, 'low-charge': 0.1 }),
   },
   'rack-pressure/capacity-shortfall': {
     origin: 'rack',
-    causes: { 'capacity-shortfall': 0.75, 'compressor-control': 0.15 },
+    causes: unlessCondensing({ 'capacity-shortfall': 0.75, 'compressor-control': 0.15 }),
   },
   'rack-pressure/group-warm': {
     origin: 'rack',
@@ -99,6 +99,12 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   'left-off/set-point-left': { origin: 'control', causes: { 'set-point': 0.7, 'service-visit': 0.2 } },
   'record-quality': { origin: 'record', causes: { logging: 0.9 } },
 };
+
+/** A group short of suction under a high condensing pressure is short because of it, by its own record. */
+function unlessCondensing(causes: Likelihoods) {
+  return (features: Features): Likelihoods =>
+    features.condensingRise === undefined ? causes : { condensing: 0.65, 'capacity-shortfall': 0.2 };
+}
 
 /** Air has inertia: what jumps most of the way from one reading to the next is the probe. */
 function passingOrigin(features: Features): Origin {

@@ -8,10 +8,20 @@ export function warmsItsCircuits(rack: Trouble): boolean {
   return rack.evidence.some(({ shape }) => warmingShapes.includes(shape));
 }
 
+/** Machines move less against a high condensing pressure: a shortfall that goes with one is its effect. */
+function isShortOfCondensing(one: Trouble, other: Trouble): boolean {
+  const shapes = [one.lead.shape, other.lead.shape];
+  return (
+    shapes.includes('condensing-high') &&
+    shapes.some((shape) => shape === 'high' || shape === 'capacity-shortfall')
+  );
+}
+
 /** What on one suction group is one trouble: several machines that cycle, one pressure seen in several ways. */
 export const groupRules: readonly Rule[] = [
   { keeper: 'cycling', guest: 'cycling', when: () => true },
   { keeper: 'rack', guest: 'rack', when: (k, g) => warmsItsCircuits(k) && warmsItsCircuits(g) },
+  { keeper: 'rack', guest: 'rack', when: isShortOfCondensing },
   {
     keeper: 'rack',
     guest: 'rack',

@@ -163,6 +163,12 @@ describe('a rack fault', () => {
     const dated = ['M01', 'M02'].map((circuit) => wholeRise({ circuit, onset: onDay(5), shape: 'step' }));
     const seen = { evidence: [rackHigh({ onset: onDay(8) }), ...dated], abstentions: [] };
     expect(judge(signals, seen).findings.map(({ circuit }) => circuit)).toEqual([null, 'M02']);
+  it('takes a group short of suction under a high condensing pressure for one trouble, the condenser first', () => {
+    const condensing = rackHigh({ shape: 'condensing-high', features: { condensingRise: 9, note: 0 } });
+    const finding = one(rackHigh({ onset: onDay(6), features: { shareWarm: 1 } }), condensing);
+    expect(finding.causes[0]?.cause).toBe('condensing');
+    expect(finding.severity).toBe('act');
+    expect(one(rackHigh()).causes[0]?.cause).toBe('capacity-shortfall');
   });
 
   it('whose pressure no circuit feels is watched', () => {

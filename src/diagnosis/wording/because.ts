@@ -101,7 +101,7 @@ const fallback: Readonly<Partial<{ [cause in CauseId]: string }>> = {
   'probe-stuck': 'the reading did not move while its neighbours went through defrosts',
   'probe-open-or-short': 'an open or shorted lead reads the end of the scale, or nothing',
   'probe-moved': 'a probe that has fallen reads another air',
-  'probe-swapped': 'two probes of the circuit exchanged their levels at the same time',
+  'probe-swapped': 'two probes exchanged their levels at the same time',
   'defrost-schedule': 'a defrost that is due and does not come is first a matter of schedule or override',
   'defrost-heat': 'a heater that fails leaves frost, and the coil takes longer to pull down',
   'defrost-termination':
@@ -115,7 +115,7 @@ const fallback: Readonly<Partial<{ [cause in CauseId]: string }>> = {
   'capacity-shortfall': 'the group warms together when the compressors that run cannot hold the pressure',
   condensing: 'a dirty condenser or a still fan raises the pressure for all',
   'set-point': 'all probes moved together, at once and by the same amount',
-  'left-off': 'no cooling and no defrost since then: something was switched off or overridden',
+  'left-off': 'something was switched off or put in hand, and stayed so',
   'service-visit': 'several things changed together and came back within hours',
   weather: 'all circuits felt it',
   'normal-variation': 'it has stood there since the first day of this export',

@@ -38,10 +38,16 @@ export function kindOf(point: Point, facts: ColumnFacts, tokens: readonly Token[
     return first === 't' ? 'temperature' : 'pressure';
   if (has('discharge') && !has('air', 'probe', 'case', 'circuit') && facts.median > 60) return 'pressure';
   if ((first === 'p' || first === 'pt') && tokens.length > 1 && facts.low > -1) return 'pressure';
+  if (has('outdoor') && !has('light', 'fan') && weatherLike(facts)) return 'temperature';
   return (airLike(facts) && facts.distinct > fewestDistinct) ||
     has('air', 'probe', 'return', 'supply', 'coil', 'product', 'set', 'differential')
     ? 'temperature'
     : 'number';
+}
+
+/** Within what weather can be, in °F or °C. */
+function weatherLike(facts: ColumnFacts): boolean {
+  return facts.low > -60 && facts.high < 140 && facts.distinct > fewestDistinct;
 }
 
 /** Within what air of a case can be, in °F or °C. */

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { guessSite } from '../../../src/importing/naming/guess-site.ts';
+import { nameColumns } from '../../../src/importing/naming/role.ts';
+import { collectPoints } from '../../../src/importing/points/collect-points.ts';
 import { type ColumnSpec, readingsOf } from '../assemble/readings-of.ts';
 import { dialects } from './dialects.ts';
 import { exported } from './invented-store.ts';
@@ -42,6 +44,12 @@ test('fans, lights, doors, alarms and weather are no part of a circuit', () => {
   ]);
   const plain = guessSite(readingsIn(terse));
   expect(guess.site.circuits).toEqual(plain.site.circuits);
+});
+
+test('weather in one word is a temperature, however warm', () => {
+  const day = Array.from({ length: rows }, (_, index) => 82 + 12 * Math.sin((2 * Math.PI * index) / 288));
+  const [oat] = nameColumns(collectPoints(readingsOf([{ point: 'OAT', values: day }])).points);
+  expect([oat?.kind, oat?.role]).toEqual(['temperature', 'outdoor']);
 });
 
 test('an average beside its probes is no probe', () => {
