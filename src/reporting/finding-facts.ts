@@ -34,6 +34,12 @@ export function paceOf(measures: readonly Measure[]): Measure | null {
   );
 }
 
+/** What leads it is dated to the hour: days of a rise that was also seen in it are those of the window. */
+function cameAtOnce({ evidence }: Finding): boolean {
+  const shape = evidence[0]?.shape;
+  return shape === 'step' || shape === 'swapped';
+}
+
 function daysBetween(from: number | null, to: number | null, end: number): string | null {
   if (from === null || to === null) return null;
   const early = Math.max(0, Math.round((from - end) / millisecondsPerDay));
@@ -64,7 +70,7 @@ export function confidenceText(confidence: number): string {
 export function findingFacts(finding: Finding, log: Log): readonly Fact[] {
   const facts: Fact[] = [{ label: 'since', text: sinceText(finding, log) }];
   const pace = paceOf(finding.measures);
-  const rose = finding.measures.find(({ name }) => name === 'daysOfRise');
+  const rose = cameAtOnce(finding) ? undefined : finding.measures.find(({ name }) => name === 'daysOfRise');
   if (pace !== null) facts.push({ label: 'how fast', text: displayMeasure(pace, log) });
   else if (rose !== undefined) {
     facts.push({ label: 'how fast', text: `it has levelled off, after ${formatDays(rose.value)}` });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Finding, Projection } from '../../src/model/finding.ts';
 import { confidenceText, findingFacts } from '../../src/reporting/finding-facts.ts';
 import { endOf } from '../../src/reporting/local-time.ts';
+import { evidence } from '../diagnosis/support.ts';
 import { finding, troubledExample } from './support/example.ts';
 
 const { log } = troubledExample();
@@ -33,6 +34,15 @@ describe('the facts of a finding', () => {
   test('say when the limit was reached, and why there is no date', () => {
     expect(projected({ at: endOf(log) - 2 * day })).toBe('41.0 °F, reached by Tue 22 Sep');
     expect(projected({ reason: 'it no longer rises' })).toBe('41.0 °F: it no longer rises');
+  });
+
+  test('say after how many days a rise levelled off, and nothing of the kind of a step', () => {
+    const risen = { name: 'daysOfRise', value: 8, low: null, high: null, unit: 'd' };
+    const shaped = (shape: string) =>
+      textOf('how fast', { measures: [risen], evidence: [evidence({ shape })] });
+    expect(shaped('creep')).toBe('it has levelled off, after 8 days');
+    expect(shaped('step')).toBeUndefined();
+    expect(shaped('swapped')).toBeUndefined();
   });
 
   test('leave out what is not known', () => {
