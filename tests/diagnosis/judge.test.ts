@@ -126,6 +126,14 @@ describe('a rack fault', () => {
     });
   });
 
+  it('is not said to have warmed circuits whose air stayed where it was', () => {
+    const slow = recovery({ onset: onDay(5.5) });
+    expect(one(rackHigh({ features: { shareWarm: 1 } }), slow).summary).toContain('M01 went warm with it');
+    const unfelt = one(rackHigh({ features: { shareWarm: 0 } }), slow).summary;
+    expect(unfelt).toContain('it shows in M01');
+    expect(unfelt).not.toContain('warm');
+  });
+
   it('does not hide a probe far from its own neighbours, nor what was there before', () => {
     const far = evidence({ probe: 'M01 air A', features: { shift: 2.3 } });
     const near = evidence({ circuit: 'M02', probe: 'M02 air A', features: { shift: 2.1 } });

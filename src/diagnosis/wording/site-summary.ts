@@ -21,10 +21,11 @@ export function rackSummary(trouble: Trouble, log: Log): string {
   const { lead, covers } = trouble;
   const words = rackWords[lead.shape] ?? 'its pressure is off';
   const what = lead.features.overTarget === 1 ? words.replace('usual level', 'target') : words;
-  const many =
-    covers.length === 0
-      ? ''
-      : `, and ${covers.join(', ')} went warm with it: look at the rack, not at the cases`;
+  const shown =
+    lead.features.shareWarm === 0
+      ? `it shows in ${covers.join(', ')}`
+      : `${covers.join(', ')} went warm with it`;
+  const many = covers.length === 0 ? '' : `, and ${shown}: look at the rack, not at the cases`;
   return `Suction group ${lead.suctionGroup}: ${what} ${sinceClause(trouble, log)}${many}.`;
 }
 
