@@ -139,6 +139,16 @@ describe('valves', () => {
     expect(dayOfOnset(evidence[0]!)).toBeCloseTo(9, 1);
   });
 
+  test('a valve that had hardly ever shut and begins to cycle has no norm to be over', () => {
+    const circuit = simpleCase(grid);
+    const withValve = (before: (minute: number) => number) => {
+      const values = circuit.valve!.values.map((_, i) => (i < 9 * 1440 ? before(i) : cycling(4, 4)(i)));
+      return verdictOf(analyse, [{ ...circuit, valve: { ...circuit.valve!, values } }], days).evidence;
+    };
+    expect(withValve(cycling(27, 3))).toEqual([]);
+    expect(withValve(cycling(15, 15)).map((one) => one.shape)).toEqual(['valve']);
+  });
+
   test('a tight differential is told by the swing of the air where the valve is read every 5 minutes', () => {
     const coarse = gridOf(days, 5);
     const circuit = simpleCase(coarse);

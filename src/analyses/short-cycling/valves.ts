@@ -2,11 +2,12 @@ import { median } from '../../maths/median.ts';
 import type { Evidence, Verdict } from '../../model/evidence.ts';
 import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
+import type { EpochMs } from '../../units/quantities.ts';
 import { abstention, circuitSubject, knownFeatures, measure } from '../evidence-parts.ts';
 import { type Judged, judgeMachine, visibleStarts } from './judge-machine.ts';
 import { meta } from './meta.ts';
 import { narrowedSwing } from './narrowed.ts';
-import { runHistory } from './run-history.ts';
+import { minutesOf, type Run, runHistory } from './run-history.ts';
 import { settings } from './settings.ts';
 
 /** Of what is inferred from the air alone, at most this is certain. */
@@ -35,8 +36,20 @@ export function analyseValve(signals: CircuitSignals): Verdict {
   if (visible < 4) return { evidence: [], abstentions };
   const runs = runHistory(valve, signals.valveSpells, log.grid);
   const judged = judgeMachine(runs, valve.values, limit, visible, log.grid, log.calendar);
+  if (judged !== null && judged.period.rate <= limit && hardlyShut(runs, judged.onset))
+    return { evidence: [], abstentions };
   if (judged !== null) return { evidence: [evidenceOf(judged, signals)], abstentions };
   return { evidence: visible > limit ? [] : fromSwing(signals), abstentions };
+}
+
+/** Share of the time, defrosts counted in. */
+const nearlyAlways = 0.8;
+
+/** A valve that had hardly ever shut has no norm of starts: with more capacity, or less load, it begins to cycle. */
+function hardlyShut(runs: readonly Run[], onset: EpochMs): boolean {
+  const before = runs.filter(({ end }) => end <= onset);
+  const minutes = (some: readonly Run[]) => some.reduce((sum, run) => sum + minutesOf(run), 0);
+  return minutes(before.filter(({ on }) => on)) > nearlyAlways * minutes(before);
 }
 
 /** The valve still works part of the time, so a narrower swing of the air is its doing. */
