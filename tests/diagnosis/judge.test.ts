@@ -171,6 +171,8 @@ describe('a rack fault', () => {
     const dated = ['M01', 'M02'].map((circuit) => wholeRise({ circuit, onset: onDay(5), shape: 'step' }));
     const seen = { evidence: [rackHigh({ onset: onDay(8) }), ...dated], abstentions: [] };
     expect(judge(signals, seen).findings.map(({ circuit }) => circuit)).toEqual([null, 'M02']);
+  });
+
   it('takes a group short of suction under a high condensing pressure for one trouble, the condenser first', () => {
     const condensing = rackHigh({ shape: 'condensing-high', features: { condensingRise: 9, note: 0 } });
     const finding = one(rackHigh({ onset: onDay(6), features: { shareWarm: 1 } }), condensing);
