@@ -34,7 +34,7 @@ const steepest = 1.3;
 export function condensingNorm(
   { condensing, outdoor, running }: CondensingHours,
   normHours: number,
-  hasZero: boolean,
+  hasZero = true,
 ): ((hour: number) => number) | null {
   if (!outdoor.some(Number.isFinite)) return null;
   const floor = quantile(condensing.subarray(0, normHours), 0.05);
