@@ -40,12 +40,22 @@ export function airOf(probes: readonly Probe[], usable: readonly boolean[], coun
   return air;
 }
 
+/** Which of x, y, z lies between the others, by 4 (x < y) + 2 (y < z) + (x < z): looked up, not branched on. */
+const between = Uint8Array.of(1, 1, 2, 0, 0, 2, 1, 1);
+
 /** The usual number of probes on a line-up. */
 function threeProbes(a: Float64Array, b: Float64Array, c: Float64Array, air: CircuitAir): void {
   const { median, mean } = air;
+  const row = new Float64Array(3);
   for (let i = 0; i < median.length; i++) {
-    mean[i] = (a[i]! + b[i]! + c[i]!) / 3;
-    median[i] = middleOfThree(a[i]!, b[i]!, c[i]!);
+    const x = a[i]!;
+    const y = b[i]!;
+    const z = c[i]!;
+    row[0] = x;
+    row[1] = y;
+    row[2] = z;
+    mean[i] = (x + y + z) / 3;
+    median[i] = row[between[4 * Number(x < y) + 2 * Number(y < z) + Number(x < z)]!]!;
   }
   fillGaps([a, b, c], air);
 }
@@ -85,7 +95,6 @@ function anyProbes(
 
 /** Median of the first `known` entries, which it puts in order: insertion sort, for a handful of probes. */
 function middleOf(scratch: Float64Array, known: number): number {
-  if (known === 3) return middleOfThree(scratch[0]!, scratch[1]!, scratch[2]!);
   for (let i = 1; i < known; i++) {
     const value = scratch[i]!;
     let j = i;
@@ -97,8 +106,4 @@ function middleOf(scratch: Float64Array, known: number): number {
   }
   const middle = known >> 1;
   return known % 2 === 1 ? scratch[middle]! : (scratch[middle - 1]! + scratch[middle]!) / 2;
-}
-
-function middleOfThree(a: number, b: number, c: number): number {
-  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }

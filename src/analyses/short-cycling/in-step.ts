@@ -2,7 +2,7 @@ import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { samplesIn, timeAt } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
-import type { CircuitSignals, GroupSignals, Signals, Spell } from '../../signals/types.ts';
+import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { knownFeatures, measure } from '../evidence-parts.ts';
 import { meta } from './meta.ts';
 import { settings } from './settings.ts';
@@ -60,28 +60,42 @@ interface HoursTogether {
   readonly most: Float64Array;
 }
 
+/** Sums over pairs come from sums over valves: Σ x x′ = ((Σ x)² − Σ x²) / 2, and n open valves are n (n − 1) / 2 pairs. */
 function hoursTogether(members: readonly CircuitSignals[], { grid }: Log): HoursTogether {
   const hour = samplesIn(grid, 60);
   const count = Math.floor(grid.count / hour);
-  const valves = members.map((member) => ({
-    open: member.valveSpells.filter((spell) => spell.on),
-    share: sharesOpen(member, count, hour),
-  }));
-  const most = new Float64Array(count);
-  const common = new Float64Array(count);
-  valves.forEach((valve, i) => {
-    for (const other of valves.slice(i + 1)) {
-      const both = openTogether(valve.open, other.open, count, hour);
-      for (let k = 0; k < count; k++) {
-        const p = valve.share[k]!;
-        const q = other.share[k]!;
-        if (Number.isNaN(p * q)) continue;
-        common[k]! += both[k]! / hour - p * q;
-        most[k]! += Math.sqrt(p * (1 - p) * q * (1 - q));
-      }
+  const openAt = new Uint16Array(count * hour);
+  const sum = () => new Float64Array(count);
+  const [shares, squares, spreads, spreadSquares] = [sum(), sum(), sum(), sum()];
+  for (const member of members) {
+    const share = sharesOpen(member, count, hour);
+    for (let k = 0; k < count; k++) {
+      const p = share[k]!;
+      if (Number.isNaN(p)) continue;
+      shares[k]! += p;
+      squares[k]! += p * p;
+      spreads[k]! += Math.sqrt(p * (1 - p));
+      spreadSquares[k]! += p * (1 - p);
     }
-  });
+    for (const { on, from, to } of member.valveSpells) if (on) countOpen(openAt, share, from, to, hour);
+  }
+  const most = spreads.map((spread, k) => Math.max(0, spread * spread - spreadSquares[k]!) / 2);
+  const common = shares.map(
+    (share, k) => pairsOpen(openAt, k * hour, (k + 1) * hour) / hour - (share * share - squares[k]!) / 2,
+  );
   return { hour, common, most };
+}
+
+/** Counts a valve that is open from one sample to another, in the hours that it is known in. */
+function countOpen(openAt: Uint16Array, share: Float64Array, from: number, to: number, hour: number): void {
+  const end = Math.min(to, openAt.length);
+  for (let i = from; i < end; i++) if (!Number.isNaN(share[Math.floor(i / hour)]!)) openAt[i]!++;
+}
+
+function pairsOpen(openAt: Uint16Array, from: number, to: number): number {
+  let pairs = 0;
+  for (let i = from; i < to; i++) pairs += (openAt[i]! * (openAt[i]! - 1)) / 2;
+  return pairs;
 }
 
 /** Mean correlation over the whole hours within samples `from` to `to`; NaN where nothing is known of it. */
@@ -128,23 +142,6 @@ function sharesOpen(member: CircuitSignals, count: number, hour: number): Float6
   for (const { from, to } of member.defrosts) leaveOut(from, to + after);
   for (const { from, to } of member.offSpells) leaveOut(from, to + after);
   return shares;
-}
-
-/** Samples of each hour in which both are open; both lists in order of time. */
-function openTogether(
-  one: readonly Spell[],
-  other: readonly Spell[],
-  count: number,
-  hour: number,
-): Float64Array {
-  const both = new Float64Array(count);
-  let j = 0;
-  for (const spell of one) {
-    while (j < other.length && other[j]!.to <= spell.from) j++;
-    for (let k = j; k < other.length && other[k]!.from < spell.to; k++)
-      addTo(both, Math.max(spell.from, other[k]!.from), Math.min(spell.to, other[k]!.to), hour);
-  }
-  return both;
 }
 
 function addTo(hours: Float64Array, from: number, to: number, hour: number): void {
