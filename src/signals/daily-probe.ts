@@ -4,6 +4,7 @@ import { dayAt, samplesIn, stepMinutes } from '../model/grid.ts';
 import type { Record } from '../model/record.ts';
 import type { Kelvin, Minutes } from '../units/quantities.ts';
 import { BinnedValues } from './binned-values.ts';
+import type { ClockWindows } from './clock-windows.ts';
 import { atNight, byDay, type SettledWindows, settled } from './settled-windows.ts';
 import type { DefrostWindow, ProbeDays, ProbeDefrost } from './types.ts';
 
@@ -35,7 +36,7 @@ export function probeDays(
   deviationFromHour(values, flags, samplesIn(grid, 30), deviation);
   const days = emptyDays(calendar.days.length);
   calendar.days.forEach((day, d) => {
-    countDay(bins, values, flags, deviation, day);
+    countDay(bins, values, flags, deviation, day, windows.clock[d]!);
     const expected = windows.days[d]!;
     days.coverage[d] = expected.all > 0 ? all.total / expected.all : Number.NaN;
     if (isEnough(night, expected.night, leastNightMinutes, grid)) days.night[d] = night.quantile(0.5);
@@ -75,10 +76,11 @@ function countDay(
   flags: Uint8Array,
   deviation: Float64Array,
   { from, to }: LocalDay,
+  clock: ClockWindows,
 ): void {
   for (const one of [all, night, trading, swings]) one.clear();
-  night.addFlagged(values, flags, settled | atNight, from, to);
-  trading.addFlagged(values, flags, settled | byDay, from, to);
+  night.addFlagged(values, flags, settled | atNight, clock.night.from, clock.night.to);
+  trading.addFlagged(values, flags, settled | byDay, clock.trading.from, clock.trading.to);
   all.addFlagged(values, flags, settled, from, to);
   all.addAll(night);
   all.addAll(trading);

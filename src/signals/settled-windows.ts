@@ -17,6 +17,8 @@ interface Counts {
 export interface SettledWindows {
   readonly flags: Uint8Array;
   readonly days: readonly Counts[];
+  /** Where the flags of night and trading day stand, one entry a day. */
+  readonly clock: readonly ClockWindows[];
 }
 
 /** @param windows one entry a day of the calendar */
@@ -27,7 +29,7 @@ export function settledWindows(
 ): SettledWindows {
   const flags = new Uint8Array(phase.length);
   const days = calendar.days.map(({ from, to }, d) => markDay(flags, phase, from, to, windows[d]!));
-  return { flags, days };
+  return { flags, days, clock: windows };
 }
 
 function markDay(

@@ -24,6 +24,8 @@ export interface ColumnFacts {
 
 const valuesRead = 1500;
 const mostDistinct = 12;
+/** Readings that are followed for starts and runs, from the first one on: two weeks of minutes. */
+const mostFollowed = 20_000;
 
 export function factsOf(point: Point): ColumnFacts {
   const sample = spreadSample(point.values, valuesRead);
@@ -47,7 +49,10 @@ export function factsOf(point: Point): ColumnFacts {
   };
 }
 
-function switching({ times, values }: Point) {
+function switching(point: Point) {
+  const first = Math.max(0, point.values.findIndex(Number.isFinite));
+  const times = point.times.subarray(first, first + mostFollowed);
+  const values = point.values.subarray(first, first + mostFollowed);
   let onMs = 0;
   let starts = 0;
   let startedAt = Number.NaN;
