@@ -94,23 +94,46 @@ function pick(series: Float64Array, samples: Int32Array, count: number, row: Flo
 }
 
 /** Mean of the known probes, and how far the warmest stands from the coldest where two or more are known. */
-function circuitRows({ rows, mean, spread }: AirRoom, count: number): void {
+function circuitRows(room: AirRoom, count: number): void {
+  const [a, b, c] = room.rows;
+  if (room.rows.length === 3) threeProbeRows(a!, b!, c!, room, count);
+  else for (let j = 0; j < count; j++) circuitRow(room, j);
+}
+
+/** The largest of three differences is half of the sum of all: no branch hangs on which probe is the warmest. */
+function threeProbeRows(
+  a: Float64Array,
+  b: Float64Array,
+  c: Float64Array,
+  room: AirRoom,
+  count: number,
+): void {
+  const { mean, spread } = room;
   for (let j = 0; j < count; j++) {
-    let sum = 0;
-    let known = 0;
-    let low = Number.POSITIVE_INFINITY;
-    let high = Number.NEGATIVE_INFINITY;
-    for (let k = 0; k < rows.length; k++) {
-      const value = rows[k]![j]!;
-      if (Number.isNaN(value)) continue;
-      sum += value;
-      known++;
-      low = Math.min(low, value);
-      high = Math.max(high, value);
-    }
-    mean[j] = sum / known;
-    spread[j] = known < 2 ? Number.NaN : high - low;
+    const x = a[j]!;
+    const y = b[j]!;
+    const z = c[j]!;
+    mean[j] = (x + y + z) / 3;
+    spread[j] = (Math.abs(x - y) + Math.abs(y - z) + Math.abs(x - z)) / 2;
   }
+  for (let j = 0; j < count; j++) if (Number.isNaN(mean[j]!)) circuitRow(room, j);
+}
+
+function circuitRow({ rows, mean, spread }: AirRoom, j: number): void {
+  let sum = 0;
+  let known = 0;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < rows.length; k++) {
+    const value = rows[k]![j]!;
+    if (Number.isNaN(value)) continue;
+    sum += value;
+    known++;
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  mean[j] = sum / known;
+  spread[j] = known < 2 ? Number.NaN : high - low;
 }
 
 /** The mean of each row less the set point of its sample. */
