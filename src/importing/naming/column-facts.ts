@@ -24,7 +24,7 @@ export interface ColumnFacts {
 
 const valuesRead = 1500;
 const mostDistinct = 12;
-/** Readings that are followed for starts and runs, from the first one on: two weeks of minutes. */
+/** Places that are followed for starts and runs from the first reading on: two weeks of minutes. */
 const mostFollowed = 20_000;
 
 export function factsOf(point: Point): ColumnFacts {
@@ -50,9 +50,9 @@ export function factsOf(point: Point): ColumnFacts {
 }
 
 function switching(point: Point) {
-  const first = Math.max(0, point.values.findIndex(Number.isFinite));
-  const times = point.times.subarray(first, first + mostFollowed);
-  const values = point.values.subarray(first, first + mostFollowed);
+  const end = Math.max(0, point.values.findIndex(Number.isFinite)) + mostFollowed;
+  const times = point.times.subarray(0, end);
+  const values = point.values.subarray(0, end);
   let onMs = 0;
   let starts = 0;
   let startedAt = Number.NaN;
