@@ -23,11 +23,23 @@ export function clockMoves(troubles: readonly Trouble[]): Trouble[] {
     const together = largestAlike(moved.filter(({ lead }) => lead.suctionGroup === id));
     const members = together?.circuits[0]?.group?.members.length ?? 0;
     if (together === null || id === null || together.circuits.length < groupShare * members) continue;
-    const clock = asOne(together);
+    const clock = asOne(together, isEdit(together, moved));
     const guests = open.filter((one) => together.circuits.includes(one) || isMissedSince(one, clock));
     open = [...open.filter((one) => !guests.includes(one)), clock];
   }
   return open;
+}
+
+/**
+ * Somebody meant it, or the clocks of the place did it: the other groups of the store moved alike, half of the
+ * circuits that moved in them at least, or it is the hour of a day on which clocks are changed.
+ */
+function isEdit({ shift, circuits }: Together, moved: readonly Trouble[]): boolean {
+  if (circuits.every(({ lead }) => lead.features.clocksChanged === 1)) return true;
+  const { suctionGroup } = circuits[0]!.lead;
+  const elsewhere = moved.filter(({ lead }) => lead.suctionGroup !== suctionGroup);
+  const alike = elsewhere.filter((one) => sharesShift(one, shift) && isTogether(circuits[0]!, one));
+  return alike.length > 0 && alike.length >= groupShare * elsewhere.length;
 }
 
 /** Defrosts of the group that are missed since its clock jumped came at another hour, or were lost by the jump. */
@@ -78,7 +90,7 @@ function isTogether(one: Trouble, other: Trouble): boolean {
 }
 
 /** The clock jumped after the last defrost at an old hour and before the first one at a new hour. */
-function asOne({ shift, circuits }: Together): Trouble {
+function asOne({ shift, circuits }: Together, isEdit: boolean): Trouble {
   const leads = circuits.map((one) => one.lead);
   const lastOld = Math.max(...leads.map((lead) => lead.onset));
   const firstNew = Math.min(
@@ -100,7 +112,7 @@ function asOne({ shift, circuits }: Together): Trouble {
         unit: 'min',
       },
     ],
-    features: { shiftMinutes: shift, circuitsMoved: circuits.length },
+    features: { shiftMinutes: shift, circuitsMoved: circuits.length, note: isEdit ? 1 : 0 },
   };
   return {
     ...circuits[0]!,

@@ -132,12 +132,21 @@ function weakRise(_features: Features, { circuit }: Trouble): Likelihoods {
     : { 'defrost-heat': 0.8, 'defrost-termination': 0.1 };
 }
 
-/** Off-cycle defrosts with no probe on the coil end by the clock: longer ones were set so, or the coil holds ice. */
-function extended(_features: Features, { circuit }: Trouble): Likelihoods {
+/** A rise so much slower, and no higher for all its length, is a coil that is heated less. */
+const slowHeat = 0.75;
+const noHigher = 1.15;
+
+/**
+ * Off-cycle defrosts with no probe on the coil end by the clock: longer ones were set so, or the coil holds ice. Heated
+ * ones whose termination failed warm the air as fast as ever, and further; with less heat it rises more slowly.
+ */
+function extended(features: Features, { circuit }: Trouble): Likelihoods {
   const isTimed =
     circuit?.circuit.defrost.kind === 'off-cycle' && circuit.circuit.defrostTermination.length === 0;
-  return isTimed
-    ? { 'defrost-schedule': 0.5, 'airflow-or-ice': 0.25 }
+  if (isTimed) return { 'defrost-schedule': 0.5, 'airflow-or-ice': 0.25 };
+  const { heatRateRatio = 1, heatRiseRatio = 1 } = features;
+  return heatRateRatio < slowHeat && heatRiseRatio < noHigher
+    ? { 'defrost-heat': 0.7, 'defrost-termination': 0.2 }
     : { 'defrost-termination': 0.75, 'defrost-heat': 0.15 };
 }
 

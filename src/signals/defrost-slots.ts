@@ -1,4 +1,5 @@
 import { median } from '../maths/median.ts';
+import { quantile } from '../maths/quantile.ts';
 import type { Calendar, Grid, LocalDay } from '../model/grid.ts';
 import { dayAt, samplesIn } from '../model/grid.ts';
 import type { DefrostPlan } from '../model/log.ts';
@@ -17,6 +18,16 @@ const leastCoverage = 0.9;
 const cameShare = 0.5;
 /** … where that is at least this, in K: defrosts that hardly warm the air cannot be told from it. */
 const plainLift = 0.8;
+
+/** Defrosts that only the air shows, in so few readings, may now and then be over between two of them … */
+const halfSeenSamples = 2;
+/** … but hardly on so many days in a row. */
+const hiddenRun = 3;
+
+/** Where this share of them lift the air by less than what shows that one came, one that came may not be seen … */
+const faintQuantile = 0.1;
+/** … but is, once within so many days. */
+const faintRun = 7;
 
 /** A defrost this near to its slot came; on the day on which the clocks change it may be an hour off. */
 const reachMinutes: Minutes = slotToleranceMinutes + 10;
@@ -46,7 +57,11 @@ export function defrostSlots(
   const dueByDay = calendar.days.map((_, d) => slots.filter((_, slot) => isInForce(slot, d)).length);
   const length =
     Math.round(median(defrosts.map((w) => w.to - w.from))) || samplesIn(grid, plan.minutes ?? 30);
-  const lift = median(defrosts.map((window) => liftIn(air, window, grid)));
+  const lifts = defrosts.map((window) => liftIn(air, window, grid));
+  const lift = median(lifts);
+  const isByShape = defrosts.filter(({ source }) => source === 'shape').length > defrosts.length / 2;
+  const isFaint = quantile(lifts, faintQuantile) < cameShare * lift;
+  const run = !isByShape ? 1 : isFaint ? faintRun : length <= halfSeenSamples ? hiddenRun : 1;
   return slots.map(({ minute }, slot) => {
     const expected: number[] = [];
     const missed: number[] = [];
@@ -61,14 +76,30 @@ export function defrostSlots(
       const rested = isShut?.(due, due + length) ?? false;
       if (!came && !lifted && !rested && seenByDay[d]! < dueByDay[d]!) missed.push(due);
     });
+    const plain = inRuns(missed, expected, run);
     return {
       minute,
       expected: expected.length,
-      seen: expected.length - missed.length,
-      missed,
+      seen: expected.length - plain.length,
+      missed: plain,
       due: expected,
     };
   });
+}
+
+/** Those of `missed` that are at least `fewest` in a row of the ones that were due. */
+function inRuns(missed: readonly number[], due: readonly number[], fewest: number): number[] {
+  const isMissed = new Set(missed);
+  const telling: number[] = [];
+  let run: number[] = [];
+  for (const sample of [...due, null]) {
+    if (sample !== null && isMissed.has(sample)) run.push(sample);
+    else {
+      if (run.length >= fewest) telling.push(...run);
+      run = [];
+    }
+  }
+  return telling;
 }
 
 /** The air is known around the slot, and the circuit was not shut off. */

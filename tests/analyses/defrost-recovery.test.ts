@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { levelChange } from '../../src/analyses/defrost-recovery/change.ts';
 import { analyse } from '../../src/analyses/defrost-recovery/index.ts';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
 import { dayOfOnset, measureOf, shapesOf, verdictOf } from '../support/analyse-case.ts';
-import { gridOf, recordOf } from '../support/hand-made-log.ts';
+import { gridOf, handMadeLog, recordOf } from '../support/hand-made-log.ts';
 import { dailyDefrosts, produceDefrosts, type SimpleCase, simpleCase } from '../support/simple-case.ts';
 
 const days = 20;
@@ -35,6 +36,17 @@ describe('recovery', () => {
     expect(measureOf(trend, 'recoveryNow')).toBeGreaterThan(1.5 * measureOf(trend, 'recoveryAtStart'));
     expect(Math.abs(dayOfOnset(trend) - 6)).toBeLessThan(4);
     expect(trend.features.trendProbability!).toBeLessThan(0.05);
+  });
+
+  test('that lengthens from the first day on has its start at one that was seen', () => {
+    const cooling = (minute: number) => 0.36 - 0.011 * day(minute);
+    const log = handMadeLog({ days, circuits: [simpleCase(gridOf(days), { cooling })] });
+    const signals = computeSignals(log).circuits[0]!;
+    const trend = analyse(signals, null).evidence.find((one) => one.shape === 'lengthening')!;
+    const seen = signals.defrosts.flatMap(({ probes }) =>
+      probes.map((probe) => probe.recoveryMinutes ?? 999),
+    );
+    expect(measureOf(trend, 'recoveryAtStart')).toBeGreaterThanOrEqual(Math.min(...seen));
   });
 
   test('that lengthens at one end names that probe', () => {
@@ -87,6 +99,22 @@ describe('heat and end of the defrosts', () => {
     expect(measureOf(extended, 'defrostLength')).toBe(45);
     expect(measureOf(extended, 'usualDefrostLength')).toBe(24);
     expect(extended.features.endedByTheClock).toBe(1);
+  });
+
+  test.each([
+    ['less heat', 0.5, 0, 0.75],
+    ['a termination that failed', 1, 0.9, 1.1],
+  ])('longer ones with %s say how fast the air rose', (_, strength, low, high) => {
+    const [short, long] = [dailyDefrosts([180, 900], 24), dailyDefrosts([180, 900], 45)];
+    const isDefrosting = (minute: number) => (day(minute) < 11 ? short(minute) : long(minute));
+    const load = (minute: number) => {
+      if (!isDefrosting(minute)) return 0.004;
+      return 0.008 * (day(minute) < 11 ? 1 : strength);
+    };
+    const { evidence } = judge({ setPoint: () => -20, shop: 20, load, isDefrosting });
+    const { heatRateRatio } = evidence.find((one) => one.shape === 'extended')!.features;
+    expect(heatRateRatio).toBeGreaterThan(low);
+    expect(heatRateRatio).toBeLessThan(high);
   });
 
   // A coil that melts a minute or two longer in the warm half of the month, seen every 5 minutes.
@@ -212,6 +240,25 @@ describe('defrosts that come at other hours', () => {
     expect(seen.features.spacingMinutes).toBe(360);
     expect(Math.abs(dayOfOnset(seen) - 10.3)).toBeLessThan(0.3);
     expect(found.filter((one) => one.shape === 'missed')).toEqual([]);
+  });
+
+  // Sunday 1 November 2026: the clocks of North America go back. From memory.
+  test.each([
+    [60, 51, 1],
+    [60, 37, 0],
+    [95, 51, 0],
+  ])('by %d min, told %d days later, are those of clocks that changed: %d', (minutes, later, changed) => {
+    const log = handMadeLog({
+      days,
+      circuits: [simpleCase(gridOf(days), { isDefrosting: shifted(minutes) })],
+    });
+    const redated = log.calendar.days.map((one) => {
+      const date = new Date(Date.parse(one.date) + later * 86_400_000);
+      return { ...one, date: date.toISOString().slice(0, 10), weekday: date.getUTCDay() };
+    });
+    const signals = computeSignals({ ...log, calendar: { ...log.calendar, days: redated } }).circuits[0]!;
+    const seen = analyse(signals, null).evidence.find((one) => one.shape === 'moved')!;
+    expect(seen.features.clocksChanged).toBe(changed);
   });
 
   test('are not one that was moved among others that stayed', () => {

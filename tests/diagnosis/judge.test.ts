@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { directJudgement } from '../../src/diagnosis/direct-causes.ts';
 import { judge } from '../../src/diagnosis/judge.ts';
+import type { Trouble } from '../../src/diagnosis/trouble.ts';
 import type { Evidence } from '../../src/model/evidence.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
@@ -12,6 +14,15 @@ const one = (...seen: Evidence[]): Finding => {
   const all = findings(...seen);
   expect(all).toHaveLength(1);
   return all[0]!;
+};
+
+const heated: Trouble = {
+  scope: 'defrost',
+  lead: recovery(),
+  evidence: [],
+  circuit: null,
+  group: null,
+  covers: [],
 };
 
 describe('one trouble, one finding', () => {
@@ -93,6 +104,15 @@ describe('one trouble, one finding', () => {
     const causes = one(recovery({ shape: 'extended' })).causes.map(({ cause }) => cause);
     expect(causes).toContain('defrost-schedule');
     expect(causes).not.toContain('defrost-termination');
+  });
+
+  it('tells a heater from a termination by how fast the air rises in longer defrosts', () => {
+    const first = (features: Evidence['features']) =>
+      directJudgement({ ...heated, lead: recovery({ shape: 'extended', features }) }, features).causes[0]!
+        .cause;
+    expect(first({ heatRateRatio: 0.6, heatRiseRatio: 1 })).toBe('defrost-heat');
+    expect(first({ heatRateRatio: 1, heatRiseRatio: 1.4 })).toBe('defrost-termination');
+    expect(first({})).toBe('defrost-termination');
   });
 
   it('keeps troubles apart that are weeks apart', () => {
@@ -225,6 +245,16 @@ describe('defrosts that moved', () => {
     expect(finding.onset).toBeLessThan(onDay(5 + 4 / 24));
     expect(finding.summary).toContain('2 h 30 min later');
     expect(finding.causes[0]).toMatchObject({ cause: 'defrost-schedule' });
+  });
+
+  it('are a remark where another group moved alike, or where the clocks of the place changed', () => {
+    const group = [moved('M01', 150), moved('M02', 150), moved('M03', 150)];
+    const alike = findings(...group, moved('L01', 150, { suctionGroup: 'S2' }));
+    expect(alike.map(({ severity }) => severity)).toEqual(['note', 'note']);
+    const other = findings(...group, moved('L01', 60, { suctionGroup: 'S2' }));
+    expect(other.map(({ severity }) => severity)).toEqual(['watch', 'note']);
+    const features = { shiftMinutes: 60, spacingMinutes: 360, hoursUntilSeen: 4, clocksChanged: 1 };
+    expect(one(...['M01', 'M02', 'M03'].map((id) => moved(id, 60, { features }))).severity).toBe('note');
   });
 
   it('on one circuit, or by different amounts, are edits: remarks', () => {

@@ -125,3 +125,23 @@ describe('off-cycle defrosts that hardly lift air that is warm already', () => {
     return computeSignals(handMadeLog({ days, stepMinutes, circuits: [circuit] })).circuits[0]!;
   }
 });
+
+describe('hot gas so short that every ten minutes hardly shows it, known by the air alone', () => {
+  const hotGas = dailyDefrosts([100, 460, 820, 1180], 14);
+  const missedWhere = (isHidden: (day: number) => boolean) => {
+    const isDefrosting = (minute: number) =>
+      hotGas(minute) && !(isHidden(Math.floor(minute / 1440)) && minute % 1440 >= 460 && minute % 1440 < 500);
+    const load = (minute: number) => (isDefrosting(minute) ? 0.035 : 0.008);
+    const options = { isDefrosting, load, cooling: () => 0.5, columns: {} };
+    const circuit = simpleCase(gridOf(days, 10), options);
+    return missedIn(computeSignals(handMadeLog({ days, stepMinutes: 10, circuits: [circuit] })).circuits[0]!);
+  };
+
+  test('has not missed the ones that a few days do not show', () => {
+    expect(missedWhere((day) => day === 4 || day === 9 || day === 12)).toEqual([]);
+  });
+
+  test('has missed them once they are not seen for days on end', () => {
+    expect(missedWhere((day) => day >= 11)).toHaveLength(5);
+  });
+});

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
+import { defrostsFromShape } from '../../src/signals/defrost/from-shape.ts';
 import type { CircuitSignals } from '../../src/signals/types.ts';
 import { gridOf, handMadeLog } from '../support/hand-made-log.ts';
 import { dailyDefrosts, type SimpleCase, simpleCase } from '../support/simple-case.ts';
@@ -87,6 +88,23 @@ describe('defrosts of a produce line-up', () => {
     expect(defrosts).toHaveLength(4 * days);
     for (const [i, window] of defrosts.slice(1).entries())
       expect(window.from).toBeGreaterThan(defrosts[i]!.to);
+  });
+
+  test('whose air crept up before some of them began when the others did', () => {
+    const isDefrosting = dailyDefrosts([140, 620, 1100], 15);
+    const creeps = (minute: number) => minute < 5 * 1440 && minute % 1440 >= 560 && minute % 1440 < 620;
+    const air = Float64Array.from({ length: (days * 1440) / 5 }, (_, i) => {
+      const minute = i * 5;
+      const since = [1100, 620, 140].find((start) => isDefrosting(minute) && minute % 1440 >= start);
+      if (since !== undefined) return 0.6 * ((minute % 1440) - since);
+      if (creeps(minute)) return -2.5 + ((minute % 1440) - 560) / 24;
+      return i % 2 === 0 ? -0.4 : 0.3;
+    });
+    const { grid, calendar } = handMadeLog({ days, stepMinutes: 5, circuits: [] });
+    const starts = defrostsFromShape(air, grid, calendar).map(({ from }) => (from * 5) % 1440);
+    expect(starts).toHaveLength(3 * days);
+    for (const start of starts)
+      expect(Math.min(...[140, 620, 1100].map((due) => Math.abs(start - due)))).toBeLessThanOrEqual(20);
   });
 
   test('a case without defrosts has none, and a load that comes and goes makes none', () => {

@@ -82,6 +82,16 @@ function lengthFeatures(events: readonly DefrostEvent[], from: number): { [name:
   return change !== null && near ? { lengthRatio: change.after / change.before } : {};
 }
 
+/** How fast and how far the air rises since defrosts changed their length, beside before. */
+function heatFeatures(events: readonly DefrostEvent[], at: number): { [name: string]: number } {
+  const ratioOf = (values: readonly number[]) => median(values.slice(at)) / median(values.slice(0, at));
+  const heatRateRatio = ratioOf(events.map((event) => event.rate));
+  const heatRiseRatio = ratioOf(events.map((event) => event.rise));
+  return Number.isFinite(heatRateRatio) && Number.isFinite(heatRiseRatio)
+    ? { heatRateRatio, heatRiseRatio }
+    : {};
+}
+
 function changedLength(signals: CircuitSignals, events: readonly DefrostEvent[], change: Change): Evidence[] {
   const ratio = change.after / change.before;
   const moved = Math.abs(change.after - change.before);
@@ -115,6 +125,7 @@ function changedLength(signals: CircuitSignals, events: readonly DefrostEvent[],
         endedByTheClock: atLongest >= settings.timeEndedShare.value ? 1 : 0,
         atLongestShare: atLongest,
         wasVariable: change.scatter > 0 ? 1 : 0,
+        ...heatFeatures(events, change.at),
       },
     }),
   ];

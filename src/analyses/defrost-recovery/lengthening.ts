@@ -14,6 +14,8 @@ import { settings } from './settings.ts';
 const fewestDays = 8;
 /** Recoveries are read to the logging step; a minute is added before the logarithm so that none is 0. */
 const smallest: Minutes = 1;
+/** The recoveries at the start and of late are medians of so many days at least: a line may start where none was seen. */
+const seenDays = 3;
 
 interface Trend {
   readonly first: Minutes;
@@ -61,8 +63,8 @@ function trendOf(recovery: Float64Array, leastMinutes: Minutes, significance: nu
   const p = mannKendall(logs, factor).increasing;
   const ramp = fitRamp(days, logs);
   if (ramp === null) return null;
-  const before = Math.exp(ramp.before) - smallest;
-  const now = Math.exp(median(logs.slice(-3))) - smallest;
+  const before = Math.exp(median(logs.slice(0, Math.max(seenDays, ramp.start + 1)))) - smallest;
+  const now = Math.exp(median(logs.slice(-seenDays))) - smallest;
   const scatter = Math.expm1(ramp.scale) * before;
   const least = Math.max(leastMinutes, settings.trendScales.value * scatter);
   const isLonger = [last - first, now - before].every((minutes) => minutes > least);

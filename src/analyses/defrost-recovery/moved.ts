@@ -1,5 +1,5 @@
 import type { Evidence } from '../../model/evidence.ts';
-import type { Grid } from '../../model/grid.ts';
+import type { Grid, LocalDay } from '../../model/grid.ts';
 import { dayAt, minuteOfDay, offsetAt, stepMinutes } from '../../model/grid.ts';
 import { minutesADay, minutesBetween } from '../../signals/local-minutes.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
@@ -54,6 +54,7 @@ export function movedDefrosts(signals: CircuitSignals): Evidence[] {
         shiftMinutes: shift,
         spacingMinutes: isEven(old) ? minutesADay / old.length : minutesADay,
         hoursUntilSeen: hoursBetween(before, after, log.grid),
+        clocksChanged: isOnChangeover(signals, before, after, shift) ? 1 : 0,
       },
     }),
   ];
@@ -112,6 +113,34 @@ function isClockChange(
   const day = minutesADay / stepMinutes(grid);
   const changed = offsetAt(calendar, after + day) - offsetAt(calendar, Math.max(0, before - day));
   return changed !== 0 && Math.abs(Math.abs(shift) - Math.abs(changed)) <= sameMinutes;
+}
+
+/**
+ * One hour, about a Sunday on which clocks are changed somewhere, in a zone that is not known to change them: the
+ * export was written by a clock that did.
+ */
+function isOnChangeover(
+  { log: { calendar } }: CircuitSignals,
+  before: number,
+  after: number,
+  shift: Minutes,
+): boolean {
+  if (calendar.offsets.length > 1 || Math.abs(Math.abs(shift) - 60) > sameMinutes / 2) return false;
+  const first = Math.max(0, dayAt(calendar, before) - 1);
+  return calendar.days.slice(first, dayAt(calendar, after) + 2).some(isChangeoverSunday);
+}
+
+/**
+ * The last Sunday of March or October (Europe, Directive 2000/84/EC); the second of March or the first of November
+ * (United States, 15 U.S.C. 260a); the first of April or October (southern Australia): from memory.
+ */
+function isChangeoverSunday({ date, weekday }: LocalDay): boolean {
+  if (weekday !== 0) return false;
+  const [, month, day] = date.split('-').map(Number) as [number, number, number];
+  const nth = Math.ceil(day / 7);
+  if (month === 3) return nth === 2 || day > 24;
+  if (month === 10) return nth === 1 || day > 24;
+  return (month === 4 || month === 11) && nth === 1;
 }
 
 function hoursBetween(from: number, to: number, grid: Grid): number {

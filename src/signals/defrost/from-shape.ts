@@ -2,18 +2,18 @@ import { median } from '../../maths/median.ts';
 import type { Calendar, Grid } from '../../model/grid.ts';
 import { dayAt, samplesIn, stepMinutes } from '../../model/grid.ts';
 import type { Minutes } from '../../units/quantities.ts';
-import { sampleAtMinute } from '../local-minutes.ts';
+import { minutesBetween, sampleAtMinute } from '../local-minutes.ts';
 import { liftIn } from './lift.ts';
 import type { RiseEvent } from './rise-events.ts';
 import { plainRise, riseEvents } from './rise-events.ts';
 import type { Slot } from './slots.ts';
-import { recurringSlots } from './slots.ts';
+import { recurringSlots, slotToleranceMinutes } from './slots.ts';
 import type { Stretch } from './stretch.ts';
 
 /** A slot's defrost came when it lifted the air by this share of the usual lift. */
 const seenShare = 0.4;
 
-/** A recurring climb smaller than this share of the largest one is stocking, not a defrost. */
+/** A slot that climbs, or lifts the air, by less than this share of the largest one is stocking, not a defrost. */
 const weakShare = 0.5;
 
 /**
@@ -23,24 +23,52 @@ const weakShare = 0.5;
 export function defrostsFromShape(air: Float64Array, grid: Grid, calendar: Calendar): Stretch[] {
   const events = riseEvents(air, grid);
   const byStart = new Map(events.map((event) => [event.from, event]));
-  const slots = strongSlots(recurringSlots([...byStart.keys()], grid, calendar), byStart);
+  const strong = strongSlots(recurringSlots([...byStart.keys()], grid, calendar), byStart);
+  const { slots, regular } = withTrueFeet(strong, byStart, grid);
   if (slots.length === 0) {
     const plain = events.filter((event) => event.rise >= plainRise);
     return areAlike(plain, calendar) ? plain : [];
   }
-  const regular = slots.flatMap((slot) => slot.starts.map((start) => byStart.get(start)!));
   const usual = usualEvent(regular);
-  const isRegular = new Set(regular);
+  const isRegular = new Set(strong.flatMap((slot) => slot.starts.map((start) => byStart.get(start)!)));
   const single = events.filter((event) => !isRegular.has(event) && resembles(event, usual));
-  const times = slots.map((slot) => ({ minute: slot.minute, minutes: usual.minutes * stepMinutes(grid) }));
-  const further = bumpsOfEachDay(air, times, grid, calendar);
-  return joined([...regular, ...single], further, samplesIn(grid, 30));
+  const further = bumpsOfEachDay(air, slots, usual.minutes * stepMinutes(grid), grid, calendar);
+  const apart = samplesIn(grid, 30);
+  return joined(withoutEchoes([...regular, ...single], apart), further, apart);
 }
 
 function strongSlots(slots: readonly Slot[], events: ReadonlyMap<number, RiseEvent>): Slot[] {
   const rises = slots.map((slot) => median(slot.starts.map((start) => events.get(start)!.rise)));
   const largest = Math.max(...rises);
   return slots.filter((_, i) => rises[i]! >= weakShare * largest);
+}
+
+/**
+ * A climb whose foot is found in the valve's cycle before it seems to begin earlier than it did, and a few such make a
+ * time of day of their own. Where it ends when a fuller slot ends, it began with that one.
+ */
+function withTrueFeet(slots: readonly Slot[], events: ReadonlyMap<number, RiseEvent>, grid: Grid) {
+  const minutesOf = ({ starts }: Slot): Minutes =>
+    usualEvent(starts.map((start) => events.get(start)!)).minutes * stepMinutes(grid);
+  const fullerOf = (slot: Slot): Slot | undefined =>
+    slots.find((other) => {
+      const later = minutesBetween(slot.minute, other.minute);
+      const endsLater = later + minutesOf(other) - minutesOf(slot);
+      const near = Math.min(slotToleranceMinutes, minutesOf(other));
+      return other.starts.length > slot.starts.length && later > 0 && Math.abs(endsLater) <= near;
+    });
+  const kept: Slot[] = [];
+  const regular: RiseEvent[] = [];
+  for (const slot of slots) {
+    const fuller = fullerOf(slot);
+    if (fuller === undefined) kept.push(slot);
+    const later = fuller === undefined ? 0 : samplesIn(grid, minutesBetween(slot.minute, fuller.minute));
+    for (const start of slot.starts) {
+      const event = events.get(start)!;
+      regular.push({ ...event, from: Math.min(start + later, event.to - 1) });
+    }
+  }
+  return { slots: kept, regular };
 }
 
 interface UsualEvent {
@@ -69,22 +97,41 @@ function areAlike(events: readonly RiseEvent[], calendar: Calendar): boolean {
   return events.filter((event) => resembles(event, usual)).length >= 0.8 * events.length;
 }
 
-/** For every day and time of day, the stretch there when the air is lifted in it as it usually is. */
+/**
+ * For every day and slot, the stretch there when the air is lifted in it as it usually is on the days on which it
+ * climbed. A slot that hardly lifts the air then, beside the largest, tells nothing this way.
+ */
 function bumpsOfEachDay(
   air: Float64Array,
-  times: readonly { readonly minute: Minutes; readonly minutes: Minutes }[],
+  slots: readonly Slot[],
+  minutes: Minutes,
   grid: Grid,
   calendar: Calendar,
 ): Stretch[] {
-  return times.flatMap(({ minute, minutes }) => {
+  const lifted = slots.map(({ minute, starts }) => {
     const stretches = calendar.days.flatMap((day) => {
       const from = sampleAtMinute(grid, calendar, day, minute);
       return from === null ? [] : [{ from, to: Math.min(grid.count, from + samplesIn(grid, minutes)) }];
     });
     const lifts = stretches.map((stretch) => liftIn(air, stretch, grid));
-    const usual = median(lifts);
-    return stretches.filter((_, i) => usual > 0 && lifts[i]! >= seenShare * usual);
+    const used = new Set(starts.map((start) => dayAt(calendar, start)));
+    const isUsed = ({ from }: Stretch) => used.has(dayAt(calendar, from));
+    return { stretches, lifts, usual: median(lifts.filter((_, i) => isUsed(stretches[i]!))) };
   });
+  const largest = Math.max(...lifted.map(({ usual }) => usual));
+  return lifted
+    .filter(({ usual }) => usual > 0 && usual >= weakShare * largest)
+    .flatMap(({ stretches, lifts, usual }) => stretches.filter((_, i) => lifts[i]! >= seenShare * usual));
+}
+
+/** Without the small climbs that follow within half an hour of a plain one: the valve's cycle on the way back. */
+function withoutEchoes(climbs: readonly RiseEvent[], apart: number): RiseEvent[] {
+  return climbs.filter(
+    (one) =>
+      !climbs.some(
+        (other) => one.rise < seenShare * other.rise && one.from >= other.from && one.from < other.to + apart,
+      ),
+  );
 }
 
 /** Both lists in order of time; what overlaps or follows within half an hour of a main one is the same defrost. */
