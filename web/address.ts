@@ -91,3 +91,10 @@ export const circuitAddress = (id: string, circuit: string): string =>
 
 export const groupAddress = (id: string, group: string): string =>
   writeAddress({ page: 'group', id, name: group, range: null, view: 'auto' });
+
+/** Goes to a page; where it is shown already, it is made anew. */
+export function goTo(address: Address): void {
+  const to = writeAddress(address);
+  if (to === location.hash) dispatchEvent(new HashChangeEvent('hashchange'));
+  else location.hash = to;
+}

@@ -24,7 +24,7 @@ const fewestLineDays = 10;
 const leastOutdoorRange: Kelvin = 4;
 
 /** Median over the day of the condensing (bubble) temperature; NaN where discharge or refrigerant are not known. */
-export function condensingOf({ discharge, refrigerant }: SuctionGroup, { from, to }: LocalDay): Celsius {
+function condensingOf({ discharge, refrigerant }: SuctionGroup, { from, to }: LocalDay): Celsius {
   if (discharge === null || refrigerant === null) return Number.NaN;
   return bubbleTemperature(refrigerant, quantile(discharge.values.subarray(from, to), 0.5));
 }

@@ -1,4 +1,4 @@
-import { type Address, writeAddress } from '../address.ts';
+import { type Address, goTo, writeAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { ComparisonDocument, ExportEntry } from '../json.ts';
 import { comparisonAnswer } from '../parts/comparison-answer.ts';
@@ -43,9 +43,7 @@ function chooseForm(address: CompareAddress, others: readonly ReadyExport[]): HT
       'aria-label': 'The other export',
       onsubmit: (event) => {
         event.preventDefault();
-        const to = writeAddress({ ...address, against: other.value });
-        if (to === location.hash) dispatchEvent(new HashChangeEvent('hashchange'));
-        else location.hash = to;
+        goTo({ ...address, against: other.value });
       },
     },
     h(

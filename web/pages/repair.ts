@@ -1,4 +1,4 @@
-import { type Address, circuitAddress, writeAddress } from '../address.ts';
+import { type Address, circuitAddress, goTo, writeAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { RepairDocument } from '../json.ts';
 import { repairAnswer } from '../parts/repair-answer.ts';
@@ -28,9 +28,7 @@ function serviceForm(address: RepairAddress, span: { start: string; end: string 
       'aria-label': 'When it was serviced',
       onsubmit: (event) => {
         event.preventDefault();
-        const to = writeAddress({ ...address, serviced: time.value });
-        if (to === location.hash) dispatchEvent(new HashChangeEvent('hashchange'));
-        else location.hash = to;
+        goTo({ ...address, serviced: time.value });
       },
     },
     h(
