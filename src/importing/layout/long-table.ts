@@ -126,11 +126,10 @@ export class LongTable extends TableReader {
     if (unit !== null && this.filled[unit] === 1) this.noteUnit(point, bytes, starts[unit]!, ends[unit]!);
     if (this.filled[value] === 1) {
       const from = starts[value]!;
-      let reading = numbers.read(bytes, from, this.quotedMark);
+      const reading = numbers.read(bytes, from, this.quotedMark);
       if (Number.isNaN(reading) || numbers.next !== ends[value]!) {
-        reading = this.takeText(point, textOf(bytes, from, ends[value]!));
-      }
-      this.push(point, wall, reading);
+        this.pushText(point, textOf(bytes, from, ends[value]!), wall);
+      } else this.push(point, wall, reading);
     }
     this.finishRow();
     this.context.counts.rows++;
@@ -277,6 +276,11 @@ export class LongTable extends TableReader {
   private takeText(point: LongPoint, text: string): number {
     const { cells, issues } = this.context;
     return point.tally.take(text, cells, point.values.length, this.line, issues);
+  }
+
+  /** A cell of nothing but blanks, of whatever kind, says nothing: no reading, not even a missing one. */
+  private pushText(point: LongPoint, text: string, wallMs: number): void {
+    if (visibleText(text) !== '') this.push(point, wallMs, this.takeText(point, text));
   }
 
   /** NaN where the cell holds no value, which in a log of changes ends the one before. */
