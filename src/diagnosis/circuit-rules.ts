@@ -10,7 +10,7 @@ const dayMs = 86_400_000;
 export const circuitRules: readonly Rule[] = [
   { keeper: 'one-probe', guest: 'left-off', when: (k, g) => isOverride(g) && begins(g) >= begins(k) },
   { keeper: 'dead-probe', guest: 'left-off', when: (k, g) => isBlind(k) && begins(g) >= begins(k) },
-  { keeper: 'left-off', guest: 'left-off', when: () => true },
+  { keeper: 'left-off', guest: 'left-off', when: (k, g) => !isNewSetPoint(k) || isNewSetPoint(g) },
   { keeper: 'left-off', guest: 'whole-circuit', when: explains },
   {
     keeper: 'left-off',
@@ -87,7 +87,11 @@ function changed(trouble: Trouble): boolean {
 
 /** A stop or an override explains the air; a set point that was left changed only shifts it. */
 function explains(keeper: Trouble, guest: Trouble): boolean {
-  return keeper.lead.shape !== 'set-point-left' && overlap(keeper.lead, guest.lead, dayMs);
+  return !isNewSetPoint(keeper) && overlap(keeper.lead, guest.lead, dayMs);
+}
+
+function isNewSetPoint({ lead }: Trouble): boolean {
+  return lead.shape === 'set-point-left' || lead.shape === 'set-point-changed';
 }
 
 export const recoveryShapes: readonly string[] = ['slow', 'not-recovered', 'lengthening'];

@@ -96,6 +96,10 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   'left-off': { origin: 'control', causes: { 'left-off': 0.8, 'service-visit': 0.15 } },
   'left-off/was-off': { origin: 'control', causes: { 'service-visit': 0.6, 'left-off': 0.35 } },
   'left-off/override-was-on': { origin: 'control', causes: { 'service-visit': 0.6, 'left-off': 0.35 } },
+  'left-off/set-point-changed': {
+    origin: 'control',
+    causes: { 'set-point': 0.75, 'service-visit': 0.1 },
+  },
   'left-off/set-point-left': { origin: 'control', causes: { 'set-point': 0.7, 'service-visit': 0.2 } },
   'record-quality': { origin: 'record', causes: { logging: 0.9 } },
 };

@@ -2,19 +2,26 @@ import type { Evidence } from '../model/evidence.ts';
 import type { Trouble } from './trouble.ts';
 
 const togetherMs = 60 * 60_000;
+/** Two probes that each went over to the circuit of the other were exchanged once, even where one was dated less well. */
+const mutualMs = 24 * togetherMs;
 /** How alike the two shifts must be, smaller over larger. */
 const alike = 0.6;
 
 /**
  * Two probes of different circuits that jump at the same moment, one up by what the other goes down: their channels
  * were exchanged. Where the circuits defrost at different times the probes show it themselves; where not, only this
- * coincidence does.
+ * coincidence does. One exchange has one moment, the earlier of the two.
  */
 export function pairSwaps(troubles: readonly Trouble[]): Trouble[] {
   const steps = troubles.filter((one) => one.scope === 'one-probe' && one.lead.shape === 'step');
+  const swaps = troubles.filter((one) => one.scope === 'dead-probe' && one.lead.shape === 'swapped');
   const partnerOf = new Map<Trouble, Trouble>();
   for (const one of steps) {
     const partner = steps.find((other) => isExchange(one.lead, other.lead));
+    if (partner !== undefined) partnerOf.set(one, partner);
+  }
+  for (const one of swaps) {
+    const partner = swaps.find((other) => isMutual(one.lead, other.lead));
     if (partner !== undefined) partnerOf.set(one, partner);
   }
   return troubles.map((one) => {
@@ -23,7 +30,9 @@ export function pairSwaps(troubles: readonly Trouble[]): Trouble[] {
     const lead: Evidence = {
       ...one.lead,
       shape: 'swapped',
+      onset: Math.min(one.lead.onset, partner.lead.onset),
       points: [one.lead.probe!, partner.lead.probe!],
+      features: { ...one.lead.features, partnerSeen: 1 },
     };
     return {
       ...one,
@@ -32,6 +41,18 @@ export function pairSwaps(troubles: readonly Trouble[]): Trouble[] {
       evidence: [lead, ...one.evidence.filter((e) => e !== one.lead)],
     };
   });
+}
+
+/** Each sits among the probes of the other's circuit since about the same time. */
+function isMutual(one: Evidence, other: Evidence): boolean {
+  return (
+    one.circuit !== other.circuit &&
+    one.probe !== null &&
+    other.probe !== null &&
+    one.points.includes(other.probe) &&
+    other.points.includes(one.probe) &&
+    Math.abs(one.onset - other.onset) <= mutualMs
+  );
 }
 
 function isExchange(one: Evidence, other: Evidence): boolean {

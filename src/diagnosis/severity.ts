@@ -80,6 +80,7 @@ export function severityOf(
     case 'left-off':
       if (lead.shape === 'was-off')
         return (features.hours ?? 0) >= longStopHours && features.shared !== 1 ? 'watch' : 'note';
+      if (lead.shape === 'set-point-changed') return projection?.at == null ? 'note' : 'watch';
       return lead.shape === 'set-point-left' ? 'watch' : 'act';
     case 'dead-probe':
       if (lead.shape === 'episodes') return features.loose === 1 ? 'watch' : 'note';

@@ -1,6 +1,8 @@
 import { median } from '../maths/median.ts';
 import { actionLimit } from '../model/air-limit.ts';
+import type { Evidence } from '../model/evidence.ts';
 import type { Projection } from '../model/finding.ts';
+import type { Celsius } from '../units/quantities.ts';
 import { featuresOf, type Trouble } from './trouble.ts';
 
 const lastDays = 3;
@@ -13,9 +15,12 @@ const passedWithinMs = 1.5 * 86_400_000;
  */
 export function standingToLimit(trouble: Trouble): Projection | null {
   const { circuit, group, lead, scope } = trouble;
-  if (circuit === null || lead.end !== null || !['one-probe', 'whole-circuit'].includes(scope)) return null;
+  const isChanged = lead.shape === 'set-point-changed';
+  if (circuit === null || lead.end !== null) return null;
+  if (!isChanged && !['one-probe', 'whole-circuit'].includes(scope)) return null;
   if (lead.shape === 'constant' || lead.shape === 'duty' || movedCold(trouble)) return null;
-  const limit = actionLimit(circuit.circuit, group?.group ?? null, median(circuit.setPoint));
+  const setPoint = isChanged ? valueBefore(lead) : median(circuit.setPoint);
+  const limit = actionLimit(circuit.circuit, group?.group ?? null, setPoint);
   if (limit === null) return null;
   const days = placeOf(trouble);
   const levelNow = median(days.filter(Number.isFinite).slice(-lastDays));
@@ -34,7 +39,12 @@ export function standingToLimit(trouble: Trouble): Projection | null {
 
 function movedCold(trouble: Trouble): boolean {
   const features = featuresOf(trouble);
-  return (features.shift ?? features.rise ?? 0) < 0;
+  return (features.shift ?? features.rise ?? features.setPointChange ?? 0) < 0;
+}
+
+/** A limit is held against what the case was meant to keep, and not against what somebody made of it. */
+function valueBefore({ measures }: Evidence): Celsius {
+  return measures.find(({ name }) => name === 'setPointBefore')?.value ?? Number.NaN;
 }
 
 /** Daily settled air of the probe it is about, else the middle one of the circuit, Celsius. */

@@ -13,9 +13,11 @@ const columnMinutes: Minutes = 60;
 /** Without a column: all probes move by at least this, alike, from one day to the next. */
 const levelStep: Kelvin = 0.8;
 const reachDays = 3;
-/** The circuit goes on cycling as before: its swing stays within these ratios, its valve still closes. */
+/** The circuit goes on cycling as before: its swing stays within these ratios, its valve still closes … */
 const swingRatios = [0.6, 1.6] as const;
 const fullDuty = 0.95;
+/** … and does not answer the wrong way: warmer air asks for less feeding, colder air for more; weather moves it by this much. */
+const dutySlack = 0.05;
 
 /** Steps of a logged set point. */
 export function columnSteps(record: Record, grid: Grid): SetPointStep[] {
@@ -83,7 +85,7 @@ function commonShift(probes: readonly ProbeDays[], duty: Float64Array, day: numb
     const scatter = medianAbsoluteDeviation(daysAround(level, day));
     return Math.abs(jump) >= 0.75 * Math.abs(shift) && Math.abs(shift) >= 4 * scatter;
   });
-  return isAbrupt && goesOnCycling(probes, duty, day) ? shift : 0;
+  return isAbrupt && goesOnCycling(probes, duty, day, shift) ? shift : 0;
 }
 
 function daysAround(level: Float64Array, day: number): number[] {
@@ -95,10 +97,18 @@ function daysAround(level: Float64Array, day: number): number[] {
   return residuals;
 }
 
-function goesOnCycling(probes: readonly ProbeDays[], duty: Float64Array, day: number): boolean {
+function goesOnCycling(
+  probes: readonly ProbeDays[],
+  duty: Float64Array,
+  day: number,
+  shift: Kelvin,
+): boolean {
   const dutyAfter = medianOfDays(duty, day + 1, day + 1 + reachDays);
   if (dutyAfter > fullDuty) return false;
-  if (dutyAfter <= fullDuty) return true;
+  if (dutyAfter <= fullDuty) {
+    const more = dutyAfter - medianOfDays(duty, day - reachDays, day);
+    return !(Math.sign(shift) * more > dutySlack);
+  }
   const before = median(probes.map((probe) => medianOfDays(probe.swing, day - reachDays, day)));
   const after = median(probes.map((probe) => medianOfDays(probe.swing, day + 1, day + 1 + reachDays)));
   const ratio = after / before;

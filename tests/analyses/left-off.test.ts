@@ -84,7 +84,8 @@ describe('an override', () => {
   });
 
   test('is not a set point that was lowered', () => {
-    expect(judge({ setPoint: (minute) => (day(minute) < 8 ? 2.8 : 0.5) }).evidence).toEqual([]);
+    const { evidence } = judge({ setPoint: (minute) => (day(minute) < 8 ? 2.8 : 0.5) });
+    expect(evidence.map((one) => one.shape)).toEqual(['set-point-changed']);
   });
 });
 
@@ -104,7 +105,7 @@ describe('a set point', () => {
     expect(judge({ isOff: visit, setPoint }).evidence).toEqual([]);
   });
 
-  test('changed while the air climbed as under work is told without a valve column too, a bare change is not', () => {
+  test('changed while the air climbed as under work is told without a valve column too, a bare change is another matter', () => {
     const columns = { setPoint: true };
     const setPoint = (minute: number) => (day(minute) < 6.05 ? 2.8 : 5);
     const shapes = (options: SimpleCase) =>
@@ -112,10 +113,64 @@ describe('a set point', () => {
     expect(shapes({ isOff: visit, load: (minute) => (visit(minute) ? 0.02 : 0.008) })).toEqual([
       'set-point-left',
     ]);
-    expect(shapes({})).toEqual([]);
+    expect(shapes({})).toEqual(['set-point-changed']);
+  });
+});
+
+describe('a set point with no visit near', () => {
+  const changed = (minute: number) => (day(minute) < 6.42 ? 2.8 : 5);
+  const unlogged = { valve: true, status: true };
+  const shapes = (options: SimpleCase) => judge(options).evidence.map(({ shape }) => shape);
+
+  test('that went to another value is remarked on, with both', () => {
+    const { evidence } = judge({ setPoint: changed });
+    expect(evidence.map(({ shape }) => shape)).toEqual(['set-point-changed']);
+    expect(measureOf(evidence[0]!, 'setPointBefore')).toBeCloseTo(2.8, 6);
+    expect(measureOf(evidence[0]!, 'setPointNow')).toBeCloseTo(5, 6);
+    expect(dayOfOnset(evidence[0]!)).toBeCloseTo(6.42, 2);
   });
 
-  test('changed without a visit is a change of intent', () => {
-    expect(judge({ setPoint: (minute) => (day(minute) < 6 ? 2.8 : 5) }).evidence).toEqual([]);
+  test('is read from the air where nothing logs it, up and down', () => {
+    const { evidence } = judge({ setPoint: changed, columns: unlogged });
+    expect(evidence.map(({ shape }) => shape)).toEqual(['set-point-changed']);
+    expect(evidence[0]!.features.fromColumn).toBe(0);
+    expect(measureOf(evidence[0]!, 'setPointChange')).toBeCloseTo(2.2, 0);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 6.42)).toBeLessThan(2 / 24);
+    expect(measureOf(evidence[0]!, 'feedingNow')).toBeLessThan(measureOf(evidence[0]!, 'feedingBefore'));
+    const lowered = judge({ setPoint: (minute) => 7.8 - changed(minute), columns: unlogged }).evidence;
+    expect(lowered.map(({ shape }) => shape)).toEqual(['set-point-changed']);
+    expect(measureOf(lowered[0]!, 'setPointChange')).toBeCloseTo(-2.2, 0);
+  });
+
+  test.each<[string, SimpleCase]>([
+    ['that came back', { setPoint: (minute) => (day(minute) > 6 && day(minute) < 9 ? 5 : 2.8) }],
+    ['that goes up every night', { setPoint: (minute) => (day(minute) % 1 > 0.9 ? 5 : 2.8) }],
+    ['that is set a little colder', { setPoint: (minute) => (day(minute) < 6 ? 2.8 : 2) }],
+    ['that went up yesterday', { setPoint: (minute) => (day(minute) < 10.5 ? 2.8 : 5) }],
+    [
+      'of a coil that lacks liquid',
+      { cooling: (minute) => (day(minute) < 6 ? 0.35 : 0.14), columns: unlogged },
+    ],
+    [
+      'of a case that is loaded all through the trading day',
+      {
+        load: (minute) =>
+          day(minute) < 6 ? 0.008 : day(minute) % 1 > 0.33 && day(minute) % 1 < 0.9 ? 0.02 : 0.006,
+        columns: unlogged,
+      },
+    ],
+    [
+      'of a case that warms little by little',
+      { offset: (minute) => -Math.max(0, day(minute) - 4) / 3, columns: unlogged },
+    ],
+  ])('is not said of one %s', (_, options) => {
+    expect(shapes(options)).toEqual([]);
+  });
+
+  test('of circuits that all step at once is not the set point of one of them', () => {
+    const circuits = ['M01', 'M02', 'M03'].map((id, i) =>
+      simpleCase(grid, { id, seed: i + 1, suctionGroup: 'S1', setPoint: changed, columns: unlogged }),
+    );
+    expect(verdictOf(analyse, circuits, days, 1, [groupOf()]).evidence).toEqual([]);
   });
 });

@@ -3,6 +3,8 @@ import { analyse } from '../../src/analyses/probe-disagreement/index.ts';
 import { accusedProbes } from '../../src/analyses/probe-disagreement/votes.ts';
 import type { Evidence } from '../../src/model/evidence.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
+import { gridOf, groupOf, handMadeLog } from '../support/hand-made-log.ts';
+import { dailyDefrosts, simpleCase } from '../support/simple-case.ts';
 import { type Curve, handMadeStore, startMs, still } from './support/hand-made-store.ts';
 
 const dayMs = 86_400_000;
@@ -117,6 +119,40 @@ describe('probe disagreement', () => {
     const evidence = seen([swap(1, -0.6), swap(-0.6, 1), still, still]);
     expect(evidence.map(({ shape }) => shape)).toEqual(['swapped']);
     expect(evidence[0]!.points).toEqual(['M01 air A', 'M01 air B']);
+  });
+
+  it.each([
+    ['at other levels', 5.5],
+    ['at the same level', 2.8],
+  ])('dates the exchange of two probes between circuits %s to the same minutes for both', (_, level) => {
+    const days = 14;
+    const grid = gridOf(days, 5);
+    const starts = [120, 480, 840, 1200];
+    const made = [2.8, level, 2.8].map((setPoint, k) =>
+      simpleCase(grid, {
+        id: `M0${k + 1}`,
+        seed: k + 1,
+        suctionGroup: 'S1',
+        setPoint: () => setPoint,
+        isDefrosting: dailyDefrosts(
+          starts.map((start) => start + 90 * k),
+          45,
+        ),
+      }),
+    );
+    const [one, two] = [0, 1].map((c) => made[c]!.probes[1]!.record.values);
+    const at = Math.round(8.2 * 288);
+    const there = two!.slice(at);
+    two!.set(one!.subarray(at), at);
+    one!.set(there, at);
+    const log = handMadeLog({ days, stepMinutes: 5, circuits: made, suctionGroups: [groupOf()] });
+    const signals = computeSignals(log);
+    for (const circuit of signals.circuits.slice(0, 2)) {
+      const { evidence } = analyse(circuit, signals.groups[0]!, signals);
+      const swapped = evidence.find(({ shape }) => shape === 'swapped')!;
+      expect(swapped.probe).toBe(circuit.circuit.probes[1]!.point);
+      expect(Math.abs(swapped.onset - (grid.startMs + at * grid.stepMs))).toBeLessThanOrEqual(20 * 60_000);
+    }
   });
 
   it('sees flutter by its own quiet days, from the hour it began', () => {

@@ -39,6 +39,49 @@ describe('air at its limit', () => {
     expect(finding.summary).toContain('not food');
   });
 
+  // The case was meant to stand at 37 °F; where it stands now is held against the limit of that.
+  it.each([
+    [
+      'under it',
+      1,
+      'note',
+      /ask who and why; its settled air, which is not food, .* below the cold-holding limit/,
+    ],
+    [
+      'over it',
+      3,
+      'watch',
+      /ask who and why; its settled air, which is not food, .* at or over the cold-holding limit/,
+    ],
+    ['colder', -2, 'note', /ask who and why\.$/],
+  ])('of a case whose set point was changed, %s', (_, by, severity, text) => {
+    const setPoint = 25 / 9;
+    const together: Curve = (day) => (day < 6 ? 0 : by);
+    const signals = computeSignals(
+      handMadeStore({
+        days: 14,
+        circuits: ['M01', 'M02', 'M03'].map((id) => ({
+          id,
+          setPoint,
+          probes: [still, still, still],
+          ...(id === 'M01' ? { together } : {}),
+        })),
+      }),
+    );
+    const measure = (name: string, value: number) => ({ name, value, low: null, high: null, unit: 'Cel' });
+    const changed = evidence({
+      analysis: 'left-off',
+      kind: 'left-off',
+      shape: 'set-point-changed',
+      measures: [measure('setPointBefore', setPoint), measure('setPointNow', setPoint + by)],
+      features: { setPointChange: by, fromColumn: 0, dutyChange: -0.1 * by },
+    });
+    const finding = judge(signals, { evidence: [changed], abstentions: [] }).findings[0]!;
+    expect(finding).toMatchObject({ kind: 'left-off', origin: 'control', severity });
+    expect(finding.summary).toMatch(text);
+    expect(finding.notThis).toHaveLength(1);
+  });
+
   it('counts for no probe that lies', () => {
     const lie = evidence({ probe: 'M01 air A', features: { shift: 3, defrostOffsetRatio: 1, riseRatio: 1 } });
     const [finding] = judge(stepped(0, 3, 4), { evidence: [lie], abstentions: [] }).findings;

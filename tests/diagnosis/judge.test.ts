@@ -67,6 +67,15 @@ describe('one trouble, one finding', () => {
     ]);
   });
 
+  it('keeps a changed set point apart from a valve held open or a stop, whichever is the surer', () => {
+    const seen = (shape: string, certainty: number) =>
+      evidence({ analysis: 'left-off', kind: 'left-off', shape, certainty, features: { setPointChange: 2 } });
+    for (const shape of ['override-on', 'off']) {
+      const found = findings(seen(shape, 0.75), seen('set-point-changed', 0.85));
+      expect(found.map(({ severity }) => severity)).toEqual(['act', 'note']);
+    }
+  });
+
   it('takes a defrost that runs to the clock for the consequence of one that hardly heats', () => {
     const weak = recovery({ shape: 'weak-rise', certainty: 0.75 });
     const long = recovery({ shape: 'extended', certainty: 0.95, onset: onDay(4) });
@@ -132,6 +141,26 @@ describe('one trouble, one finding', () => {
     expect(causes).toEqual(['probe-swapped', 'probe-swapped']);
     const later = findings(up, { ...down, onset: up.onset + 2 * 3_600_000 });
     expect(later.map((finding) => finding.causes[0]!.cause)).not.toContain('probe-swapped');
+  });
+
+  it('gives two probes that each went over to the circuit of the other one date, and each its partner', () => {
+    const gone = (circuit: string, other: string, onset: number) =>
+      evidence({
+        circuit,
+        probe: `${circuit} air A`,
+        shape: 'swapped',
+        onset,
+        points: [`${circuit} air A`, `${other} air A`, `${other} air B`],
+      });
+    const found = findings(gone('M01', 'M02', onDay(5)), gone('M02', 'M01', onDay(5.5)));
+    expect(found.map(({ onset }) => onset)).toEqual([onDay(5), onDay(5)]);
+    const summaries = found.map(({ summary }) => summary).sort();
+    expect(summaries[0]).toMatch(/^M01: .* swapped with M02 air A there\.$/);
+    expect(summaries[1]).toMatch(/^M02: .* swapped with M01 air A there\.$/);
+    const apart = findings(gone('M01', 'M02', onDay(5)), gone('M02', 'M01', onDay(8)));
+    expect(new Set(apart.map(({ onset }) => onset)).size).toBe(2);
+    const third = findings(gone('M01', 'M02', onDay(5)), gone('M02', 'M03', onDay(5.5)));
+    expect(new Set(third.map(({ onset }) => onset)).size).toBe(2);
   });
 });
 
@@ -315,6 +344,18 @@ describe('severity', () => {
     reason: null,
   });
 
+  const changedSetPoint = (by: number) =>
+    evidence({
+      analysis: 'left-off',
+      kind: 'left-off',
+      shape: 'set-point-changed',
+      measures: [
+        { name: 'setPointBefore', value: 25 / 9, low: null, high: null, unit: 'Cel' },
+        { name: 'setPointNow', value: 25 / 9 + by, low: null, high: null, unit: 'Cel' },
+      ],
+      features: { setPointChange: by, fromColumn: 0, dutyChange: -0.2 },
+    });
+
   it.each([
     ['will reach its limit in 13 days', wholeRise({ projection: projection(13) }), 'act'],
     ['will reach it in 15', wholeRise({ projection: projection(15) }), 'watch'],
@@ -334,6 +375,7 @@ describe('severity', () => {
       evidence({ analysis: 'record-quality', kind: 'record-quality', shape: 'thin' }),
       'note',
     ],
+    ['is a set point that somebody changed', changedSetPoint(2), 'note'],
     [
       'is a set point that somebody raised',
       wholeRise({

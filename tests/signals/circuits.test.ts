@@ -173,6 +173,18 @@ describe('steps of the set point', () => {
     );
   });
 
+  test('air that stands higher under a valve that feeds more has made none', () => {
+    const load = (minute: number) => {
+      const hour = (minute % 1440) / 60;
+      if (minute < 7 * 1440) return 0.008;
+      return hour > 8 && hour < 22 ? 0.02 : 0.006;
+    };
+    const signals = only(simpleCase(grid, { load, columns: { valve: true, status: true } }));
+    expect(signals.level.at(-1)! - signals.level[2]!).toBeGreaterThan(1);
+    expect(signals.duty.at(-1)!).toBeLessThan(0.95);
+    expect(signals.setPointSteps).toEqual([]);
+  });
+
   test('several circuits of a group that step at once have made none: that is the rack', () => {
     const circuits = ['M01', 'M02', 'M03'].map((id, i) =>
       simpleCase(grid, {

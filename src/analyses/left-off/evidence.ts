@@ -9,7 +9,13 @@ import { held, knownFeatures, knownMeasures, measure } from '../evidence-parts.t
 import { meta } from './meta.ts';
 
 export interface Seen {
-  readonly shape: 'off' | 'was-off' | 'override-on' | 'override-was-on' | 'set-point-left';
+  readonly shape:
+    | 'off'
+    | 'was-off'
+    | 'override-on'
+    | 'override-was-on'
+    | 'set-point-left'
+    | 'set-point-changed';
   readonly from: number;
   /** null: still so. */
   readonly to: number | null;

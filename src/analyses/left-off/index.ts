@@ -1,6 +1,7 @@
 import type { Verdict } from '../../model/evidence.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { abstention, circuitSubject } from '../evidence-parts.ts';
+import { changedSetPoint } from './changed-set-point.ts';
 import { circuitHours } from './hours.ts';
 import { meta } from './meta.ts';
 import { overcooled } from './overcooled.ts';
@@ -10,7 +11,7 @@ import { stops } from './stops.ts';
 
 export { meta };
 
-/** A circuit that was stopped and stayed so, a valve left in hand, a set point left changed after a visit. */
+/** A circuit that was stopped and stayed so, a valve left in hand, a set point left changed after a visit or without one. */
 export function analyse(signals: CircuitSignals, group: GroupSignals | null, site: Signals): Verdict {
   const abstentions =
     signals.circuit.valve === null
@@ -25,12 +26,13 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
       : [];
   const hours = circuitHours(signals);
   const forced = overrides(signals, hours);
+  const left = setPointsLeft(signals);
   return {
     evidence: [
       ...stops(signals, group, site),
       ...forced,
       ...(forced.length > 0 ? [] : overcooled(signals, hours)),
-      ...setPointsLeft(signals),
+      ...(left.length > 0 ? left : changedSetPoint(signals)),
     ],
     abstentions,
   };

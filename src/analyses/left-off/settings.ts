@@ -82,6 +82,18 @@ export const settings = {
     meaning: 'how near its old value a set point must come to count as restored',
     source: practice,
   },
+  changedLeast: {
+    value: 1.1,
+    unit: 'K',
+    meaning: 'how far a set point must have gone with no visit near to be remarked on (2 °F)',
+    source: practice,
+  },
+  changedHours: {
+    value: 48,
+    unit: 'h',
+    meaning: 'how long it must then have stood there at the end of the log, and before at its old value',
+    source: practice,
+  },
   sharedShare: {
     value: 0.5,
     unit: '1',

@@ -4,15 +4,13 @@ import type { Evidence } from '../../model/evidence.ts';
 import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals, DefrostWindow, Signals } from '../../signals/types.ts';
 import { changeEvidence } from './change-evidence.ts';
-import { locateStep } from './locate-step.ts';
-import type { OffsetTable } from './offset-table.ts';
+import { momentOfSwap } from './moment-of-swap.ts';
 
 /** Share of its neighbours' rise that a probe still makes in its own defrosts when it sits elsewhere. */
 const mostOwnRise = 0.45;
 /** Share of another circuit's rise that it must make in that one's defrosts. */
 const leastForeignRise = 0.6;
 const leastWindows = 4;
-const leastLevelShift = 0.5;
 const clarity = { leastSize: 0.45, leastScales: 4, leastScale: 0.05, leastExplained: 0.6 };
 
 /**
@@ -21,7 +19,6 @@ const clarity = { leastSize: 0.45, leastScales: 4, leastScale: 0.05, leastExplai
  */
 export function foreignDefrosts(
   signals: CircuitSignals,
-  table: OffsetTable,
   site: Signals,
   living: readonly number[],
 ): Evidence[] {
@@ -33,7 +30,7 @@ export function foreignDefrosts(
     const since = signals.log.calendar.days[day]!.from;
     const host = hostOf(signals, site, probe, since);
     if (host === null) continue;
-    const at = momentOf(signals, table, probe, peers, day);
+    const at = momentOfSwap(signals, probe, peers, host.circuit, Math.max(0, day - 2), day);
     evidence.push({
       ...changeEvidence(signals, probe, peers, {
         shape: 'swapped',
@@ -108,38 +105,4 @@ function levelShift(signals: CircuitSignals, probe: number, peers: readonly numb
     (value, d) => value - median(peers.map((peer) => signals.probes[peer]!.median[d]!)),
   );
   return median(offsets.subarray(day)) - median(offsets.subarray(0, Math.max(1, day - 1)));
-}
-
-/** By the level where it changed, else half way between the last own defrost it shared and the first it did not. */
-function momentOf(
-  signals: CircuitSignals,
-  table: OffsetTable,
-  probe: number,
-  peers: readonly number[],
-  day: number,
-): number {
-  const { days } = signals.log.calendar;
-  const from = days[Math.max(0, day - 2)]!.from;
-  const to = days[day]!.to;
-  const shift = levelShift(signals, probe, peers, day);
-  if (Math.abs(shift) >= leastLevelShift) {
-    const before = median(
-      peers.map((peer) => {
-        const apart = signals.probes[probe]!.median.map(
-          (value, d) => value - signals.probes[peer]!.median[d]!,
-        );
-        return median(apart.subarray(0, Math.max(1, day - 1)));
-      }),
-    );
-    return locateStep(signals, table, probe, peers, { from, to }, { before, after: before + shift });
-  }
-  let lastShared = from;
-  for (const window of signals.defrosts) {
-    if (window.from < from || window.to > to) continue;
-    const rise = (one: number): number => window.probes[one]!.peak - window.probes[one]!.before;
-    const ratio = rise(probe) / median(peers.map(rise));
-    if (ratio > 0.5 * (1 + mostOwnRise)) lastShared = window.to;
-    else if (lastShared > from) return (lastShared + window.from) >> 1;
-  }
-  return lastShared;
 }

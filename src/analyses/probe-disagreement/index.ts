@@ -31,7 +31,7 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
   if (living.length >= 2 && stepMinutes(signals.log.grid) <= coarsestMinutes) {
     const table = offsetTable(signals);
     evidence.push(...flutteringProbes(signals, living));
-    const foreign = foreignDefrosts(signals, table, site, living);
+    const foreign = foreignDefrosts(signals, site, living);
     const within = swappedProbes(signals, table, living);
     const swapped = [...foreign, ...within];
     const exchanged = new Set([...foreign.map((one) => one.probe), ...within.flatMap((one) => one.points)]);

@@ -1,7 +1,7 @@
 import type { Evidence } from '../../model/evidence.ts';
 import type { Projection } from '../../model/finding.ts';
 import type { Log } from '../../model/log.ts';
-import { formatDifference, formatMinutes, formatTemperature } from '../../units/display.ts';
+import { formatDifference, formatMinutes } from '../../units/display.ts';
 import type { Judgement } from '../judgement.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
 import { limitClause, placeClause, pointName, sinceClause, verdictClause } from './clauses.ts';
@@ -120,30 +120,4 @@ const superheatWords: Readonly<{ [shape: string]: string }> = {
 export function superheatSummary(trouble: Trouble, log: Log): string {
   const what = superheatWords[trouble.lead.shape] ?? 'superheat is off';
   return `${placeClause(trouble)}${what}, ${sinceClause(trouble, log)}.`;
-}
-
-const leftOffWords: Readonly<{ [shape: string]: string }> = {
-  off: 'off: it has stood without cooling',
-  'was-off': 'it stood without cooling',
-  'override-on': 'held open: its valve has fed on although the air is cold, as under an override,',
-  'override-was-on': 'its valve fed on although the air was cold, as under an override,',
-  'set-point-left': 'its set point is still where a visit left it,',
-};
-
-export function leftOffSummary(trouble: Trouble, log: Log): string {
-  const what = leftOffWords[trouble.lead.shape] ?? 'it was left changed';
-  const then = trouble.lead.end === null ? ': find out whether it was left so' : '';
-  return `${placeClause(trouble)}${what} ${sinceClause(trouble, log)}${levelClause(trouble, log)}${then}.`;
-}
-
-/** `; its air stands at 70 °F` or `; its air stands at 31 °F at a set point of 37 °F`: what it came to. */
-function levelClause({ lead }: Trouble, { units }: Log): string {
-  const measured = (name: string): number | undefined =>
-    lead.measures.find((one) => one.name === name)?.value;
-  const level = measured('airNow') ?? measured('warmestAir');
-  if (level === undefined) return '';
-  const setPoint = measured('setPoint');
-  const at = setPoint === undefined ? '' : ` at a set point of ${formatTemperature(setPoint, units)}`;
-  const verb = lead.end === null ? 'stands at' : 'came to';
-  return `; its air ${verb} ${formatTemperature(level, units)}${at}`;
 }

@@ -8,6 +8,7 @@ const dayMs = 86_400_000;
 
 /** The healthy things that this could be taken for, each with why it is not that one. */
 export function notThese(trouble: Trouble, judgement: Judgement, signals: Signals): string[] {
+  if (trouble.lead.shape === 'set-point-changed') return notFeeding(trouble);
   if (trouble.circuit === null || !['one-probe', 'whole-circuit'].includes(trouble.scope)) return [];
   const named = judgement.causes[0]!.cause;
   const lines: string[] = [];
@@ -19,6 +20,15 @@ export function notThese(trouble: Trouble, judgement: Judgement, signals: Signal
   if (named !== 'door-or-load') add(notStocking(trouble, signals));
   if (named !== 'normal-variation') add(notHabit(trouble, signals));
   return lines;
+}
+
+/** Air that stepped as a whole under a valve that answers as a control does. */
+function notFeeding({ lead }: Trouble): string[] {
+  const { setPointChange = 0, dutyChange, fromColumn } = lead.features;
+  if (fromColumn === 1 || dutyChange === undefined) return [];
+  return setPointChange > 0
+    ? ['Not a coil that lacks liquid or air, and not a door: for those its valve would feed more.']
+    : ['Not a valve held open: it still shuts.'];
 }
 
 function notSetPoint(trouble: Trouble, signals: Signals): string | null {

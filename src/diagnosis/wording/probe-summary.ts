@@ -62,9 +62,10 @@ function swappedSummary(trouble: Trouble, signals: Signals): string {
     ({ circuit }) =>
       circuit.id !== lead.circuit && circuit.probes.some((probe) => probe.point === lead.points[1]),
   );
+  const partner = lead.features.partnerSeen === 1 ? pointName(lead.points[1]!) : 'one';
   return host === undefined
     ? `${place}${lead.points.map(pointName).join(' and ')} exchanged their readings at ${at}: two leads or channels were probably swapped.`
-    : `${place}${pointName(lead.probe)} has behaved as a probe of ${host.circuit.id} since ${at}: its lead or channel was probably swapped with one there.`;
+    : `${place}${pointName(lead.probe)} has behaved as a probe of ${host.circuit.id} since ${at}: its lead or channel was probably swapped with ${partner} there.`;
 }
 
 function episodesSummary(trouble: Trouble, judgement: Judgement, { log }: Signals): string {

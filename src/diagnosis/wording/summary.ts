@@ -2,13 +2,8 @@ import type { Projection } from '../../model/finding.ts';
 import type { Signals } from '../../signals/types.ts';
 import type { Judgement } from '../judgement.ts';
 import type { Trouble } from '../trouble.ts';
-import {
-  cyclingSummary,
-  defrostSummary,
-  leftOffSummary,
-  superheatSummary,
-  wholeCircuitSummary,
-} from './circuit-summary.ts';
+import { cyclingSummary, defrostSummary, superheatSummary, wholeCircuitSummary } from './circuit-summary.ts';
+import { leftOffSummary } from './left-off-summary.ts';
 import { deadProbeSummary, oneProbeSummary } from './probe-summary.ts';
 import { rackSummary, recordSummary } from './site-summary.ts';
 
@@ -34,7 +29,7 @@ export function summarise(
     case 'superheat':
       return superheatSummary(trouble, log);
     case 'left-off':
-      return leftOffSummary(trouble, log);
+      return leftOffSummary(trouble, projection, log);
     case 'rack':
       return rackSummary(trouble, log);
     case 'record':

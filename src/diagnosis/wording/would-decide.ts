@@ -17,6 +17,9 @@ export function whatWouldDecide(trouble: Trouble, judgement: Judgement): string 
   if (trouble.scope === 'whole-circuit') {
     return 'Superheat at the coil outlet while the valve feeds: high means too little liquid, usual means air or ice.';
   }
+  if (trouble.lead.shape === 'set-point-changed' && trouble.lead.features.fromColumn !== 1) {
+    return 'The set point that its control shows, against the one on the list of the site.';
+  }
   if (trouble.scope === 'dead-probe') {
     return `Resistance of ${pointName(trouble.lead.probe)} at its plug against the table of its type.`;
   }
