@@ -1,48 +1,93 @@
+import { limitOf } from '../exposure/circuit-exposure.ts';
 import type { SampleRange } from '../exposure/exposure.ts';
-import { selectQuantile, selectQuantiles } from '../maths/select-rank.ts';
-import type { StepCounts } from '../maths/step-counts.ts';
-import { Phase } from '../signals/types.ts';
+import { type PartedSeries, type PoolingRoom, pooledParts, poolingRoom } from '../maths/pooled-parts.ts';
+import { type CircuitSignals, Phase } from '../signals/types.ts';
+import type { Celsius } from '../units/quantities.ts';
+import type { Month } from './month.ts';
+import type { MonthScope } from './scope.ts';
 
-/** Room for the settled readings of one probe; used again for every probe and day. */
-export function settledBuffer(mostSamples: number): Float64Array {
-  return new Float64Array(mostSamples);
+/** The settled air of a circuit over a month; quantiles are of type 7, NaN where nothing is known. */
+export interface SettledAir {
+  /** One a probe, in their order. */
+  readonly probes: readonly SettledProbe[];
+  /** Middle of all readings of the usable probes together. */
+  readonly median: Celsius;
 }
 
-/** Copies the known readings of `values` in settled air to the buffer from `at` on; gives the new end. */
-export function addSettled(
-  values: Float64Array,
-  phase: Uint8Array,
-  { from, to }: SampleRange,
-  buffer: Float64Array,
-  at = 0,
-): number {
-  for (let i = from; i < to; i++) {
-    if (phase[i] === Phase.cooling && !Number.isNaN(values[i]!)) buffer[at++] = values[i]!;
-  }
-  return at;
+interface SettledProbe {
+  /** One a day of the month. */
+  readonly days: readonly SettledDay[];
+  readonly median: Celsius;
 }
 
-/** Type 7 of the first `count` entries, which it rearranges; NaN for none. */
-export function bufferQuantile(buffer: Float64Array, count: number, share: number): number {
-  return selectQuantile(buffer, share, count);
+interface SettledDay {
+  readonly readings: number;
+  /** Readings above the limit of the circuit; 0 where it has none. */
+  readonly above: number;
+  readonly p10: Celsius;
+  readonly median: Celsius;
+  readonly p90: Celsius;
 }
 
-/** The same of several ascending `shares`; by counting where the readings stand on the steps of `counts`. */
-export function bufferQuantiles(
-  buffer: Float64Array,
-  count: number,
-  shares: readonly number[],
-  counts: StepCounts | null,
-): number[] {
-  const found = counts?.count(buffer, count)
-    ? counts.quantiles(shares)
-    : selectQuantiles(buffer, shares, count);
-  counts?.clear();
-  return found;
+const made = new WeakMap<MonthScope, ReadonlyMap<CircuitSignals, SettledAir>>();
+
+/** Looked through once for all tables. */
+export function settledAir(circuit: CircuitSignals, scope: MonthScope): SettledAir {
+  const known = made.get(scope) ?? settledOfAll(scope);
+  made.set(scope, known);
+  return known.get(circuit)!;
+}
+
+function settledOfAll({ signals: { circuits }, month }: MonthScope): Map<CircuitSignals, SettledAir> {
+  const mostProbes = Math.max(0, ...circuits.map(({ circuit }) => circuit.probes.length));
+  const room = poolingRoom(mostProbes * (month.range.to - month.range.from));
+  return new Map(circuits.map((circuit) => [circuit, settledOf(circuit, month, room)]));
+}
+
+/** One part a probe and day. */
+function settledOf(signals: CircuitSignals, month: Month, room: PoolingRoom): SettledAir {
+  const { circuit, usable } = signals;
+  const days = month.days.length;
+  const places = settledPlaces(signals, month);
+  const partsOf = circuit.probes.map((_, k) => month.days.map((_, at) => k * days + at));
+  const series = circuit.probes.map(
+    ({ record }, k): PartedSeries => ({
+      values: record.values,
+      places,
+      partOf: Int32Array.from(partsOf[k]!),
+    }),
+  );
+  const resolutions = new Set(circuit.probes.map(({ record }) => record.resolution));
+  const [resolution] = resolutions.size === 1 ? resolutions : [0];
+  const pools = pooledParts(series, circuit.probes.length * days, resolution!, room);
+  const middle = (parts: readonly number[]): number => pools.quantiles(parts, [0.5])[0]!;
+  const limit = limitOf(signals)?.value ?? Number.POSITIVE_INFINITY;
+  return {
+    probes: partsOf.map((parts) => ({
+      days: parts.map((part) => {
+        const [p10, median, p90] = pools.quantiles([part], [0.1, 0.5, 0.9]);
+        const readings = pools.count(part);
+        return { readings, above: pools.above(part, limit), p10: p10!, median: median!, p90: p90! };
+      }),
+      median: middle(parts),
+    })),
+    median: middle(partsOf.filter((_, k) => usable[k]).flat()),
+  };
+}
+
+/** Position in the month of the day of each sample in settled air; −1 of the others. */
+function settledPlaces({ phase, log }: CircuitSignals, month: Month): Int32Array {
+  const places = new Int32Array(phase.length).fill(-1);
+  for (const [at, d] of month.days.entries()) markSettled(places, phase, log.calendar.days[d]!, at);
+  return places;
+}
+
+function markSettled(places: Int32Array, phase: Uint8Array, { from, to }: SampleRange, at: number): void {
+  for (let i = from; i < to; i++) if (phase[i] === Phase.cooling) places[i] = at;
 }
 
 export function knownIn(values: Float64Array, { from, to }: SampleRange): number {
-  let known = 0;
-  for (let i = from; i < to; i++) if (!Number.isNaN(values[i]!)) known++;
-  return known;
+  let count = 0;
+  for (let i = from; i < to; i++) if (!Number.isNaN(values[i]!)) count++;
+  return count;
 }

@@ -3,6 +3,7 @@ import { blockRuns, blocksADay, clockBlocks } from '../figures/clock-blocks.ts';
 import type { Figure } from '../figures/figure.ts';
 import { groupFigures, groupPoints } from '../figures/group-figures.ts';
 import { quietDaysOfCircuit, quietDaysOfGroup } from '../figures/quiet-days.ts';
+import { type PoolingRoom, poolingRoom } from '../maths/pooled-parts.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Log } from '../model/log.ts';
 import type { Record } from '../model/record.ts';
@@ -11,7 +12,6 @@ import { Phase } from '../signals/types.ts';
 import type { EpochMs } from '../units/quantities.ts';
 import type { Norm, OutdoorTie } from './norm.ts';
 import { normCells } from './norm-cells.ts';
-import { type NormRoom, normRoom } from './norm-pools.ts';
 import { dailyOutdoor, outdoorRecord, outdoorTie } from './outdoor-tie.ts';
 import { fewestDays, mostDays } from './settings.ts';
 
@@ -22,7 +22,7 @@ const tied: readonly Figure['id'][] = ['suction', 'discharge', 'liquid-level', '
 export function learnNorms(signals: Signals, findings: readonly Finding[]): Norm[] {
   const { log } = signals;
   const blocks = clockBlocks(log);
-  const room = normRoom(Math.max(log.grid.count, log.calendar.days.length * blocksADay));
+  const room = poolingRoom(Math.max(log.grid.count, log.calendar.days.length * blocksADay));
   const record = outdoorRecord(log);
   const outdoor = record === null ? null : { point: record.point, days: dailyOutdoor(record, log) };
   const tieOf = (figure: Figure, learnt: readonly boolean[]): OutdoorTie | null =>
@@ -42,7 +42,7 @@ function circuitNorms(
   findings: readonly Finding[],
   blocks: Int32Array,
   tieOf: TieOf,
-  room: NormRoom,
+  room: PoolingRoom,
 ): Norm[] {
   const { circuit, phase, log } = signals;
   const learnt = lastQuiet(quietDaysOfCircuit(signals, findings));
@@ -73,7 +73,7 @@ function groupNorms(
   log: Log,
   blocks: Int32Array,
   tieOf: TieOf,
-  room: NormRoom,
+  room: PoolingRoom,
 ): Norm[] {
   const { group } = signals;
   const learnt = lastQuiet(quietDaysOfGroup(signals, findings, log));
@@ -96,7 +96,7 @@ function normOf(
   placed: Parameters<typeof normCells>[0],
   learnt: readonly boolean[],
   log: Log,
-  room: NormRoom,
+  room: PoolingRoom,
   rest: Pick<Norm, 'circuit' | 'suctionGroup' | 'of' | 'frozenSince' | 'tie'>,
 ): Norm[] {
   const quietDays = learnt.filter(Boolean).length;

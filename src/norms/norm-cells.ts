@@ -1,7 +1,16 @@
 import { blocksADay, type DayType, dayTypeOf } from '../figures/clock-blocks.ts';
+import { type PoolingRoom, pooledParts, poolingRoom } from '../maths/pooled-parts.ts';
 import type { Calendar } from '../model/grid.ts';
 import type { NormCell } from './norm.ts';
-import { countedPools, type NormRoom, normRoom, type Placed, selectedPools } from './norm-pools.ts';
+
+/** Values of a history, each with the clock block (of the whole calendar) that it belongs to. */
+export interface Placed {
+  readonly values: Float64Array;
+  /** −1 leaves a value out. */
+  readonly blocks: Int32Array;
+  /** Step in which the values were logged; 0 where none is known. */
+  readonly resolution: number;
+}
 
 const dayTypes: readonly DayType[] = ['weekday', 'weekend'];
 const parts = dayTypes.length * blocksADay;
@@ -11,10 +20,11 @@ const allBlocks = [...Array(blocksADay).keys()];
 export function normCells(
   placed: Placed,
   calendar: Calendar,
-  room: NormRoom = normRoom(placed.values.length),
+  room: PoolingRoom = poolingRoom(placed.values.length),
 ): NormCell[] {
   const partOf = partsByBlock(calendar);
-  const pools = countedPools(placed, partOf, parts) ?? selectedPools(placed, partOf, parts, room);
+  const series = { values: placed.values, places: placed.blocks, partOf };
+  const pools = pooledParts([series], parts, placed.resolution, room);
   const days = daysByPart(placed, partOf);
   return [...dayTypes, 'any' as const].flatMap((dayType) =>
     [...allBlocks, null].flatMap((block): NormCell[] => {

@@ -5,7 +5,7 @@ import type { CircuitSignals } from '../../signals/types.ts';
 import { Phase } from '../../signals/types.ts';
 import type { MonthScope } from '../scope.ts';
 import { differenceCell, temperatureCell } from '../scope.ts';
-import { addSettled, bufferQuantile, knownIn, settledBuffer } from '../settled-air.ts';
+import { knownIn, settledAir } from '../settled-air.ts';
 import { defineTable } from '../table.ts';
 import { valveMonth } from '../valve-month.ts';
 import { circuitColumn } from './key-columns.ts';
@@ -31,11 +31,7 @@ export const circuitsTable = defineTable<CircuitMonth>({
   name: 'circuits',
   title: 'The month of each circuit',
   oneRow: 'one circuit over the month',
-  rows: (scope) => {
-    const mostProbes = Math.max(1, ...scope.log.circuits.map(({ probes }) => probes.length));
-    const buffer = settledBuffer((scope.month.range.to - scope.month.range.from) * mostProbes);
-    return scope.signals.circuits.map((circuit) => circuitMonth(circuit, scope, buffer));
-  },
+  rows: (scope) => scope.signals.circuits.map((circuit) => circuitMonth(circuit, scope)),
   columns: [
     circuitColumn((row) => row.signals.circuit.id),
     {
@@ -151,18 +147,12 @@ export const circuitsTable = defineTable<CircuitMonth>({
   ],
 });
 
-function circuitMonth(signals: CircuitSignals, scope: MonthScope, buffer: Float64Array): CircuitMonth {
+function circuitMonth(signals: CircuitSignals, scope: MonthScope): CircuitMonth {
   const { range, days } = scope.month;
-  const { circuit, phase, usable, log } = signals;
-  const probes = circuit.probes.filter((_, k) => usable[k]);
+  const { circuit, usable, log } = signals;
   const step = stepMinutes(log.grid);
-  const medians: number[] = [];
-  let filled = 0;
-  for (const { record } of probes) {
-    const end = addSettled(record.values, phase, range, buffer, filled);
-    medians.push(bufferQuantile(buffer.subarray(filled), end - filled, 0.5));
-    filled = end;
-  }
+  const settled = settledAir(signals, scope);
+  const medians = settled.probes.filter((_, k) => usable[k]).map(({ median }) => median);
   const limit = limitOf(signals)?.value ?? Number.NaN;
   const valve = valveMonth(signals, range);
   const windows = signals.defrosts.filter(({ from }) => from >= range.from && from < range.to);
@@ -174,7 +164,7 @@ function circuitMonth(signals: CircuitSignals, scope: MonthScope, buffer: Float6
   return {
     signals,
     setPoint: median(days.map((d) => signals.setPoint[d]!)),
-    median: bufferQuantile(buffer, filled, 0.5),
+    median: settled.median,
     spread: medians.length > 1 ? Math.max(...medians) - Math.min(...medians) : Number.NaN,
     duty: valve.duty,
     valveStartsPerHour: valve.startsPerHour,

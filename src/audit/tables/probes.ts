@@ -1,9 +1,8 @@
 import { limitOf } from '../../exposure/circuit-exposure.ts';
-import { StepCounts } from '../../maths/step-counts.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { Celsius } from '../../units/quantities.ts';
 import { differenceCell, monthDays, temperatureCell } from '../scope.ts';
-import { addSettled, bufferQuantiles, knownIn, settledBuffer } from '../settled-air.ts';
+import { knownIn, settledAir } from '../settled-air.ts';
 import { defineTable } from '../table.ts';
 import { circuitColumn, dayColumn, probeColumn } from './key-columns.ts';
 
@@ -26,42 +25,27 @@ export const probesTable = defineTable<ProbeDay>({
   title: 'Air of each probe, day by day',
   oneRow: 'one air probe on one local day',
   rows: (scope) => {
-    const { log, signals } = scope;
-    const step = stepMinutes(log.grid);
-    const buffer = settledBuffer(log.grid.count);
-    const stepsOf = new Map(
-      log.circuits.flatMap(({ probes }) =>
-        probes.map(({ record }) => [record, StepCounts.of(record.values, record.resolution)] as const),
-      ),
-    );
-    return monthDays(scope).flatMap(({ d, day }) =>
-      signals.circuits.flatMap((circuit) => {
+    const step = stepMinutes(scope.log.grid);
+    return monthDays(scope).flatMap(({ d, day }, at) =>
+      scope.signals.circuits.flatMap((circuit) => {
+        const { probes } = settledAir(circuit, scope);
         const limit = limitOf(circuit)?.value ?? Number.NaN;
-        const rows = circuit.circuit.probes.map(({ point, record }): ProbeDay => {
-          const count = addSettled(record.values, circuit.phase, day, buffer);
-          let above = 0;
-          for (let i = 0; i < count; i++) if (buffer[i]! > limit) above++;
-          const [p10, median, p90] = bufferQuantiles(
-            buffer,
-            count,
-            [0.1, 0.5, 0.9],
-            stepsOf.get(record) ?? null,
-          );
+        return circuit.circuit.probes.map(({ point, record }, k): ProbeDay => {
+          const { readings, above, p10, median, p90 } = probes[k]!.days[at]!;
           return {
             day: day.date,
             circuit: circuit.circuit.id,
             probe: point,
-            median: median!,
-            p10: p10!,
-            p90: p90!,
+            median,
+            p10,
+            p90,
             aboveLimitMinutes: Number.isNaN(limit) ? null : above * step,
             coverage: (knownIn(record.values, day) * step) / (day.hours * 60),
-            settledMinutes: count * step,
+            settledMinutes: readings * step,
             limit,
             offset: circuit.level[d]!,
           };
         });
-        return rows;
       }),
     );
   },

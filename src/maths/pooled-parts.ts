@@ -1,0 +1,178 @@
+import { countedQuantiles } from './counted-quantiles.ts';
+import { selectQuantiles } from './select-rank.ts';
+
+/** Readings of one series that are divided into parts: the hours of a kind of day, the days of a probe. */
+export interface PartedSeries {
+  readonly values: Float64Array;
+  /** Where each reading stands; −1 leaves it out, as NaN in `values` does. */
+  readonly places: Int32Array;
+  /** The part of every place. */
+  readonly partOf: Int32Array;
+}
+
+/** Parts whose readings can be pooled again and again, in many ways. */
+export interface PooledParts {
+  /** Type 7 of Hyndman and Fan, for ascending `shares`, of the readings of these parts together; NaN each for none. */
+  quantiles(parts: readonly number[], shares: readonly number[]): number[];
+  count(part: number): number;
+  /** How many readings of the part lie above `limit`. */
+  above(part: number, limit: number): number;
+}
+
+/** Room to sort readings in; may serve one `PooledParts` after another. */
+export interface PoolingRoom {
+  readonly parted: Float64Array;
+  readonly pooled: Float64Array;
+}
+
+export function poolingRoom(mostValues: number): PoolingRoom {
+  return { parted: new Float64Array(mostValues), pooled: new Float64Array(mostValues) };
+}
+
+/**
+ * Exact either way: where the readings stand on the steps of `resolution` each step is counted, and pooling is adding
+ * up counts; else they are sorted into `room` and selected from.
+ *
+ * @param resolution step in which all series were logged; 0 where none is known
+ */
+export function pooledParts(
+  series: readonly PartedSeries[],
+  parts: number,
+  resolution: number,
+  room: PoolingRoom,
+): PooledParts {
+  return countedParts(series, parts, resolution) ?? selectedParts(series, parts, room);
+}
+
+/** More steps than these are no coarse log: counting them pays off no longer. */
+const mostSteps = 4096;
+
+/** Counts of each step in each part; null where the readings do not stand on steps, or on very many. */
+export function countedParts(
+  series: readonly PartedSeries[],
+  parts: number,
+  resolution: number,
+): PooledParts | null {
+  const ranges = series.map(rangeOf);
+  const low = Math.min(...ranges.map((range) => range.low));
+  const high = Math.max(...ranges.map((range) => range.high));
+  const steps = Math.round((high - low) / resolution) + 1;
+  if (!(resolution > 0 && steps >= 1 && steps <= mostSteps)) return null;
+  const shown = new Float64Array(steps).fill(Number.NaN);
+  const counts = new Int32Array(parts * steps);
+  const counted = { low, perStep: 1 / resolution, shown, counts };
+  if (!series.every((one) => countSteps(one, counted))) return null;
+  const pooled = new Int32Array(steps);
+  const countsOf = (part: number): Int32Array => counts.subarray(part * steps, (part + 1) * steps);
+  return {
+    quantiles(chosen, shares) {
+      if (chosen.length === 1) return countedQuantiles(shown, countsOf(chosen[0]!), shares);
+      pooled.fill(0);
+      for (const part of chosen) addCounts(pooled, counts, part * steps);
+      return countedQuantiles(shown, pooled, shares);
+    },
+    count: (part) => sumOf(countsOf(part)),
+    above: (part, limit) => sumOf(countsOf(part).subarray(firstAbove(shown, limit))),
+  };
+}
+
+interface Steps {
+  readonly low: number;
+  readonly perStep: number;
+  /** The value that a step shows; NaN before it was met. */
+  readonly shown: Float64Array;
+  readonly counts: Int32Array;
+}
+
+/** False where two different values fall on one step. */
+function countSteps(
+  { values, places, partOf }: PartedSeries,
+  { low, perStep, shown, counts }: Steps,
+): boolean {
+  for (let i = 0; i < values.length; i++) {
+    const place = places[i]!;
+    const value = values[i]!;
+    if (place < 0 || Number.isNaN(value)) continue;
+    const step = Math.floor((value - low) * perStep + 0.5);
+    if (shown[step] !== value) {
+      if (!Number.isNaN(shown[step]!)) return false;
+      shown[step] = value;
+    }
+    counts[partOf[place]! * shown.length + step]!++;
+  }
+  return true;
+}
+
+function rangeOf({ values, places }: PartedSeries): { low: number; high: number } {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i]!;
+    if (places[i]! < 0) continue;
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  return { low, high };
+}
+
+function addCounts(pooled: Int32Array, counts: Int32Array, from: number): void {
+  for (let k = 0; k < pooled.length; k++) pooled[k]! += counts[from + k]!;
+}
+
+function sumOf(counts: Int32Array): number {
+  let sum = 0;
+  for (let k = 0; k < counts.length; k++) sum += counts[k]!;
+  return sum;
+}
+
+/** First step that shows a value above `limit`; steps that were never met show none. */
+function firstAbove(shown: Float64Array, limit: number): number {
+  let k = 0;
+  while (k < shown.length && !(shown[k]! > limit)) k++;
+  return k;
+}
+
+/** The same of any readings, by selection. */
+export function selectedParts(
+  series: readonly PartedSeries[],
+  parts: number,
+  room: PoolingRoom,
+): PooledParts {
+  const starts = new Int32Array(parts + 1);
+  for (const one of series) countIn(one, starts);
+  for (let part = 0; part < parts; part++) starts[part + 1]! += starts[part]!;
+  const ends = starts.slice(0, parts);
+  for (const one of series) placeIn(one, ends, room.parted);
+  const readings = (part: number): Float64Array => room.parted.subarray(starts[part]!, ends[part]!);
+  return {
+    quantiles(chosen, shares) {
+      let count = 0;
+      for (const part of chosen) {
+        room.pooled.set(readings(part), count);
+        count += ends[part]! - starts[part]!;
+      }
+      return selectQuantiles(room.pooled, shares, count);
+    },
+    count: (part) => ends[part]! - starts[part]!,
+    above: (part, limit) => countAbove(readings(part), limit),
+  };
+}
+
+/** Adds the readings of each part to the entry after its own. */
+function countIn({ values, places, partOf }: PartedSeries, starts: Int32Array): void {
+  for (let i = 0; i < values.length; i++) {
+    if (places[i]! >= 0 && !Number.isNaN(values[i]!)) starts[partOf[places[i]!]! + 1]!++;
+  }
+}
+
+function placeIn({ values, places, partOf }: PartedSeries, ends: Int32Array, parted: Float64Array): void {
+  for (let i = 0; i < values.length; i++) {
+    if (places[i]! >= 0 && !Number.isNaN(values[i]!)) parted[ends[partOf[places[i]!]!]!++] = values[i]!;
+  }
+}
+
+function countAbove(readings: Float64Array, limit: number): number {
+  let above = 0;
+  for (let i = 0; i < readings.length; i++) if (readings[i]! > limit) above++;
+  return above;
+}

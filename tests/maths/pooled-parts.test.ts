@@ -1,0 +1,66 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { countedParts, type PartedSeries, poolingRoom, selectedParts } from '../../src/maths/pooled-parts.ts';
+import { quantiles } from '../../src/maths/quantile.ts';
+
+const shares = [0, 0.1, 0.5, 0.9, 1];
+const parts = 4;
+const resolution = 5 / 90;
+
+const reading = fc.record({
+  step: fc.oneof(fc.integer({ min: -40, max: 40 }), fc.constant(Number.NaN)),
+  place: fc.integer({ min: -1, max: 5 }),
+});
+const oneSeries = fc
+  .tuple(fc.array(reading, { maxLength: 60 }), fc.constantFrom([0, 1, 2, 0, 1, 2], [3, 3, 2, 1, 0, 0]))
+  .map(
+    ([readings, partOf]): PartedSeries => ({
+      values: Float64Array.from(readings, ({ step }) => step * resolution - 17.8),
+      places: Int32Array.from(readings, ({ place }) => place),
+      partOf: Int32Array.from(partOf),
+    }),
+  );
+
+/** The plainest way to say it. */
+function readingsOf(series: readonly PartedSeries[], chosen: readonly number[]): number[] {
+  return series.flatMap(({ values, places, partOf }) =>
+    [...values].filter((value, i) => !Number.isNaN(value) && chosen.includes(partOf[places[i]!] ?? -1)),
+  );
+}
+
+test('counted or selected, pooled parts have the quantiles and counts of their readings', () => {
+  fc.assert(
+    fc.property(
+      fc.array(oneSeries, { minLength: 1, maxLength: 3 }),
+      fc.double({ min: -20.5, max: -15, noNaN: true }),
+      (series, limit) => {
+        const length = series.reduce((sum, { values }) => sum + values.length, 0);
+        const counted = countedParts(series, parts, resolution);
+        const selected = selectedParts(series, parts, poolingRoom(length));
+        expect(counted === null).toBe(readingsOf(series, [0, 1, 2, 3]).length === 0);
+        for (const pools of counted === null ? [selected] : [counted, selected]) {
+          for (const chosen of [[0], [1], [0, 2], [0, 1, 2, 3]]) {
+            expect(pools.quantiles(chosen, shares)).toEqual(quantiles(readingsOf(series, chosen), shares));
+          }
+          for (const part of [0, 1, 2, 3]) {
+            const plain = readingsOf(series, [part]);
+            expect(pools.count(part)).toBe(plain.length);
+            expect(pools.above(part, limit)).toBe(plain.filter((value) => value > limit).length);
+          }
+        }
+      },
+    ),
+  );
+});
+
+test('readings that stand on no steps, or on very many, are not counted', () => {
+  const series = (values: number[]): PartedSeries => ({
+    values: Float64Array.from(values),
+    places: new Int32Array(values.length),
+    partOf: Int32Array.of(0),
+  });
+  expect(countedParts([series([1, 1.3, 2])], 1, 1)).toBeNull();
+  expect(countedParts([series([1, 2, 3])], 1, 0)).toBeNull();
+  expect(countedParts([series([0, 1e9])], 1, 0.1)).toBeNull();
+  expect(countedParts([series([1, 2]), series([2, 2.25])], 1, 1)).toBeNull();
+});
