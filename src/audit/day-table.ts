@@ -1,17 +1,13 @@
 import type { DataFrame as Frame } from 'danfojs-node/dist/danfojs-base/index.js';
 import type { MonthScope } from './scope.ts';
 import type { Table } from './table.ts';
+import { dayColumn } from './tables/key-columns.ts';
 
 export type Danfo = typeof import('danfojs-node/dist/danfojs-base/index.js');
 
 /** The columns of the table of days; its cells are sums and means over the rows of other tables. */
 export const dayColumns: Table['columns'] = [
-  {
-    name: 'day',
-    unit: 'local date',
-    definition: "Local day on the site's clock.",
-    formula: 'calendar of the site',
-  },
+  dayColumn(() => null),
   {
     name: 'hours',
     unit: 'h',

@@ -1,6 +1,6 @@
 import { limitOf } from '../exposure/circuit-exposure.ts';
 import type { SampleRange } from '../exposure/exposure.ts';
-import { type PartedSeries, type PoolingRoom, pooledParts, poolingRoom } from '../maths/pooled-parts.ts';
+import { type PartedSeries, pooledParts } from '../maths/pooled-parts.ts';
 import { type CircuitSignals, Phase } from '../signals/types.ts';
 import type { Celsius } from '../units/quantities.ts';
 import type { Month } from './month.ts';
@@ -38,14 +38,12 @@ export function settledAir(circuit: CircuitSignals, scope: MonthScope): SettledA
   return known.get(circuit)!;
 }
 
-function settledOfAll({ signals: { circuits }, month }: MonthScope): Map<CircuitSignals, SettledAir> {
-  const mostProbes = Math.max(0, ...circuits.map(({ circuit }) => circuit.probes.length));
-  const room = poolingRoom(mostProbes * (month.range.to - month.range.from));
-  return new Map(circuits.map((circuit) => [circuit, settledOf(circuit, month, room)]));
+function settledOfAll({ signals, month }: MonthScope): Map<CircuitSignals, SettledAir> {
+  return new Map(signals.circuits.map((circuit) => [circuit, settledOf(circuit, month)]));
 }
 
 /** One part a probe and day. */
-function settledOf(signals: CircuitSignals, month: Month, room: PoolingRoom): SettledAir {
+function settledOf(signals: CircuitSignals, month: Month): SettledAir {
   const { circuit, usable } = signals;
   const days = month.days.length;
   const places = settledPlaces(signals, month);
@@ -59,7 +57,7 @@ function settledOf(signals: CircuitSignals, month: Month, room: PoolingRoom): Se
   );
   const resolutions = new Set(circuit.probes.map(({ record }) => record.resolution));
   const [resolution] = resolutions.size === 1 ? resolutions : [0];
-  const pools = pooledParts(series, circuit.probes.length * days, resolution!, room);
+  const pools = pooledParts(series, circuit.probes.length * days, resolution!);
   const middle = (parts: readonly number[]): number => pools.quantiles(parts, [0.5])[0]!;
   const limit = limitOf(signals)?.value ?? Number.POSITIVE_INFINITY;
   return {

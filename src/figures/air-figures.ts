@@ -3,22 +3,33 @@ import { samplesIn } from '../model/grid.ts';
 import { type Target, targetAt } from '../model/record.ts';
 import type { CircuitSignals } from '../signals/types.ts';
 import { Phase } from '../signals/types.ts';
+import { type BlockReadings, blockMedians } from './block-readings.ts';
 import { blockRuns, blocksADay } from './clock-blocks.ts';
 import type { Figure } from './figure.ts';
 
 /** A block needs this much settled air to speak for itself. */
 export const leastBlockMinutes = 30;
 
-/** Level, spread and swing of a circuit, air and offset of each usable probe, block by block. */
-export function airFigures({ circuit, usable, phase, log }: CircuitSignals, blocks: Int32Array): Figure[] {
+/**
+ * Level, spread and swing of a circuit, air and offset of each usable probe, block by block.
+ *
+ * @param readings settled air of all probes
+ */
+export function airFigures(
+  { circuit, usable, phase, log }: CircuitSignals,
+  blocks: Int32Array,
+  readings: readonly BlockReadings[],
+): Figure[] {
   const probes = circuit.probes.filter((_, i) => usable[i]);
   if (probes.length === 0) return [];
   const least = samplesIn(log.grid, leastBlockMinutes);
   const runs = blockRuns(blocks);
   const room = airRoom(Math.max(...runs.map(({ from, to }) => to - from)), probes.length);
-  const empty = () => new Float64Array(log.calendar.days.length * blocksADay).fill(Number.NaN);
+  const blockCount = log.calendar.days.length * blocksADay;
+  const empty = () => new Float64Array(blockCount).fill(Number.NaN);
   const figures = { level: empty(), spread: empty(), swing: empty() };
-  const own = probes.map(() => ({ air: empty(), offset: empty() }));
+  const offsets = probes.map(empty);
+  const air = readings.filter((_, i) => usable[i]).map((own) => blockMedians(own, blockCount, least));
   const values = probes.map(({ record }) => record.values);
   const { setPoint } = circuit;
   const isFixed = setPoint === null || typeof setPoint === 'number';
@@ -35,9 +46,8 @@ export function airFigures({ circuit, usable, phase, log }: CircuitSignals, bloc
       ? median - targetAt(setPoint, from)
       : middle(distances(room, setPoint, count));
     for (let k = 0; k < probes.length; k++) {
-      own[k]!.air[block] = middle(room.rows[k]!);
       offsetRows(room, k, count);
-      own[k]!.offset[block] = middle(room.apart);
+      offsets[k]![block] = middle(room.apart);
     }
   }
 
@@ -46,8 +56,8 @@ export function airFigures({ circuit, usable, phase, log }: CircuitSignals, bloc
     { id: 'spread', point: null, unit: 'K', values: figures.spread },
     { id: 'swing', point: null, unit: 'K', values: figures.swing },
     ...probes.flatMap(({ point }, k): Figure[] => [
-      { id: 'air', point, unit: 'Cel', values: own[k]!.air },
-      { id: 'offset', point, unit: 'K', values: own[k]!.offset },
+      { id: 'air', point, unit: 'Cel', values: air[k]! },
+      { id: 'offset', point, unit: 'K', values: offsets[k]! },
     ]),
   ];
 }

@@ -1,13 +1,18 @@
 import type { CircuitSignals } from '../signals/types.ts';
 import { airFigures } from './air-figures.ts';
+import { type BlockReadings, settledReadings } from './block-readings.ts';
 import type { Figure } from './figure.ts';
 import { recoveryFigure } from './recovery-figure.ts';
 import { valveFigures } from './valve-figures.ts';
 
 /** Everything that is followed on one circuit; figures of which nothing is known are left out. */
-export function circuitFigures(signals: CircuitSignals, blocks: Int32Array): Figure[] {
+export function circuitFigures(
+  signals: CircuitSignals,
+  blocks: Int32Array,
+  readings: readonly BlockReadings[] = settledReadings(signals, blocks),
+): Figure[] {
   return [
-    ...airFigures(signals, blocks),
+    ...airFigures(signals, blocks, readings),
     recoveryFigure(signals, blocks),
     ...valveFigures(signals, blocks),
   ].filter(({ values }) => values.some((value) => !Number.isNaN(value)));

@@ -2,14 +2,14 @@ import { samplesIn } from '../model/grid.ts';
 import type { Log, SuctionGroup } from '../model/log.ts';
 import type { Record } from '../model/record.ts';
 import { leastBlockMinutes } from './air-figures.ts';
-import { BlockSamples } from './block-samples.ts';
+import { type BlockReadings, blockMedians, blockReadings } from './block-readings.ts';
 import { blocksADay } from './clock-blocks.ts';
 import type { Figure } from './figure.ts';
 
 type GroupPoint = Pick<Figure, 'id' | 'unit'> & { readonly record: Record };
 
 /** The points of a suction group that are followed. */
-export function groupPoints({ pressure, discharge, liquidLevel }: SuctionGroup): GroupPoint[] {
+function groupPoints({ pressure, discharge, liquidLevel }: SuctionGroup): GroupPoint[] {
   return [
     ...(pressure === null ? [] : [{ id: 'suction', unit: 'kPa', record: pressure } as const]),
     ...(discharge === null ? [] : [{ id: 'discharge', unit: 'kPa', record: discharge } as const]),
@@ -17,22 +17,22 @@ export function groupPoints({ pressure, discharge, liquidLevel }: SuctionGroup):
   ];
 }
 
+/** Everything that is followed on a suction group, with the readings that it is the median of. */
+export function groupReadings(
+  group: SuctionGroup,
+  { grid, calendar }: Log,
+  blocks: Int32Array,
+): { readonly figure: Figure; readonly readings: BlockReadings }[] {
+  const blockCount = calendar.days.length * blocksADay;
+  const least = samplesIn(grid, leastBlockMinutes);
+  return groupPoints(group).map(({ id, unit, record }) => {
+    const readings = blockReadings(record, blocks, blockCount);
+    const values = blockMedians(readings, blockCount, least);
+    return { figure: { id, point: record.point, unit, values }, readings };
+  });
+}
+
 /** Medians by clock block. */
 export function groupFigures(group: SuctionGroup, log: Log, blocks: Int32Array): Figure[] {
-  const least = samplesIn(log.grid, leastBlockMinutes);
-  return groupPoints(group).map(({ id, unit, record }) => {
-    const values = new Float64Array(log.calendar.days.length * blocksADay).fill(Number.NaN);
-    const samples = new BlockSamples(log.grid);
-    let open = blocks[0] ?? 0;
-    for (let i = 0; i < log.grid.count; i++) {
-      if (blocks[i] !== open) {
-        values[open] = samples.quantile(0.5, least);
-        samples.clear();
-        open = blocks[i]!;
-      }
-      samples.add(record.values[i]!);
-    }
-    values[open] = samples.quantile(0.5, least);
-    return { id, point: record.point, unit, values };
-  });
+  return groupReadings(group, log, blocks).map(({ figure }) => figure);
 }

@@ -19,29 +19,14 @@ export interface PooledParts {
   above(part: number, limit: number): number;
 }
 
-/** Room to sort readings in; may serve one `PooledParts` after another. */
-export interface PoolingRoom {
-  readonly parted: Float64Array;
-  readonly pooled: Float64Array;
-}
-
-export function poolingRoom(mostValues: number): PoolingRoom {
-  return { parted: new Float64Array(mostValues), pooled: new Float64Array(mostValues) };
-}
-
 /**
  * Exact either way: where the readings stand on the steps of `resolution` each step is counted, and pooling is adding
- * up counts; else they are sorted into `room` and selected from.
+ * up counts; else they are sorted by their parts and selected from.
  *
  * @param resolution step in which all series were logged; 0 where none is known
  */
-export function pooledParts(
-  series: readonly PartedSeries[],
-  parts: number,
-  resolution: number,
-  room: PoolingRoom,
-): PooledParts {
-  return countedParts(series, parts, resolution) ?? selectedParts(series, parts, room);
+export function pooledParts(series: readonly PartedSeries[], parts: number, resolution: number): PooledParts {
+  return countedParts(series, parts, resolution) ?? selectedParts(series, parts);
 }
 
 /** More steps than these are no coarse log: counting them pays off no longer. */
@@ -133,25 +118,23 @@ function firstAbove(shown: Float64Array, limit: number): number {
 }
 
 /** The same of any readings, by selection. */
-export function selectedParts(
-  series: readonly PartedSeries[],
-  parts: number,
-  room: PoolingRoom,
-): PooledParts {
+export function selectedParts(series: readonly PartedSeries[], parts: number): PooledParts {
   const starts = new Int32Array(parts + 1);
   for (const one of series) countIn(one, starts);
   for (let part = 0; part < parts; part++) starts[part + 1]! += starts[part]!;
   const ends = starts.slice(0, parts);
-  for (const one of series) placeIn(one, ends, room.parted);
-  const readings = (part: number): Float64Array => room.parted.subarray(starts[part]!, ends[part]!);
+  const parted = new Float64Array(starts[parts]!);
+  for (const one of series) placeIn(one, ends, parted);
+  const pooled = new Float64Array(parted.length);
+  const readings = (part: number): Float64Array => parted.subarray(starts[part]!, ends[part]!);
   return {
     quantiles(chosen, shares) {
       let count = 0;
       for (const part of chosen) {
-        room.pooled.set(readings(part), count);
+        pooled.set(readings(part), count);
         count += ends[part]! - starts[part]!;
       }
-      return selectQuantiles(room.pooled, shares, count);
+      return selectQuantiles(pooled, shares, count);
     },
     count: (part) => ends[part]! - starts[part]!,
     above: (part, limit) => countAbove(readings(part), limit),

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { countedParts, type PartedSeries, poolingRoom, selectedParts } from '../../src/maths/pooled-parts.ts';
+import { countedParts, type PartedSeries, selectedParts } from '../../src/maths/pooled-parts.ts';
 import { quantiles } from '../../src/maths/quantile.ts';
 
 const shares = [0, 0.1, 0.5, 0.9, 1];
@@ -34,9 +34,8 @@ test('counted or selected, pooled parts have the quantiles and counts of their r
       fc.array(oneSeries, { minLength: 1, maxLength: 3 }),
       fc.double({ min: -20.5, max: -15, noNaN: true }),
       (series, limit) => {
-        const length = series.reduce((sum, { values }) => sum + values.length, 0);
         const counted = countedParts(series, parts, resolution);
-        const selected = selectedParts(series, parts, poolingRoom(length));
+        const selected = selectedParts(series, parts);
         expect(counted === null).toBe(readingsOf(series, [0, 1, 2, 3]).length === 0);
         for (const pools of counted === null ? [selected] : [counted, selected]) {
           for (const chosen of [[0], [1], [0, 2], [0, 1, 2, 3]]) {
