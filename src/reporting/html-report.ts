@@ -35,7 +35,7 @@ export function htmlReport({ log, report, signals, diagnosis }: Analysed): strin
     lead: headline(order, diagnosis, log),
     main: [
       rankedSection(order, log),
-      order.places.length === 0 ? null : html`<h2 class="one-by-one">One by one</h2>`,
+      order.places.length === 0 ? null : html`<h2>One by one</h2>`,
       ...order.places.map((place, index) =>
         placeSection(place, index, log, signals, background(place.findings[0]!)),
       ),

@@ -94,12 +94,11 @@ h1{font-size:19pt}h2{font-size:12.5pt;margin:22px 0 8px}h3{font-size:10.5pt}
 p{max-width:none}
 .page{max-width:none;padding:0}
 article{border:0;border-top:1.5pt solid ${lightTheme.ink};border-radius:0;padding:10px 0;margin:0 0 10px}
-.one-by-one,article+article{break-before:page}
-.one-by-one{margin-top:0}
+article+article{break-before:page}
 .chart{zoom:.76;margin:8px 0}
 .columns,.columns h4,.care{font-size:9pt}
 .columns{margin-top:8px}
-.chart,.columns>div,.summary,.care p,tr,li{break-inside:avoid}
+.chart,.columns>div,.summary,.care p,tr,li,footer{break-inside:avoid}
 h2,h3,figcaption,.summary{break-after:avoid}
 a{color:inherit;text-decoration:none}
 details:not([open]){display:none}
