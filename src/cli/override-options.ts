@@ -6,6 +6,7 @@ import type { SiteFile } from '../importing/site-file/site-file.ts';
 export interface OverrideOptions {
   readonly dayFirst?: true;
   readonly monthFirst?: true;
+  readonly year?: number;
   readonly decimalComma?: true;
   readonly decimalPoint?: true;
   readonly delimiter?: string;
@@ -33,6 +34,11 @@ function delimiterOf(value: string): string {
   return delimiter;
 }
 
+function yearOf(value: string): number {
+  if (!/^(?:19|20)\d\d$/u.test(value)) throw new InvalidArgumentError('A year such as 2026 is expected.');
+  return Number(value);
+}
+
 function encodingOf(value: string): string {
   try {
     new TextDecoder(value);
@@ -47,6 +53,7 @@ export function withOverrideOptions(command: Command): Command {
     .optionsGroup(heading)
     .addOption(new Option('--day-first', '3/4 is the third of April').conflicts('monthFirst'))
     .addOption(new Option('--month-first', '3/4 is the fourth of March'))
+    .addOption(new Option('--year <year>', 'of the first stamp, where stamps have no year').argParser(yearOf))
     .addOption(new Option('--decimal-comma', '3,5 is three and a half').conflicts('decimalPoint'))
     .addOption(new Option('--decimal-point', '3.5 is three and a half'))
     .addOption(
@@ -83,10 +90,20 @@ export function withOverrideOptions(command: Command): Command {
 }
 
 export function overridesFrom(options: OverrideOptions): ReadOverrides {
-  const { dayFirst, monthFirst, decimalComma, decimalPoint, delimiter, encoding, keepRails, unitChange } =
-    options;
+  const {
+    dayFirst,
+    monthFirst,
+    year,
+    decimalComma,
+    decimalPoint,
+    delimiter,
+    encoding,
+    keepRails,
+    unitChange,
+  } = options;
   return {
     ...(dayFirst ? { dateOrder: 'dmy' } : monthFirst ? { dateOrder: 'mdy' } : {}),
+    ...(year === undefined ? {} : { year }),
     ...(decimalComma ? { decimalComma: true } : decimalPoint ? { decimalComma: false } : {}),
     ...(delimiter === undefined ? {} : { delimiter }),
     ...(encoding === undefined ? {} : { encoding }),

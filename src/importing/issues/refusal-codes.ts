@@ -50,6 +50,13 @@ export const refusalIssues = {
     remedy: 'Export with a time column, one row a time or one row a reading.',
     effect: 'refusal',
   },
+  'year-missing': {
+    what: 'the times have no year, and nothing names it',
+    meaning:
+      'Stamps such as 09-03 00:05, without a year in a line above the rows or in the name of the file.',
+    remedy: 'Give that of the first row with --year, or export with the year.',
+    effect: 'refusal',
+  },
   'decimal-commas-unclear': {
     what: 'commas separate the cells and stand for decimals too, and which is which cannot be told',
     meaning:

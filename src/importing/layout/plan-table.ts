@@ -5,8 +5,8 @@ import { readCell } from '../values/cell-reader.ts';
 import { visibleText } from '../values/clean-text.ts';
 import { type CellType, cellType } from './cell-types.ts';
 import { findLongColumns, valueWords } from './long-columns.ts';
-import { findReshaping, type PlanHints } from './reshaping/find-reshaping.ts';
-import type { Reshaping } from './reshaping/reshaping.ts';
+import { findReshaping } from './reshaping/find-reshaping.ts';
+import type { PlanHints, Reshaping } from './reshaping/reshaping.ts';
 import type { SampleRow, TablePlan, TimeColumn, ValueColumn } from './table-plan.ts';
 import { findTimeColumn, numericTimeMs, offsetInHeader, type TypeOf } from './time-column.ts';
 

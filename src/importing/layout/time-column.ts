@@ -154,8 +154,8 @@ export function numericTimeMs(kind: TimeColumnKind, value: number, decimals: num
   return Math.round((value / perSecond) * 1000);
 }
 
-/** A serial has few decimals, so its time is only known to within `half`: the roundest time inside is meant. */
-function roundedToClock(ms: number, half: number): number {
+/** A count has few decimals, so its time is only known to within `half`: the roundest time inside is meant. */
+export function roundedToClock(ms: number, half: number): number {
   for (const step of [60_000, 1000]) {
     const round = Math.round(ms / step) * step;
     if (Math.abs(round - ms) <= Math.min(half, step / 2) + 0.5) return round;

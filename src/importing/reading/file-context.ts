@@ -1,5 +1,5 @@
 import type { IssueLog } from '../issues/issue-log.ts';
-import type { PlanHints } from '../layout/reshaping/find-reshaping.ts';
+import type { PlanHints } from '../layout/reshaping/reshaping.ts';
 import type { Dialect } from '../scan/row-span.ts';
 import type { DateOrder, OrderVerdict } from '../time/date-order.ts';
 import type { TimeReader } from '../time/time-reader.ts';
@@ -8,6 +8,8 @@ import type { CellReader } from '../values/cell-reader.ts';
 /** Readings may be forced one way where a file allows two. */
 export interface ReadOverrides {
   readonly dateOrder?: DateOrder;
+  /** Year of the first stamp where stamps have none. */
+  readonly year?: number;
   readonly decimalComma?: boolean;
   readonly delimiter?: string;
   readonly encoding?: string;

@@ -6,7 +6,7 @@ import { Transcoder } from '../encoding/transcode.ts';
 import { IssueLog } from '../issues/issue-log.ts';
 import { LongTable } from '../layout/long-table.ts';
 import { planTable } from '../layout/plan-table.ts';
-import type { PlanHints } from '../layout/reshaping/find-reshaping.ts';
+import type { PlanHints } from '../layout/reshaping/reshaping.ts';
 import { type ExportSource, ImportRefusal } from '../readings.ts';
 import type { Dialect } from '../scan/row-span.ts';
 import type { OrderVerdict } from '../time/date-order.ts';
@@ -18,6 +18,7 @@ import type { FileContext, ReadOverrides } from './file-context.ts';
 import { finishLong } from './finish-long.ts';
 import { finishWide } from './finish-wide.ts';
 import { joinParts, type NamedPart } from './join-parts.ts';
+import { noTable } from './no-table.ts';
 import { placedRows } from './sample-rows.ts';
 import { settleDateOrder } from './settle-date-order.ts';
 import { searchWindows, TableSequence } from './table-sequence.ts';
@@ -178,6 +179,9 @@ function contextFor(
   const planHints: PlanHints = {
     fileName: name,
     titleAbove: '',
+    dateOrder: overrides.dateOrder ?? settledOrder?.order ?? null,
+    isAmerican: /^(?:America|US|Pacific\/Honolulu|Canada)/u.test(timeZone),
+    year: overrides.year ?? null,
     cutAt: delimiter !== 44 || overrides.decimalComma === false ? null : overrides.decimalComma ? ',' : '.',
   };
   const decimal = detectDecimalMark(valueCells(bytes, dialect, planHints), delimiter);
@@ -200,7 +204,7 @@ function contextFor(
     );
   }
   const time = new TimeReader(overrides.dateOrder ?? settledOrder?.order ?? null);
-  time.zoneIsAmerican = /^(?:America|US|Pacific\/Honolulu|Canada)/u.test(timeZone);
+  time.zoneIsAmerican = planHints.isAmerican;
   return {
     name,
     dialect,
@@ -243,8 +247,7 @@ function finish(
   timeZone: string,
 ): FileReadings | OrderVerdict {
   const { name, issues, counts } = context;
-  if (sequence.tables.length === 0)
-    throw sequence.headerAlone ? headerAlone(name) : noTable(name, sequence.clocksAlone);
+  if (sequence.tables.length === 0) throw noTable(name, sequence.fruitless);
   const otherOrder = settleDateOrder(context, sequence.tables);
   if (otherOrder !== null) return otherOrder;
   const parts = sequence.tables.flatMap((table) => {
@@ -260,6 +263,9 @@ function finish(
       'the other numbers of the file are written so',
       mark === ',' ? '--decimal-point' : '--decimal-comma',
     );
+  }
+  if (context.time.sawInterval) {
+    issues.choose('time of a row', 'the beginning of its interval', 'the stamps name two times', null);
   }
   const named = joinParts(parts, issues, counts);
   if (!named.some(({ values }) => values.some((value) => !Number.isNaN(value))))
@@ -278,26 +284,6 @@ function finish(
 /** Clock changes are asked for from 1970 to 2100; a logger that lost its clock may write any year. */
 function within(wallMs: number): number {
   return Math.min(Math.max(wallMs, 0), Date.UTC(2100, 0, 1));
-}
-
-function headerAlone(name: string): ImportRefusal {
-  return new ImportRefusal(
-    'no-readings',
-    `${name} has a header but no rows below it. Choose a span that has data and export again.`,
-  );
-}
-
-function noTable(name: string, clocksAlone: boolean): ImportRefusal {
-  if (clocksAlone) {
-    return new ImportRefusal(
-      'no-table',
-      `${name}: the rows carry a time of day but no date, and no line above them names one. Export with the date, or write it on a line of its own above the header.`,
-    );
-  }
-  return new ImportRefusal(
-    'no-table',
-    `${name}: no table with a time in each row was found in this text. Export with a time column, one row a time or one row a reading.`,
-  );
 }
 
 function noReadings(name: string, { counts, issues }: FileContext): ImportRefusal {

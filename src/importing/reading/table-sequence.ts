@@ -19,6 +19,8 @@ const farthestHeaderBelow = 3;
 const mostTables = 1000;
 /** Rows of a fruitless search that are looked at again with the next ones. */
 const rowsKept = 400;
+/** Rows by which it is told why no table was found. */
+const rowsExplained = 120;
 
 /**
  * The tables of one file, one below the other, met while its bytes stream past: looks for a table, reads its
@@ -34,10 +36,8 @@ export class TableSequence {
   private failedSearches = 0;
   private passedLines = 0;
   private bytesWanted = fewestBytesAhead;
-  /** No table was found, but the file ends in what looks like the header of one. */
-  headerAlone = false;
-  /** No table was found, but most rows begin with a time of day. */
-  clocksAlone = false;
+  /** Rows of a text in which no table was found. */
+  fruitless: readonly PlacedRow[] = [];
 
   constructor(context: FileContext, bytesExpected: number | null) {
     this.context = context;
@@ -91,11 +91,8 @@ export class TableSequence {
       this.bytesWanted = 2 * (end - from);
       return -1;
     }
-    if (atEnd) {
-      const rows = placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, smallWindow);
-      this.headerAlone = endsInHeader(rows.slice(0, 20));
-      this.clocksAlone = carryClocks(rows);
-    }
+    if (this.fruitless.length === 0)
+      this.fruitless = placedRows(bytes, from, end, this.line, this.context.dialect, atEnd, rowsExplained);
     const lines = linesBetween(bytes, from, end);
     this.line += lines;
     this.passedLines += lines;
@@ -228,22 +225,6 @@ function firstReadingRow(
     cells.some((cell, at) => at !== time.at && /^(?:number|word)$/u.test(cellType(cell)));
   while (first > headerRow + 1 && isDamaged(rows[first - 1]!)) first--;
   return first;
-}
-
-function carryClocks(rows: readonly PlacedRow[]): boolean {
-  return (
-    rows.filter(({ cells }) => cells.length > 1 && cellType(cells[0]!) === 'clock').length * 2 > rows.length
-  );
-}
-
-function endsInHeader(rows: readonly PlacedRow[]): boolean {
-  const cells = rows.at(-1)?.cells ?? [];
-  const texts = cells.filter((cell) => /\p{L}/u.test(cell)).length;
-  return (
-    cells.length > 1 &&
-    texts * 2 > cells.length &&
-    /time|date|stamp|zeit|datum|heure|hora|fecha/iu.test(cells.slice(0, 3).join(' '))
-  );
 }
 
 function isNearby(plan: TablePlan): boolean {

@@ -1,3 +1,4 @@
+import { civilDate, dayNumber, isLeapYear } from './civil.ts';
 import { fullYear } from './date-order.ts';
 import type { TimeTokens } from './time-tokens.ts';
 
@@ -46,6 +47,7 @@ export class TimeFields {
     const dateNumbers = clockAt + (count - end);
     if (dateNumbers === 0) return true;
     if (dateNumbers === 1 && clockAt === 1) return this.compactDate(tokens, 0);
+    if (dateNumbers === 2 && clockAt === 2) return this.ordinalDate(tokens);
     if (dateNumbers !== 3) return false;
     const pick = (index: number): number => (index < clockAt ? index : end + index - clockAt);
     return this.date(tokens, pick(0), pick(1), pick(2));
@@ -106,6 +108,7 @@ export class TimeFields {
       if (count === 1) return true;
       return count === 2 && digits[0] === 8 && this.compactTime(tokens, 1);
     }
+    if (count === 2) return this.ordinalDate(tokens);
     if (count < 3) return false;
     if (!this.date(tokens, 0, 1, 2)) return false;
     if (count === 3) return true;
@@ -128,6 +131,16 @@ export class TimeFields {
       if (!this.timeOfDay(tokens, hour, minute, second)) return false;
     } else if (length !== 8) return false;
     return this.fixedDate(Math.floor(rest / 10_000), Math.floor(rest / 100) % 100, rest % 100);
+  }
+
+  /** 2026-246: the day of the year (ISO 8601). */
+  private ordinalDate({ numbers, digits, before }: TimeTokens): boolean {
+    const [year, dayOfYear] = [numbers[0]!, numbers[1]!];
+    if (digits[0] !== 4 || digits[1] !== 3 || before[1] !== minus) return false;
+    if (year < 1990 || year > 2100 || dayOfYear < 1 || dayOfYear > (isLeapYear(year) ? 366 : 365))
+      return false;
+    const { month, day } = civilDate(dayNumber(year, 1, 1) + dayOfYear - 1);
+    return this.fixedDate(year, month, day);
   }
 
   private compactTime(tokens: TimeTokens, at: number): boolean {

@@ -24,6 +24,8 @@ export class TimeReader {
   sawDots = false;
   sawTwelveHourClock = false;
   sawT = false;
+  /** A cell named two times, of which the first was taken. */
+  sawInterval = false;
   /** A hint from outside the file. */
   zoneIsAmerican = false;
   /** Stamps whose order is fixed by their writing. */

@@ -56,6 +56,8 @@ export class TimeTokens {
       at++;
       if (byte === 32 || byte === 9) {
         if (before === 0) before = 32;
+        // `03.09.2026 00:00 - 00:05` names two times and no offset.
+        else if (before === 45 && this.count > 4 && this.before[this.count - 1] === 58) return false;
       } else if (isSeparator(byte)) {
         if (before !== 0 && before !== 32 && !mayFollow(byte, before)) return false;
         before = before === 84 || (byte === 44 && before !== 0) ? before : byte;

@@ -2,6 +2,7 @@ import type { ExportUnit } from '../../units/export-units.ts';
 import { unitNamed } from '../header/unit-words.ts';
 import { unwrapped, visibleText } from './clean-text.ts';
 import { type DecimalMark, type MarkEvidence, readNumberText } from './number-text.ts';
+import { plainDigits } from './plain-digits.ts';
 import { qualitySaysGood, type WordMeaning, wordMeaning } from './words.ts';
 
 export type CellKind = 'empty' | 'number' | WordMeaning | 'overflow' | 'text';
@@ -61,14 +62,12 @@ export function readCell(text: string, mark: DecimalMark): CellReading {
   return plain(wordMeaning(cell) ?? 'text');
 }
 
-/** Digits and decimal marks of other scripts as plain ones; a number in brackets, as accountants write it, negative. */
+/** Digits and marks of other scripts as plain ones; a number in brackets, as accountants write it, negative. */
 function plainDigitsOf(cell: string): string {
   if (cell.startsWith('(') && /^\([\d.,]+\)$/u.test(cell)) return `-${cell.slice(1, -1)}`;
-  if (!/[٠-٩٫·０-９．]/u.test(cell)) return cell;
-  return cell
-    .replace(/[０-９]/gu, (digit) => String(digit.charCodeAt(0) - 0xff10))
-    .replace(/[٠-٩]/gu, (digit) => String(digit.charCodeAt(0) - 0x660))
-    .replace(/(?<=\d)[٫·．](?=\d)/gu, '.');
+  return plainDigits(cell)
+    .replace(/(?<=\d)[٫·．](?=\d)/gu, '.')
+    .replace(/(?<=\d)[٬，](?=\d)/gu, ',');
 }
 
 /** What loggers put behind a number in alarm or out of range, or as its quality. */

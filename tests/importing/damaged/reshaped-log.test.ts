@@ -3,7 +3,7 @@ import { codesOf, normalized, normalizedContent, onlyReport, readContent } from 
 import { isoTime, plainRows, written } from './plain-log.ts';
 import { blocks, groups, splitStamps, writings } from './reshaped-log.ts';
 import type { SameLog } from './same-log.ts';
-import { lostDegrees, moreTimes, moreValues } from './written-otherwise.ts';
+import { intervals, lostDegrees, moreTimes, moreValues } from './written-otherwise.ts';
 
 let plain: string;
 beforeAll(async () => {
@@ -27,6 +27,7 @@ describe('the same log comes out identical, and the report says how it was read'
   describe('in blocks below each other, and turned', () => comesOutIdentical(blocks.slice(5), false));
   describe('with times that stand over groups of rows', () => comesOutIdentical(groups, true));
   describe('with stamps in several columns', () => comesOutIdentical(splitStamps, true));
+  describe('with stamps that name two times', () => comesOutIdentical(intervals, true));
 });
 
 describe('the same log comes out identical', () => {

@@ -1,18 +1,15 @@
-import { dayMs } from '../../time/civil.ts';
+import { dayMs, dayNumber } from '../../time/civil.ts';
 import { TimeReader } from '../../time/time-reader.ts';
 import { visibleText } from '../../values/clean-text.ts';
 import { readTimeText } from '../cell-types.ts';
 import type { SampleRow } from '../table-plan.ts';
+import { countsFromAStart } from './counted-times.ts';
 import type { Reshaping, Sample } from './reshaping.ts';
 
 /** Clocks put back in autumn run through an hour again within the day. */
 const mostBackMs = 3_600_000;
 const fewestRows = 3;
 const mostTitleCells = 4;
-/** Headers of times that count from a start: no time of day. */
-const countsFromAStart =
-  /elapsed|duration|since|relative|run ?time|dauer|laufzeit|écoulé|durée|duración|trascorso|durata/iu;
-
 interface Title {
   readonly text: string;
   /** Day as ms where the writing itself fixes it; NaN where the order of day and month decides. */
@@ -21,9 +18,9 @@ interface Title {
 
 /**
  * Rows that carry a time of day alone, under a line that names the date: one over each day, or one over the whole
- * table, whose rows pass midnight.
+ * table, whose rows pass midnight. Where no line does, the name of the file may.
  */
-export function findDateTitles({ rows, typeOf }: Sample): Reshaping | null {
+export function findDateTitles({ rows, typeOf }: Sample, fileName: string): Reshaping | null {
   const widest = rows.reduce((most, { cells }) => Math.max(most, cells.length), 0);
   for (let column = 0; column < Math.min(widest, 4); column++) {
     const isData = (row: number): boolean => rows[row]!.cells.length > 1 && typeOf(row, column) === 'clock';
@@ -31,7 +28,8 @@ export function findDateTitles({ rows, typeOf }: Sample): Reshaping | null {
     if (data.length < fewestRows) continue;
     const first = data[0]!;
     const titles = rows.map(({ cells }, row) => (isData(row) ? null : titleOf(cells)));
-    const above = titles.slice(0, first).findLast((title) => title !== null) ?? null;
+    const written = titles.slice(0, first).findLast((title) => title !== null) ?? null;
+    const above = written ?? dateIn(fileName);
     if (above === null) return null;
     const headerRow = headerAbove(rows, first);
     if (headerRow < 0) return null;
@@ -45,7 +43,7 @@ export function findDateTitles({ rows, typeOf }: Sample): Reshaping | null {
       header: names,
       choice: {
         about: 'date of the rows',
-        chosen: 'that of the line above them, and the next day where the clock passes midnight',
+        chosen: `that ${written === null ? 'in the name of the file' : 'of the line above them'}, and the next day where the clock passes midnight`,
         because: 'the rows carry a time of day alone',
         override: null,
       },
@@ -76,6 +74,13 @@ function dated(column: number, above: Title, isHeader: (cells: readonly string[]
     latestMs = Math.max(latestMs, clockMs);
     return [cells.with(column, date === null ? '' : `${date.text} ${clock}`)];
   };
+}
+
+/** The date in the name of a file with the year first: `2026-09-03.csv`, `LOG20260903.TXT`. */
+function dateIn(fileName: string): Title | null {
+  const [, year, month, day] = /(?<!\d)(20\d\d)[-_.]?(\d\d)[-_.]?(\d\d)(?!\d)/u.exec(fileName) ?? [];
+  const days = dayNumber(Number(year), Number(month), Number(day));
+  return Number.isNaN(days) ? null : { text: `${year}-${month}-${day}`, fixedMs: days * dayMs };
 }
 
 function nextDay({ fixedMs }: Title): Title | null {

@@ -1,23 +1,16 @@
 import type { TablePlan } from '../table-plan.ts';
 import { findCarriedStamp } from './carried-stamp.ts';
+import { findCountedTimes } from './counted-times.ts';
 import { findDateTitles } from './date-titles.ts';
 import { findDecimalCommas } from './decimal-commas.ts';
 import { findInnerDelimiter } from './inner-delimiter.ts';
+import { findMissingYear } from './missing-year.ts';
 import { findPerOwner } from './per-owner.ts';
-import type { Reshaping, Sample } from './reshaping.ts';
+import type { PlanHints, Reshaping, Sample } from './reshaping.ts';
 import { findSideBySide } from './side-by-side.ts';
 import { findSplitStamp } from './split-stamp.ts';
 import { findTurned } from './turned.ts';
 import { findValueOrState } from './value-or-state.ts';
-
-/** What else than the rows bears on how they are read. */
-export interface PlanHints {
-  readonly fileName: string;
-  /** A line of one cell that was met right above, perhaps the title of a block; empty for none. */
-  readonly titleAbove: string;
-  /** Decimal mark of numbers that commas may have cut; null where commas cut none. */
-  readonly cutAt: '.' | ',' | null;
-}
 
 /** How the rows in sight are written, where it is not one time and its values; `plan` is what they are as they stand. */
 export function findReshaping(sample: Sample, plan: TablePlan | null, hints: PlanHints): Reshaping | null {
@@ -26,8 +19,10 @@ export function findReshaping(sample: Sample, plan: TablePlan | null, hints: Pla
     return (
       findInnerDelimiter(sample) ??
       findSplitStamp(sample) ??
+      findMissingYear(sample, hints) ??
+      findCountedTimes(sample, hints) ??
       findCarriedStamp(sample) ??
-      findDateTitles(sample) ??
+      findDateTitles(sample, hints.fileName) ??
       findTurned(sample)
     );
   }

@@ -1,3 +1,4 @@
+import type { DateOrder } from '../../time/date-order.ts';
 import type { SampleRow } from '../table-plan.ts';
 import type { TypeOf } from '../time-column.ts';
 
@@ -30,4 +31,18 @@ export interface ReshapingChoice {
 export interface Sample {
   readonly rows: readonly SampleRow[];
   readonly typeOf: TypeOf;
+}
+
+/** What else than the rows bears on how they are read. */
+export interface PlanHints {
+  readonly fileName: string;
+  /** A line of one cell that was met right above, perhaps the title of a block; empty for none. */
+  readonly titleAbove: string;
+  /** Decimal mark of numbers that commas may have cut; null where commas cut none. */
+  readonly cutAt: '.' | ',' | null;
+  /** Order of day and month that the option states or an earlier pass settled. */
+  readonly dateOrder: DateOrder | null;
+  readonly isAmerican: boolean;
+  /** Year of stamps that have none, as the option states it. */
+  readonly year: number | null;
 }
