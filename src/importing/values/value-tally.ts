@@ -2,6 +2,7 @@ import type { ExportUnit } from '../../units/export-units.ts';
 import type { IssueLog } from '../issues/issue-log.ts';
 import { type GrowingNumbers, growingCounts } from '../scan/growing-numbers.ts';
 import type { CellReader } from './cell-reader.ts';
+import { visibleText } from './clean-text.ts';
 
 /**
  * States are kept among the numbers of a column until the whole column is known, as values that no reading
@@ -73,7 +74,7 @@ export class ValueTally {
           issues.add('decimal-marks-mixed', { line, column: this.name, example: text });
         }
         if (reading.marked) issues.add('value-marked', { line, column: this.name, example: text });
-        if (reading.ambiguous) issues.ambiguousNumber ??= text;
+        if (reading.ambiguous) issues.ambiguousNumber ??= visibleText(text);
         return reading.value;
       case 'on':
         note(this.states, line, text);
