@@ -9,6 +9,13 @@ export interface FoundHeader {
   readonly units: readonly string[] | null;
   /** Position of the (lower) header row in the sample. */
   readonly row: number;
+  /** A second row of names that was left out, and why; null for none. */
+  readonly leftOut: NamesLeftOut | null;
+}
+
+export interface NamesLeftOut {
+  readonly example: string;
+  readonly because: string;
 }
 
 const farthestAbove = 8;
@@ -25,6 +32,8 @@ export function findHeader(
   timeAt: number,
   typeOf: TypeOf,
 ): FoundHeader | null {
+  const wrapped = wrappedHeader(rows, firstData, width, timeAt);
+  if (wrapped !== null) return wrapped;
   let units: readonly string[] | null = null;
   let passed: FoundHeader | null = null;
   let looked = 0;
@@ -37,17 +46,18 @@ export function findHeader(
     const named = isHeaderRow(cells, filled, width, timeAt, row, typeOf);
     if (isUnitsRow(cells) || cells.every(isUnitFiller)) {
       if (isUnitsRow(cells)) units ??= cells;
-      if (named) passed ??= { names: shifted(cells, width, timeAt), units: null, row };
+      if (named) passed ??= { names: shifted(cells, width, timeAt), units: null, row, leftOut: null };
       continue;
     }
     if (!named || isRepeatedTitle(cells)) continue;
     const above = row > 0 ? shown(rows[row - 1]!.cells) : [];
     if (units === null && isUnitsRow(above)) units = above;
-    const names = isGroupRow(above, cells, width, timeAt) ? combined(above, cells, timeAt) : cells;
+    const { names, leftOut } = namesOfTwo(above, cells, width, timeAt);
     return {
       names: shifted(names, width, timeAt),
       units: units === null ? null : shifted(units, width, timeAt),
       row,
+      leftOut,
     };
   }
   return passed;
@@ -99,26 +109,101 @@ function isRepeatedTitle(cells: readonly string[]): boolean {
   return cells.length > 2 && cells[0] !== '' && cells.every((cell) => cell === cells[0]);
 }
 
-/** A row over the header that belongs to it: groups over names that repeat, or a second full row of names. */
-function isGroupRow(
+/** Numbers of channels, inputs and registers, which are no names where there are others. */
+const channelNumber =
+  /^(?:ch(?:an(?:nel)?)?|[ad][io]|in(?:put)?|out(?:put)?|kanal|voie|canal|canale|tag|id|point|pt|slot|port|reg(?:ister)?|addr(?:ess)?|no|nr|#)?[ _.#:-]*\d{1,6}$/iu;
+
+/** The names that the header and a row over it make together, or those of one where the other only repeats them otherwise. */
+function namesOfTwo(
   above: readonly string[],
   header: readonly string[],
   width: number,
   timeAt: number,
-): boolean {
-  if (above.length < 2 || above.length > width + 1 || isRepeatedTitle(above)) return false;
-  const filled = above.filter((cell, index) => cell !== '' && index !== timeAt).length;
-  if (filled < 1 || above.some((cell) => /^[-+]?\d+(?:[.,]\d+)?$/u.test(cell))) return false;
-  const names = header.filter((cell) => cell !== '');
-  const repeats = new Set(names).size < names.length;
+): { readonly names: readonly string[]; readonly leftOut: NamesLeftOut | null } {
+  const alone = { names: header, leftOut: null };
+  if (above.length < 2 || above.length > width + 1 || isRepeatedTitle(above) || isUnitsRow(above))
+    return alone;
+  const groups = above.filter((cell, index) => cell !== '' && index !== timeAt);
+  const names = header.filter((cell, index) => cell !== '' && index !== timeAt);
   const same = above.filter((cell, index) => cell !== '' && cell === header[index]).length;
-  if (same * 2 > filled) return false;
-  return repeats || filled >= 0.6 * (width - 1);
+  if (groups.length < 1 || same * 2 > groups.length) return alone;
+  const repeats = new Set(names).size < names.length;
+  const isFull = groups.length >= 0.6 * (width - 1) && new Set(groups).size === groups.length;
+  const areNumbers = (cells: readonly string[]): boolean =>
+    cells.length > 1 && cells.every((cell) => channelNumber.test(cell));
+  if (areNumbers(groups) && !repeats)
+    return areNumbers(names) ? alone : { names: header, leftOut: leftOut(groups, 'numbers of channels') };
+  if (isFull && areNumbers(names))
+    return { names: above, leftOut: leftOut(names, 'numbers of channels below names') };
+  if (above.some((cell) => /^[-+]?\d+(?:[.,]\d+)?$/u.test(cell))) return alone;
+  const bothWhole = timeWords.test(above[timeAt] ?? '') && timeWords.test(header[timeAt] ?? '');
+  if (isFull && !repeats && bothWhole)
+    return { names: above, leftOut: leftOut(names, 'a description below names') };
+  const spans = isOverColumns(above, header, timeAt) && groups.length > 1;
+  return repeats || groups.length >= 0.6 * (width - 1) || spans
+    ? { names: combined(above, header, timeAt), leftOut: null }
+    : alone;
+}
+
+function leftOut(cells: readonly string[], what: string): NamesLeftOut {
+  return { example: cells.slice(0, 3).join(', '), because: `the other row holds ${what}` };
+}
+
+/** Groups of merged cells: nothing but the time, or nothing at all, stands over the time, and the header has gaps that they fill. */
+function isOverColumns(above: readonly string[], header: readonly string[], timeAt: number): boolean {
+  const overTime = above[timeAt] ?? '';
+  if (overTime !== '' && !timeWords.test(overTime)) return false;
+  return (
+    (header[timeAt] ?? '') === '' ||
+    overTime === '' ||
+    above.some((cell, at) => cell !== '' && (header[at] ?? '') === '')
+  );
+}
+
+const wrapWidths = new Set([64, 72, 76, 77, 78, 79, 80, 100, 120, 128, 132, 160, 250, 255, 256, 1000]);
+
+/** A header that something on the way cut into two or three lines: glued together it has a name for every column. */
+function wrappedHeader(
+  rows: readonly SampleRow[],
+  firstData: number,
+  width: number,
+  timeAt: number,
+): FoundHeader | null {
+  for (const count of [2, 3]) {
+    if (firstData < count) continue;
+    const pieces = rows.slice(firstData - count, firstData).map(({ cells }) => cells);
+    const [first, ...others] = pieces as [readonly string[], ...(readonly string[])[]];
+    if (pieces.reduce((sum, cells) => sum + cells.length, 0) - (count - 1) !== width) continue;
+    const isWhole = (cells: readonly string[]): boolean =>
+      cells.length >= width || cells.some((cell) => /^[-+]?\d+(?:[.,]\d+)?$/u.test(cell));
+    if (pieces.some(isWhole) || !timeWords.test(first[timeAt] ?? '')) continue;
+    const lengths = pieces.slice(0, -1).map((cells) => cells.join(',').length);
+    const isCut = wrapWidths.has(lengths[0]!) || (lengths.length > 1 && new Set(lengths).size === 1);
+    const glued = others.reduce<readonly string[]>(
+      (before, cells) => [
+        ...before.slice(0, -1),
+        `${before.at(-1)!}${isCut ? '' : ' '}${cells[0]!}`,
+        ...cells.slice(1),
+      ],
+      first,
+    );
+    return {
+      names: shown(glued),
+      units: null,
+      row: firstData - 1,
+      leftOut: {
+        example: others[0]![0]!.trim(),
+        because: 'the header was cut into lines, and glued it has a name for every column',
+      },
+    };
+  }
+  return null;
 }
 
 function combined(above: readonly string[], header: readonly string[], timeAt: number): string[] {
   let group = '';
-  return header.map((name, index) => {
+  return Array.from({ length: Math.max(header.length, above.length) }, (_, index) => {
+    const name = header[index] ?? '';
     if ((above[index] ?? '') !== '') group = above[index]!;
     if (index === timeAt || group === '' || name === group) return name;
     return name === '' ? group : `${group} ${name}`;

@@ -267,7 +267,12 @@ export class LongTable extends TableReader {
   private takeUnitText(point: LongPoint, text: string): void {
     const unit = unitNamed(unwrapped(visibleText(text)));
     if (unit === null) return;
-    if (point.tally.unitSource !== 'cell' && point.values.length === 0) {
+    const { name, unit: before, unitSource } = point.tally;
+    if (unitSource !== 'cell' && point.values.length === 0) {
+      if (before !== null && before !== unit) {
+        const because = `the unit beside its values says so, though its name says ${before}`;
+        this.context.issues.choose(`unit of “${name}”`, unit, because, null);
+      }
       point.tally.unit = unit;
       point.tally.unitSource = 'cell';
     } else point.tally.takeUnit(unit, point.values.length, this.line);

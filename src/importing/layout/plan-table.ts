@@ -1,4 +1,5 @@
 import { type FoundHeader, findHeader } from '../header/find-header.ts';
+import { namedByLegend } from '../header/legend.ts';
 import { looksLikeHeader } from '../header/looks-like-header.ts';
 import { unitInHeader, unitNamed } from '../header/unit-words.ts';
 import { readCell } from '../values/cell-reader.ts';
@@ -167,10 +168,11 @@ function fill(
   const dataRows: number[] = [];
   for (let row = firstDataRow; row < rows.length && dataRows.length < 100; row++)
     if (isData[row]) dataRows.push(row);
-  const header =
+  const written =
     findHeader(rows, firstDataRow, dataWidth, time.at, typeOf) ??
     findHeader(rows, firstDataRow, widthInUse(dataRows, dataWidth, typeOf), time.at, typeOf) ??
     headerInOtherDelimiter(rows, firstDataRow, dataWidth, time.at);
+  const header = written === null ? null : namedByLegend(written, rows, time.at);
   const short = dataRows.filter(
     (row) => rows[row]!.cells.length < Math.max(dataWidth, header?.names.length ?? 0),
   ).length;
@@ -206,9 +208,10 @@ function fill(
   const columns = rest.map((at): ValueColumn => {
     const fromRow =
       header?.units?.[at] === undefined ? null : unitNamed(header.units[at]!.replace(/^[[(]|[\])]$/gu, ''));
-    const fromName = fromRow ?? unitInHeader(nameOf(at));
-    const unitSource = fromName === null ? null : fromRow !== null ? 'units-row' : 'header';
-    return { at, name: nameOf(at), unit: fromName, unitSource };
+    const fromName = unitInHeader(nameOf(at));
+    const unit = fromRow ?? fromName;
+    const unitSource = unit === null ? null : fromRow !== null ? 'units-row' : 'header';
+    return { at, name: nameOf(at), unit, unitSource, otherUnit: fromName === unit ? null : fromName };
   });
   const timeNames = [time.at, time.clockAt ?? time.at].map(nameOf);
   const headerOffset = offsetInHeader(timeNames[0]!) ?? offsetInHeader(timeNames[1]!);
@@ -219,6 +222,7 @@ function fill(
     firstDataRow,
     header: names,
     headerRow: header?.row ?? null,
+    namesLeftOut: header?.leftOut ?? null,
     columns,
     long,
     ignored,

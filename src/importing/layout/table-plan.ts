@@ -1,4 +1,5 @@
 import type { ExportUnit } from '../../units/export-units.ts';
+import type { NamesLeftOut } from '../header/find-header.ts';
 import type { Reshaping } from './reshaping/reshaping.ts';
 
 /** How the time column is written. The numeric kinds count from 1970, or days from 1899-12-30 (`serial`). */
@@ -20,6 +21,8 @@ export interface ValueColumn {
   readonly name: string;
   readonly unit: ExportUnit | null;
   readonly unitSource: 'header' | 'units-row' | null;
+  /** Another unit that the name has while the units row names `unit`; null for none. */
+  readonly otherUnit: ExportUnit | null;
 }
 
 export interface LongColumns {
@@ -44,6 +47,8 @@ export interface TablePlan {
   /** Header cells as shown, or null where there is none. */
   readonly header: readonly string[] | null;
   readonly headerRow: number | null;
+  /** What else could have named the columns; null for nothing. */
+  readonly namesLeftOut: NamesLeftOut | null;
   readonly columns: readonly ValueColumn[];
   /** Null for a wide table. */
   readonly long: LongColumns | null;

@@ -296,15 +296,18 @@ function shownCells(cells: readonly string[]): string[] {
   return cells.map((cell) => unwrapped(visibleText(cell)));
 }
 
+/** The names of the header, or the lower part of them, in whatever case; some may be missing or cut, but none is another. */
 function repeatsHeader(shown: readonly string[], header: readonly string[] | null): boolean {
   if (header === null) return false;
   let same = 0;
   let filled = 0;
   for (let at = 0; at < Math.max(shown.length, header.length); at++) {
-    const cell = shown[at] ?? '';
-    if (cell === '' && (header[at] ?? '') === '') continue;
+    const cell = (shown[at] ?? '').toLowerCase();
+    const name = (header[at] ?? '').toLowerCase();
+    if (cell === '' && name === '') continue;
     filled++;
-    if (cell === header[at] || (header[at] ?? '').endsWith(` ${cell}`)) same++;
+    if (cell === name || (cell !== '' && name.endsWith(` ${cell}`))) same++;
+    else if (!name.startsWith(cell)) return false;
   }
   return filled > 0 && same >= 0.8 * filled;
 }

@@ -174,6 +174,23 @@ export class TableSequence {
     for (const { at, name, why } of plan.ignored) {
       issues.choose(`column ${at + 1}${name === '' ? '' : ` (“${name}”)`}`, 'left out', why, null);
     }
+    if (plan.namesLeftOut !== null) {
+      const shown = plan.columns
+        .slice(0, 3)
+        .map(({ name }) => name)
+        .join(', ');
+      const { example, because } = plan.namesLeftOut;
+      issues.choose('names of the columns', `“${shown} …” and not “${example} …”`, because, null);
+    }
+    for (const { name, unit, otherUnit } of plan.columns) {
+      if (otherUnit === null) continue;
+      issues.choose(
+        `unit of “${name}”`,
+        unit!,
+        `the units row says so, though the name says ${otherUnit}`,
+        null,
+      );
+    }
     const { headerOffset } = plan.time;
     if (headerOffset !== null) {
       const shown =

@@ -2,7 +2,7 @@
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters to take out
 const invisible = /[\u0000-\u0008\u000e-\u001f\u007f\u00ad\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/gu;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are blanks
-const blanks = /[\t\n\u000b\f\r\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]/gu;
+const blanks = /\r\n|[\t\n\u000b\f\r\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]/gu;
 
 /** A degree sign that went through UTF-8 twice. */
 const twiceEncoded = /Â([°º])/gu;

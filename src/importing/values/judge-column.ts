@@ -49,6 +49,10 @@ function settleStatedUnits(
   const first = segments[0];
   if (first === undefined) return false;
   if (tally.unit === null || first.from <= firstReading(values)) {
+    if (tally.unit !== null && tally.unit !== first.unit) {
+      const because = `the cells say so, though the header says ${tally.unit}`;
+      issues.choose(`unit of “${tally.name}”`, first.unit, because, null);
+    }
     tally.unit = first.unit;
     tally.unitSource = 'cell';
   }
