@@ -1,5 +1,6 @@
 import { median } from '../maths/median.ts';
 import type { Evidence } from '../model/evidence.ts';
+import { scheduleEdits } from './schedule-edits.ts';
 import type { Trouble } from './trouble.ts';
 
 const hourMs = 3_600_000;
@@ -14,32 +15,63 @@ const togetherMs = 24 * hourMs;
 
 /**
  * Circuits of one suction group whose defrosts all moved by the same amount at the same time: nobody edits so many
- * schedules alike, their clock jumped. One finding of the group stands for them; a circuit alone keeps its remark.
+ * schedules alike, their clock jumped. One finding of the group stands for them; what is left was edited.
  */
 export function clockMoves(troubles: readonly Trouble[]): Trouble[] {
   const moved = troubles.filter((one) => one.scope === 'defrost' && one.lead.shape === 'moved');
   let open = [...troubles];
-  for (const id of new Set(moved.map(({ lead }) => lead.suctionGroup))) {
-    const together = largestAlike(moved.filter(({ lead }) => lead.suctionGroup === id));
-    const members = together?.circuits[0]?.group?.members.length ?? 0;
-    if (together === null || id === null || together.circuits.length < groupShare * members) continue;
-    const clock = asOne(together, isEdit(together, moved));
+  for (const together of clocksOf(moved)) {
+    const clock = asOne(together, moved);
     const guests = open.filter((one) => together.circuits.includes(one) || isMissedSince(one, clock));
     open = [...open.filter((one) => !guests.includes(one)), clock];
   }
-  return open;
+  return scheduleEdits(open);
 }
 
-/**
- * Somebody meant it, or the clocks of the place did it: the other groups of the store moved alike, half of the
- * circuits that moved in them at least, or it is the hour of a day on which clocks are changed.
- */
-function isEdit({ shift, circuits }: Together, moved: readonly Trouble[]): boolean {
-  if (circuits.every(({ lead }) => lead.features.clocksChanged === 1)) return true;
+/** Groups of which enough circuits moved alike, and those too small for it that moved with one of them. */
+function clocksOf(moved: readonly Trouble[]): Together[] {
+  const groups = [...new Set(moved.map(({ lead }) => lead.suctionGroup))].filter((id) => id !== null);
+  const alikeIn = (id: string, few: number) => {
+    const together = largestAlike(
+      moved.filter(({ lead }) => lead.suctionGroup === id),
+      few,
+    );
+    const members = together?.circuits[0]?.group?.members.length ?? 0;
+    return together === null || together.circuits.length < groupShare * members ? null : together;
+  };
+  const large = groups.flatMap((id) => alikeIn(id, fewestCircuits) ?? []);
+  const small = groups
+    .filter((id) => !large.some(({ circuits }) => circuits[0]!.lead.suctionGroup === id))
+    .flatMap((id) => alikeIn(id, 1) ?? [])
+    .filter(({ circuits }) =>
+      large.some(
+        (other) =>
+          isTogether(other.circuits[0]!, circuits[0]!) &&
+          circuits.every((one) => sharesShift(one, other.shift)),
+      ),
+    );
+  return [...large, ...small];
+}
+
+/** The hour of a day on which clocks are changed. */
+function isChangeover({ circuits }: Together): boolean {
+  return circuits.every(({ lead }) => lead.features.clocksChanged === 1);
+}
+
+/** The other groups of the store moved alike, half of the circuits that moved in them at least. */
+function isEverywhere({ shift, circuits }: Together, moved: readonly Trouble[]): boolean {
   const { suctionGroup } = circuits[0]!.lead;
   const elsewhere = moved.filter(({ lead }) => lead.suctionGroup !== suctionGroup);
   const alike = elsewhere.filter((one) => sharesShift(one, shift) && isTogether(circuits[0]!, one));
   return alike.length > 0 && alike.length >= groupShare * elsewhere.length;
+}
+
+/** Half of the circuits at least had no defrost in the trading day and have now. */
+function losesTrading({ circuits }: Together): boolean {
+  const lost = circuits.filter(
+    ({ lead: { features } }) => features.tradingBefore === 0 && (features.tradingNow ?? 0) > 0,
+  );
+  return lost.length >= groupShare * circuits.length;
 }
 
 /** Defrosts of the group that are missed since its clock jumped came at another hour, or were lost by the jump. */
@@ -58,12 +90,12 @@ interface Together {
 }
 
 /** The shift that most of them share; of several the smallest. */
-function largestAlike(moved: readonly Trouble[]): Together | null {
+function largestAlike(moved: readonly Trouble[], fewest: number): Together | null {
   let best: Together | null = null;
   for (const first of moved) {
     for (const shift of shiftsOf(first)) {
       const circuits = moved.filter((one) => sharesShift(one, shift) && isTogether(first, one));
-      if (circuits.length < fewestCircuits) continue;
+      if (circuits.length < fewest) continue;
       const more = circuits.length - (best?.circuits.length ?? 0);
       if (best === null || more > 0 || (more === 0 && Math.abs(shift) < Math.abs(best.shift)))
         best = { shift, circuits };
@@ -90,7 +122,11 @@ function isTogether(one: Trouble, other: Trouble): boolean {
 }
 
 /** The clock jumped after the last defrost at an old hour and before the first one at a new hour. */
-function asOne({ shift, circuits }: Together, isEdit: boolean): Trouble {
+function asOne(together: Together, moved: readonly Trouble[]): Trouble {
+  const { shift, circuits } = together;
+  const everywhere = isEverywhere(together, moved);
+  const changeover = isChangeover(together);
+  const inTrading = losesTrading(together);
   const leads = circuits.map((one) => one.lead);
   const lastOld = Math.max(...leads.map((lead) => lead.onset));
   const firstNew = Math.min(
@@ -112,7 +148,14 @@ function asOne({ shift, circuits }: Together, isEdit: boolean): Trouble {
         unit: 'min',
       },
     ],
-    features: { shiftMinutes: shift, circuitsMoved: circuits.length, note: isEdit ? 1 : 0 },
+    features: {
+      shiftMinutes: shift,
+      circuitsMoved: circuits.length,
+      everywhere: everywhere ? 1 : 0,
+      clocksChanged: changeover ? 1 : 0,
+      inTrading: inTrading ? 1 : 0,
+      note: changeover || (everywhere && !inTrading) ? 1 : 0,
+    },
   };
   return {
     ...circuits[0]!,

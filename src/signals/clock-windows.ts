@@ -2,7 +2,8 @@ import type { Calendar, Grid, LocalDay } from '../model/grid.ts';
 import { minuteOfDay, samplesIn } from '../model/grid.ts';
 
 const nightMinutes = [60, 300] as const;
-const tradingMinutes = [600, 1200] as const;
+/** 10:00 to 20:00: a store is open and busy, whatever its hours. Common practice, no source. */
+export const tradingMinutes = [600, 1200] as const;
 
 interface Window {
   readonly from: number;

@@ -242,6 +242,21 @@ describe('defrosts that come at other hours', () => {
     expect(found.filter((one) => one.shape === 'missed')).toEqual([]);
   });
 
+  test('are dated by the day that parts old from new, and not by one that somebody started by hand before', () => {
+    const byHand = (minute: number) => minute >= 9 * 1440 + 250 && minute < 9 * 1440 + 295;
+    const isDefrosting = (minute: number) => byHand(minute) || shifted(-130)(minute);
+    const seen = judge({ isDefrosting }).evidence.find((one) => one.shape === 'moved')!;
+    expect(measureOf(seen, 'defrostsMovedBy')).toBe(130);
+    expect(Math.abs(dayOfOnset(seen) - 10.3)).toBeLessThan(0.3);
+  });
+
+  test('tell how many of them fall in the trading day, before and since', () => {
+    const night = dailyDefrosts([60, 1320], 45);
+    const isDefrosting = (minute: number) => night(day(minute) < 10.3 ? minute : minute - 840);
+    const seen = judge({ isDefrosting }).evidence.find((one) => one.shape === 'moved')!;
+    expect(seen.features).toMatchObject({ tradingBefore: 0, tradingNow: 2 });
+  });
+
   // Sunday 1 November 2026: the clocks of North America go back. From memory.
   test.each([
     [60, 51, 1],

@@ -280,19 +280,46 @@ describe('defrosts that moved', () => {
     const group = [moved('M01', 150), moved('M02', 150), moved('M03', 150)];
     const alike = findings(...group, moved('L01', 150, { suctionGroup: 'S2' }));
     expect(alike.map(({ severity }) => severity)).toEqual(['note', 'note']);
+    for (const { summary } of alike)
+      expect(summary).toMatch(/other groups .* if nobody edited the schedules/);
     const other = findings(...group, moved('L01', 60, { suctionGroup: 'S2' }));
     expect(other.map(({ severity }) => severity)).toEqual(['watch', 'note']);
     const features = { shiftMinutes: 60, spacingMinutes: 360, hoursUntilSeen: 4, clocksChanged: 1 };
-    expect(one(...['M01', 'M02', 'M03'].map((id) => moved(id, 60, { features }))).severity).toBe('note');
+    const changeover = one(...['M01', 'M02', 'M03'].map((id) => moved(id, 60, { features })));
+    expect(changeover.severity).toBe('note');
+    expect(changeover.summary).toMatch(
+      /clocks are changed about then, and its control probably did not go along/,
+    );
   });
 
-  it('on one circuit, or by different amounts, are edits: remarks', () => {
-    const edits = findings(moved('M01', 150), moved('M02', 90), moved('M03', -100));
-    expect(edits.map(({ severity, circuit }) => [severity, circuit])).toEqual([
-      ['note', 'M01'],
-      ['note', 'M02'],
-      ['note', 'M03'],
-    ]);
+  it('of the whole store are watched once they fall in the trading day, which they had spared', () => {
+    const store = (tradingBefore: number, tradingNow: number) => {
+      const features = { shiftMinutes: 600, hoursUntilSeen: 4, tradingBefore, tradingNow };
+      return findings(
+        ...['M01', 'M02', 'M03'].map((id) => moved(id, 600, { features })),
+        moved('L01', 600, { suctionGroup: 'S2', features }),
+      );
+    };
+    expect(store(0, 1).map(({ severity }) => severity)).toEqual(['watch', 'watch']);
+    expect(store(0, 1)[0]!.summary).toContain('between 10 and 20 o’clock');
+    expect(store(1, 2).map(({ severity }) => severity)).toEqual(['note', 'note']);
+    expect(store(0, 0).map(({ severity }) => severity)).toEqual(['note', 'note']);
+  });
+
+  it('on one circuit, or by different amounts, are edits: one remark for the group', () => {
+    expect(one(moved('M02', 150))).toMatchObject({ severity: 'note', circuit: 'M02', covers: [] });
+    const edits = one(moved('M01', 150), moved('M02', 90), moved('M03', -100));
+    expect(edits).toMatchObject({ severity: 'note', circuit: null, covers: ['M01', 'M02', 'M03'] });
+    expect(edits.summary).toMatch(
+      /M01 \(2 h 30 min later.*M02 \(90 minutes later.*M03 \(100 minutes earlier/,
+    );
+    expect(edits.summary).not.toContain('clock');
+  });
+
+  it('on two circuits alike are one remark, on two at other times two', () => {
+    const alike = one(moved('M01', 150), moved('M02', 140, { onset: onDay(5.2) }));
+    expect(alike.summary).toContain('M01, M02 have come 2 h 25 min later in the day');
+    expect(findings(moved('M01', 150), moved('M02', 150, { onset: onDay(9) }))).toHaveLength(2);
   });
 });
 

@@ -1,6 +1,7 @@
 import type { Evidence } from '../../model/evidence.ts';
 import type { Grid, LocalDay } from '../../model/grid.ts';
 import { dayAt, minuteOfDay, offsetAt, stepMinutes } from '../../model/grid.ts';
+import { tradingMinutes } from '../../signals/clock-windows.ts';
 import { minutesADay, minutesBetween } from '../../signals/local-minutes.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import type { Minutes } from '../../units/quantities.ts';
@@ -24,6 +25,8 @@ interface Move {
   readonly old: readonly Minutes[];
   readonly fresh: readonly Minutes[];
   readonly shift: Minutes;
+  /** How much more of the days before (after) than of the others its times are used on, summed over them. */
+  readonly contrast: number;
 }
 
 /**
@@ -31,16 +34,11 @@ interface Move {
  * clock that keeps it jumped. Times a spacing apart are alike, so a move is known up to that spacing only.
  */
 export function movedDefrosts(signals: CircuitSignals): Evidence[] {
-  const { log, defrosts } = signals;
+  const { log } = signals;
   const move = moveOf(signals);
   if (move === null) return [];
-  const { old, fresh, shift } = move;
-  const clockOf = (sample: number) => minuteOfDay(log.grid, log.calendar, sample);
-  const opening = log.calendar.days[move.day - 1]!.from;
-  const after = defrosts.find(({ from }) => from >= opening && isNear(clockOf(from), fresh))?.from;
-  const before = defrosts
-    .filter(({ from }) => isNear(clockOf(from), old) && from < (after ?? 0))
-    .at(-1)?.from;
+  const { old, shift } = move;
+  const { before, after } = momentOf(signals, move);
   if (before === undefined || after === undefined || isClockChange(signals, before, after, shift)) return [];
   return [
     evidenceOf(signals, {
@@ -54,6 +52,8 @@ export function movedDefrosts(signals: CircuitSignals): Evidence[] {
         shiftMinutes: shift,
         spacingMinutes: isEven(old) ? minutesADay / old.length : minutesADay,
         hoursUntilSeen: hoursBetween(before, after, log.grid),
+        tradingBefore: inTrading(old),
+        tradingNow: inTrading(move.fresh),
         clocksChanged: isOnChangeover(signals, before, after, shift) ? 1 : 0,
       },
     }),
@@ -71,18 +71,47 @@ function moveOf({ slots, log }: CircuitSignals): Move | null {
   for (let day = settings.movedDays.value; day <= days.length - settings.movedDays.value; day++) {
     const old: Minutes[] = [];
     const fresh: Minutes[] = [];
+    let contrast = 0;
     seenOn.forEach((seen, slot) => {
       const before = seen.filter((one) => one < day).length / day;
       const since = seen.filter((one) => one >= day).length / (days.length - day);
-      if (before >= usedShare && since <= unusedShare) old.push(slots[slot]!.minute);
-      if (before <= unusedShare && since >= usedShare) fresh.push(slots[slot]!.minute);
+      const isOld = before >= usedShare && since <= unusedShare;
+      const isFresh = before <= unusedShare && since >= usedShare;
+      if (isOld) old.push(slots[slot]!.minute);
+      if (isFresh) fresh.push(slots[slot]!.minute);
+      if (isOld || isFresh) contrast += Math.abs(before - since);
     });
-    if (old.length + fresh.length < fittingShare * slots.length) continue;
-    if (old.length + fresh.length <= (best === null ? 1 : best.old.length + best.fresh.length)) continue;
+    if (old.length + fresh.length < Math.max(2, fittingShare * slots.length)) continue;
+    if (best !== null && contrast <= best.contrast) continue;
     const shift = commonShift(old, fresh);
-    if (shift !== null) best = { day, old, fresh, shift };
+    if (shift !== null) best = { day, old, fresh, shift, contrast };
   }
   return best;
+}
+
+/**
+ * The last defrost at an old time of day and the first at a new one, on either side of the moment that parts most of them
+ * rightly: one by hand, or one that the air only seems to show, dates nothing.
+ */
+function momentOf({ defrosts, log }: CircuitSignals, { old, fresh }: Move) {
+  const known = defrosts.flatMap(({ from }) => {
+    const minute = minuteOfDay(log.grid, log.calendar, from);
+    if (isNear(minute, old)) return [{ from, isFresh: false }];
+    return isNear(minute, fresh) ? [{ from, isFresh: true }] : [];
+  });
+  let right = 0;
+  let most = 0;
+  let cut = 0;
+  known.forEach(({ isFresh }, i) => {
+    right += isFresh ? -1 : 1;
+    if (right <= most) return;
+    most = right;
+    cut = i + 1;
+  });
+  return {
+    before: known.slice(0, cut).findLast(({ isFresh }) => !isFresh)?.from,
+    after: known.slice(cut).find(({ isFresh }) => isFresh)?.from,
+  };
 }
 
 /** The smallest shift that takes enough of the old times of day to new ones and leaves few new ones over, or null. */
@@ -92,6 +121,12 @@ function commonShift(old: readonly Minutes[], fresh: readonly Minutes[]): Minute
     .flatMap((minute) => fresh.map((other) => minutesBetween(minute, other)))
     .filter((shift) => old.filter((minute) => isNear(minute + shift, fresh)).length >= Math.max(1, least));
   return fitting.length === 0 ? null : fitting.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
+}
+
+/** How many of them fall in the trading day. */
+function inTrading(minutes: readonly Minutes[]): number {
+  const [opening, closing] = tradingMinutes;
+  return minutes.filter((minute) => minute >= opening && minute < closing).length;
 }
 
 function isNear(minute: Minutes, others: readonly Minutes[]): boolean {

@@ -5,6 +5,7 @@ import { formatDifference, formatMinutes } from '../../units/display.ts';
 import type { Judgement } from '../judgement.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
 import { limitClause, placeClause, pointName, sinceClause, verdictClause } from './clauses.ts';
+import { movedSummary } from './moved-summary.ts';
 
 /** A circuit that is warm, or about to be, as a whole. */
 export function wholeCircuitSummary(
@@ -35,17 +36,6 @@ export function defrostSummary(trouble: Trouble, log: Log): string {
   const habit = habitOf(trouble.lead);
   if (habit !== null) return `${placeClause(trouble)}${habit}.`;
   return `${placeClause(trouble)}${defrostWords(trouble.lead)} ${sinceClause(trouble, log)}${recoveryClause(trouble.lead)}.`;
-}
-
-/** Defrosts at other hours: of one circuit an edit of its schedule, of a whole group its clock. */
-function movedSummary(trouble: Trouble, log: Log): string {
-  const { lead, covers } = trouble;
-  const shift = lead.measures.find((one) => one.name === 'defrostsMovedBy')?.value ?? 0;
-  const by = `${formatMinutes(Math.abs(Math.round(shift)))} ${shift < 0 ? 'earlier' : 'later'}`;
-  const since = sinceClause(trouble, log);
-  if (lead.shape === 'moved')
-    return `${placeClause(trouble)}its defrosts have come ${by} in the day ${since}: its schedule was edited, or its clock moved.`;
-  return `Suction group ${lead.suctionGroup}: the defrosts of ${covers.join(', ')} have all come ${by} in the day ${since}: compare the clock of the control with the time of day.`;
 }
 
 /** A recovery that is long and always was so. */
