@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
-import type { CircuitSignals } from '../../src/signals/types.ts';
+import { defrostSlots } from '../../src/signals/defrost-slots.ts';
+import { type CircuitSignals, type DefrostWindow, Phase } from '../../src/signals/types.ts';
 import { gridOf, handMadeLog, type LogParts } from '../support/hand-made-log.ts';
 import { dailyDefrosts, simpleCase } from '../support/simple-case.ts';
 
@@ -143,5 +144,53 @@ describe('hot gas so short that every ten minutes hardly shows it, known by the 
 
   test('has missed them once they are not seen for days on end', () => {
     expect(missedWhere((day) => day >= 11)).toHaveLength(5);
+  });
+});
+
+describe('defrosts that only the air shows', () => {
+  const longer = 24;
+  const { grid, calendar } = handMadeLog({ days: longer, stepMinutes });
+  const starts = [150, 510, 870, 1230];
+  const samples = 45 / stepMinutes;
+
+  /** Four a day that lift the air by 4 K, every `faintOf`th by 1 K; the second of the day is not there on some days. */
+  const missedOn = (
+    hidden: readonly number[],
+    faintOf: number,
+    source: DefrostWindow['source'] = 'shape',
+  ) => {
+    const air = new Float64Array(grid.count).fill(3);
+    const all = Array.from({ length: longer * starts.length }, (_, k) => ({
+      day: Math.floor(k / starts.length),
+      slot: k % starts.length,
+      from: (Math.floor(k / starts.length) * 1440 + starts[k % starts.length]!) / stepMinutes,
+      lift: k % faintOf === 0 ? 1 : 4,
+    }));
+    const seen = all.filter(({ day, slot }) => slot !== 1 || !hidden.includes(day));
+    for (const { from, lift } of seen) air.fill(3 + lift, from, from + samples);
+    const windows = seen.map(
+      ({ from }): DefrostWindow => ({ from, to: from + samples, source, complete: true, probes: [] }),
+    );
+    const plan = { kind: 'off-cycle', status: null, perDay: null, minutes: null, starts: null } as const;
+    const phase = new Uint8Array(grid.count).fill(Phase.cooling);
+    return defrostSlots(plan, windows, air, phase, grid, calendar, null).flatMap(({ missed }) => missed)
+      .length;
+  };
+  const inRow = (count: number) => Array.from({ length: count }, (_, k) => 4 + k);
+
+  test('and some of them hardly: one that came may not be seen, but not for seven days in a row', () => {
+    expect(missedOn(inRow(6), 7)).toBe(0);
+    expect(missedOn([2, 3, 4, 6, 7, 8, 9, 10, 11], 7)).toBe(0);
+    expect(missedOn(inRow(7), 7)).toBe(7);
+    expect(missedOn(inRow(9), 7)).toBe(9);
+  });
+
+  test('and all of them plainly: each that is not there was missed', () => {
+    expect(missedOn(inRow(6), 1000)).toBe(6);
+    expect(missedOn([4], 1000)).toBe(1);
+  });
+
+  test('are another matter than those of a status, which is not faint', () => {
+    expect(missedOn(inRow(6), 7, 'status')).toBe(6);
   });
 });

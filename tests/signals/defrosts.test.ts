@@ -107,6 +107,27 @@ describe('defrosts of a produce line-up', () => {
       expect(Math.min(...[140, 620, 1100].map((due) => Math.abs(start - due)))).toBeLessThanOrEqual(20);
   });
 
+  // A defrost of more than twice the usual height on one day; the valve's next cycle overshoots, and looks like a usual defrost.
+  test.each([
+    ['soon after one of twice its height is the cycle on the way back', 15, 0],
+    ['hours after it is a defrost of its own', 180, 1],
+  ])('a single climb %s', (_, later, more) => {
+    const starts = [120, 480, 840, 1200];
+    const climbAt = (minute: number, start: number, height: number) => {
+      const since = minute - start;
+      return since >= 0 && since < 45 ? (height * since) / 45 : 0;
+    };
+    const air = Float64Array.from({ length: (days * 1440) / 5 }, (_, i) => {
+      const minute = i * 5;
+      const heavy = Math.floor(minute / 1440) === 5;
+      const own = starts.map((start) => climbAt(minute % 1440, start, heavy && start === 480 ? 11.5 : 4.8));
+      const echo = heavy ? climbAt(minute % 1440, 525 + later, 4) : 0;
+      return 2 + (i % 2 === 0 ? 0.2 : -0.2) + Math.max(echo, ...own);
+    });
+    const { grid, calendar } = handMadeLog({ days, stepMinutes: 5, circuits: [] });
+    expect(defrostsFromShape(air, grid, calendar)).toHaveLength(4 * days + more);
+  });
+
   test('a case without defrosts has none, and a load that comes and goes makes none', () => {
     expect(signalsOf({ columns: {}, isDefrosting: () => false }).defrosts).toEqual([]);
     const stocked = [3 * 1440 + 600, 5 * 1440 + 900, 8 * 1440 + 700];
