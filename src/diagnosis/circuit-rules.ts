@@ -15,7 +15,7 @@ export const circuitRules: readonly Rule[] = [
   {
     keeper: 'left-off',
     guest: 'one-probe',
-    when: (k, g) => explains(k, g) && begins(g) >= begins(k) - dayMs,
+    when: (k, g) => explains(k, g) && begins(g) >= begins(k) - (g.lead.shape === 'creep' ? slackMs : dayMs),
   },
   { keeper: 'left-off', guest: 'defrost', when: explains },
   { keeper: 'left-off', guest: 'superheat', when: explains },
@@ -34,6 +34,16 @@ export const circuitRules: readonly Rule[] = [
   { keeper: 'one-probe', guest: 'one-probe', when: sameProbe },
   { keeper: 'one-probe', guest: 'one-probe', when: (k, g) => changed(k) && changed(g) && isEcho(k, g) },
   { keeper: 'defrost', guest: 'defrost', when: (k, g) => k.lead.kind === g.lead.kind },
+  {
+    keeper: 'defrost',
+    guest: 'defrost',
+    when: (k, g) => k.lead.shape === 'missed' && isLonger(g) && begins(g) >= begins(k),
+  },
+  {
+    keeper: 'defrost',
+    guest: 'one-probe',
+    when: (k, g) => neverComes(k) && changed(g) && begins(g) >= begins(k) - slackMs && !isFar(g),
+  },
   {
     keeper: 'defrost',
     guest: 'whole-circuit',
@@ -76,8 +86,9 @@ function isBlind(trouble: Trouble): boolean {
   return blindShapes.includes(trouble.lead.shape);
 }
 
-/** A valve that never closes although the air is cold: what a probe that reads too warm makes its control do. */
+/** A valve that never closes although the air is cold: what a probe that reads too warm makes its control do; it stops no defrosts. */
 function isOverride(trouble: Trouble): boolean {
+  if (trouble.lead.features.inCooling === 1) return false;
   return trouble.lead.shape === 'override-on' || trouble.lead.shape === 'override-was-on';
 }
 
@@ -101,6 +112,18 @@ const longerShapes: readonly string[] = ['extended', 'by-the-clock'];
 /** A coil that ices needs all the defrost it can get. */
 function isLonger(trouble: Trouble): boolean {
   return longerShapes.includes(trouble.lead.shape);
+}
+
+/** No defrost at all any more: frost parts the probes of its coil. */
+function neverComes({ lead }: Trouble): boolean {
+  return lead.shape === 'missed' && lead.features.allSince === 1;
+}
+
+/** Farther from its neighbours than frost that grows everywhere parts them, K (4 °F). */
+const farApart = 2.2;
+
+function isFar({ lead }: Trouble): boolean {
+  return Math.abs(lead.features.shift ?? lead.features.rise ?? 0) >= farApart;
 }
 
 /** A section that is warm while it cools and loses at least half of that late in defrost. */

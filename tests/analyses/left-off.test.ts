@@ -73,6 +73,31 @@ describe('an override', () => {
     expect(measureOf(evidence[0]!, 'underUsual')).toBeGreaterThan(0.5);
   });
 
+  // The coil frosts over days, and what was cold at first ends warm: two sections more than the third.
+  const frosting = {
+    isDefrosting: (minute: number) => day(minute) < 6 && dailyDefrosts([120, 480, 840, 1200], 45)(minute),
+    cooling: (minute: number, probe: number) =>
+      Math.max(0.1, 0.35 - (probe < 2 ? 0.09 : 0.07) * Math.max(0, day(minute) - 6.5)),
+    columns: { valve: true, status: true },
+  };
+
+  test('that lets no defrost come either is told although the air has climbed since', () => {
+    const { evidence } = judge({ ...frosting, isForced: (minute) => day(minute) > 6 });
+    expect(evidence.map((one) => one.shape)).toEqual(['override-on']);
+    expect(evidence[0]!.features).toMatchObject({ inCooling: 1, defrostsSeen: 0 });
+    expect(evidence[0]!.features.climbed).toBeGreaterThan(1);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 6)).toBeLessThan(0.2);
+  });
+
+  test('is not a coil that frosts because its defrosts stopped: there the air is warm before the valve stays open', () => {
+    expect(judge(frosting).evidence).toEqual([]);
+  });
+
+  test('is not a valve that stays open for a warm coil which defrosts as ever', () => {
+    const { cooling, columns } = frosting;
+    expect(judge({ cooling, columns }).evidence).toEqual([]);
+  });
+
   test('is not a valve that is open because the case is warm', () => {
     const cooling = (minute: number) => (day(minute) < 8 ? 0.35 : 0.14);
     expect(judge({ cooling }).evidence).toEqual([]);

@@ -76,6 +76,47 @@ describe('one trouble, one finding', () => {
     }
   });
 
+  it('takes the probes of a coil that gets no defrost any more for its frost, unless one is far from the others', () => {
+    const missed = recovery({
+      kind: 'defrost-missed',
+      shape: 'missed',
+      features: { allSince: 1, missed: 30 },
+    });
+    const apart = (shift: number, onset = onDay(6)) =>
+      evidence({ probe: 'M01 air A', shape: 'creep', onset, features: { shift, rampDays: 5 } });
+    expect(one(missed, apart(1.2), { ...apart(-1.2), probe: 'M01 air B' }).kind).toBe('defrost-missed');
+    expect(findings(missed, apart(3))).toHaveLength(2);
+    expect(findings(missed, apart(1.2, onDay(1)))).toHaveLength(2);
+    expect(findings({ ...missed, features: { allSince: 0, missed: 5 } }, apart(1.2))).toHaveLength(2);
+  });
+
+  it('takes longer defrosts for the consequence of some that did not come', () => {
+    const missed = recovery({ kind: 'defrost-missed', shape: 'missed', features: { missed: 9 } });
+    const longer = recovery({ shape: 'extended', onset: onDay(7), features: { lengthRatio: 2 } });
+    expect(one(missed, longer).kind).toBe('defrost-missed');
+    expect(findings(missed, { ...longer, onset: onDay(2) })).toHaveLength(2);
+  });
+
+  it('lets a circuit held in cooling explain the frost of its coil, probe by probe', () => {
+    const held = evidence({
+      analysis: 'left-off',
+      kind: 'left-off',
+      shape: 'override-on',
+      features: { inCooling: 1, still: 1, climbed: 2 },
+    });
+    const missed = recovery({ kind: 'defrost-missed', shape: 'missed', features: { allSince: 1 } });
+    const creep = evidence({
+      probe: 'M01 air A',
+      shape: 'creep',
+      onset: onDay(3.5),
+      features: { shift: 1.2, rampDays: 9 },
+    });
+    const finding = one(held, missed, creep, wholeRise());
+    expect(finding).toMatchObject({ kind: 'left-off', origin: 'control', severity: 'act' });
+    expect(finding.summary).toMatch(/held in cooling: .* no defrost has come since .* climbed by 3\.6 °F/);
+    expect(finding.causes[0]!.cause).toBe('left-off');
+  });
+
   it('takes a defrost that runs to the clock for the consequence of one that hardly heats', () => {
     const weak = recovery({ shape: 'weak-rise', certainty: 0.75 });
     const long = recovery({ shape: 'extended', certainty: 0.95, onset: onDay(4) });

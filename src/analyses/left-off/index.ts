@@ -2,6 +2,7 @@ import type { Verdict } from '../../model/evidence.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { abstention, circuitSubject } from '../evidence-parts.ts';
 import { changedSetPoint } from './changed-set-point.ts';
+import { heldInCooling } from './held-in-cooling.ts';
 import { circuitHours } from './hours.ts';
 import { meta } from './meta.ts';
 import { overcooled } from './overcooled.ts';
@@ -25,7 +26,8 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
         ]
       : [];
   const hours = circuitHours(signals);
-  const forced = overrides(signals, hours);
+  const feeding = overrides(signals, hours);
+  const forced = feeding.length > 0 ? feeding : heldInCooling(signals, hours);
   const left = setPointsLeft(signals);
   return {
     evidence: [

@@ -83,7 +83,7 @@ function isColdForDays(
 }
 
 /** Runs of hours in which the valve was open all the time that it could be. */
-function openStretches({ opening }: CircuitHours): { from: number; to: number }[] {
+export function openStretches({ opening }: CircuitHours): { from: number; to: number }[] {
   const stretches: { from: number; to: number }[] = [];
   let from = -1;
   let last = -1;

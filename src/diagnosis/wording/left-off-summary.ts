@@ -15,10 +15,21 @@ const leftOffWords: Readonly<{ [shape: string]: string }> = {
 export function leftOffSummary(trouble: Trouble, projection: Projection | null, log: Log): string {
   const { shape } = trouble.lead;
   if (shape === 'set-point-left') return leftSetPoint(trouble, log);
+  if (trouble.lead.features.inCooling === 1) return heldInCooling(trouble, log);
   if (shape === 'set-point-changed') return changedSetPoint(trouble, projection, log);
   const what = leftOffWords[shape] ?? 'it was left changed';
   const then = trouble.lead.end === null ? ': find out whether it was left so' : '';
   return `${placeClause(trouble)}${what} ${sinceClause(trouble, log)}${levelClause(trouble, log)}${then}.`;
+}
+
+/** Under an override that lets no defrost come: the coil frosts, and what begins cold ends warm. */
+function heldInCooling(trouble: Trouble, log: Log): string {
+  const { climbed } = trouble.lead.features;
+  const air =
+    climbed === undefined
+      ? ''
+      : `; its coil frosts, its air has climbed by ${formatDifference(climbed, log.units)}`;
+  return `${placeClause(trouble)}held in cooling: its valve has fed without a pause and no defrost has come ${sinceClause(trouble, log)}, as under an override${air}${levelClause(trouble, log)}: find out whether it was left so, and defrost it.`;
 }
 
 function leftSetPoint(trouble: Trouble, log: Log): string {
