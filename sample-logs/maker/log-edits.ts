@@ -53,19 +53,6 @@ export function withSwappedProbes(
   };
 }
 
-/** A swap strikes two circuits: the truth has an entry for each. */
-export function bothEnds<T extends { readonly circuit: string | null; readonly probe: number | null }>({
-  truth,
-  swappedWith,
-}: {
-  readonly truth: T;
-  readonly swappedWith: Channel | null;
-}): T[] {
-  return swappedWith === null
-    ? [truth]
-    : [truth, { ...truth, circuit: swappedWith.circuit, probe: swappedWith.place }];
-}
-
 /** A channel that nothing is wired to: 0.93 for ever. */
 export function withUnconnectedChannel(store: SimulatedStore): SimulatedStore {
   const values = new Float64Array(store.count).fill(0.93);

@@ -1,6 +1,7 @@
 import { type Address, goTo, writeAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { ComparisonDocument, ExportEntry } from '../json.ts';
+import { askForm } from '../parts/ask-form.ts';
 import { comparisonAnswer } from '../parts/comparison-answer.ts';
 import { WorkRegion } from '../parts/work-region.ts';
 import { comparisonAddress, listExports, readResult } from '../server.ts';
@@ -36,22 +37,8 @@ function chooseForm(address: CompareAddress, others: readonly ReadyExport[]): HT
     { id: 'against' },
     others.map((entry) => choice(entry, address.against)),
   );
-  return h(
-    'form',
-    {
-      class: 'ask',
-      'aria-label': 'The other export',
-      onsubmit: (event) => {
-        event.preventDefault();
-        goTo({ ...address, against: other.value });
-      },
-    },
-    h(
-      'div',
-      { class: 'fields' },
-      h('span', { class: 'field' }, h('label', { for: 'against' }, 'With'), other),
-      h('button', { type: 'submit' }, 'Compare'),
-    ),
+  return askForm({ title: 'The other export', label: 'With', field: other, button: 'Compare' }, (against) =>
+    goTo({ ...address, against }),
   );
 }
 

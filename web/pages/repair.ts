@@ -1,6 +1,7 @@
 import { type Address, circuitAddress, goTo, writeAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { RepairDocument } from '../json.ts';
+import { askForm } from '../parts/ask-form.ts';
 import { repairAnswer } from '../parts/repair-answer.ts';
 import { WorkRegion } from '../parts/work-region.ts';
 import { Refusal, readResult, repairAddress } from '../server.ts';
@@ -21,27 +22,21 @@ function serviceForm(address: RepairAddress, span: { start: string; end: string 
     value: address.serviced === null ? null : minuteOf(address.serviced),
     'aria-describedby': 'serviced-help',
   });
-  return h(
-    'form',
+  const [from, to] = [span.start, span.end].map((end) => minuteOf(end).replace('T', ' '));
+  const help = h(
+    'p',
+    { class: 'quiet', id: 'serviced-help' },
+    `On the store's clock, within the export (${from} to ${to}). A verdict takes a day before the service, and a day with three defrosts after it.`,
+  );
+  return askForm(
     {
-      class: 'ask',
-      'aria-label': 'When it was serviced',
-      onsubmit: (event) => {
-        event.preventDefault();
-        goTo({ ...address, serviced: time.value });
-      },
+      title: 'When it was serviced',
+      label: 'Serviced',
+      field: time,
+      button: 'Compare before and after',
+      help,
     },
-    h(
-      'div',
-      { class: 'fields' },
-      h('span', { class: 'field' }, h('label', { for: 'serviced' }, 'Serviced'), time),
-      h('button', { type: 'submit' }, 'Compare before and after'),
-    ),
-    h(
-      'p',
-      { class: 'quiet', id: 'serviced-help' },
-      `On the store's clock, within the export (${minuteOf(span.start).replace('T', ' ')} to ${minuteOf(span.end).replace('T', ' ')}). A verdict takes a day before the service, and a day with three defrosts after it.`,
-    ),
+    (serviced) => goTo({ ...address, serviced }),
   );
 }
 

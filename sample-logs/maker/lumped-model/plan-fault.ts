@@ -2,18 +2,15 @@ import { bent, minutesItTakes } from '../creep.ts';
 import { faultCatalogue } from '../fault-catalogue.ts';
 import type { Channel } from '../log-edits.ts';
 import type { Random } from '../random.ts';
-import type { PlantedFault } from '../simulated-store.ts';
 import type { FaultRequest } from '../store-request.ts';
+import type { PlannedTruth } from '../truth-of.ts';
 import { type Signs, signsOf } from './fault-symptoms.ts';
 import type { CircuitHabits, GroupHabits, StoreHabits } from './parameters.ts';
 
-export interface PlannedFault {
+export interface PlannedFault extends PlannedTruth {
   readonly circuitId: string;
   readonly groupId: string;
   readonly signs: Signs;
-  readonly swappedWith: Channel | null;
-  /** Onset and end in minutes since the start of the log. */
-  readonly truth: Omit<PlantedFault, 'reachedThree'>;
 }
 
 /** Plans one fault; it strikes none of the circuits `taken`, unless the request names one. */

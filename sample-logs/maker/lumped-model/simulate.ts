@@ -1,9 +1,9 @@
+import { asLogged } from '../as-logged.ts';
 import { localMidnight } from '../calendar.ts';
-import { bothEnds, drawGap, withGap, withSwappedProbes, withUnconnectedChannel } from '../log-edits.ts';
-import { withMeasuredFaults } from '../measure-faults.ts';
 import { createRandom } from '../random.ts';
 import type { SimulatedStore } from '../simulated-store.ts';
 import type { StoreRequest } from '../store-request.ts';
+import { truthOf } from '../truth-of.ts';
 import { drawHabits } from './draw-habits.ts';
 import { planLookAlike } from './look-alikes.ts';
 import { planFault } from './plan-fault.ts';
@@ -50,7 +50,6 @@ export function simulateLumped(request: StoreRequest): SimulatedStore {
     for (const { id, apply } of lookAlike.circuits) add(circuits, id, apply);
     for (const { id, apply } of lookAlike.groups) add(groups, id, apply);
   }
-  const at = (minute: number): number => startMs + minute * 60_000;
   const lived = runHabits(habits, {
     seed: request.seed,
     startMs,
@@ -59,30 +58,7 @@ export function simulateLumped(request: StoreRequest): SimulatedStore {
     warmDays: lookAlikes.find(({ warmDays }) => warmDays !== null)?.warmDays ?? null,
     circuits,
     groups,
-    truth: {
-      simulator: 'lumped-model',
-      seed: request.seed,
-      faults: faults
-        .flatMap(bothEnds)
-        .map((truth) => ({ ...truth, onset: at(truth.onset), reachedThree: null })),
-      lookAlikes: lookAlikes.map(({ truth }) => ({
-        ...truth,
-        from: at(truth.from),
-        to: truth.to === null ? null : at(truth.to),
-      })),
-    },
+    truth: truthOf({ simulator: 'lumped-model', seed: request.seed, startMs }, faults, lookAlikes),
   });
-  let store = withMeasuredFaults(lived);
-  for (const { swappedWith, truth } of faults) {
-    if (swappedWith === null) continue;
-    store = withSwappedProbes(
-      store,
-      [{ circuit: truth.circuit!, place: truth.probe! }, swappedWith],
-      truth.onset,
-    );
-  }
-  if (request.lookAlikes?.includes('long-gap'))
-    store = withGap(store, ...drawGap(store, random.branch('gap')));
-  if (request.lookAlikes?.includes('not-connected')) store = withUnconnectedChannel(store);
-  return store;
+  return asLogged(lived, faults, request, random);
 }

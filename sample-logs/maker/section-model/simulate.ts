@@ -1,9 +1,9 @@
+import { asLogged } from '../as-logged.ts';
 import { localMidnight } from '../calendar.ts';
-import { bothEnds, drawGap, withGap, withSwappedProbes, withUnconnectedChannel } from '../log-edits.ts';
-import { withMeasuredFaults } from '../measure-faults.ts';
 import { createRandom } from '../random.ts';
 import type { SimulatedStore } from '../simulated-store.ts';
 import type { StoreRequest } from '../store-request.ts';
+import { truthOf } from '../truth-of.ts';
 import { drawStore } from './draw-store.ts';
 import { planFault } from './faults/plan.ts';
 import { planLookAlike } from './look-alikes.ts';
@@ -39,7 +39,6 @@ export function simulateSections(request: StoreRequest): SimulatedStore {
     return planned;
   });
   const plans = [...faults, ...lookAlikes];
-  const at = (minute: number): number => startMs + minute * 60_000;
   const lived = runStore(parameters, {
     seed: request.seed,
     startMs,
@@ -47,32 +46,9 @@ export function simulateSections(request: StoreRequest): SimulatedStore {
     weather: Object.assign({}, ...lookAlikes.map(({ weather }) => weather)),
     circuits: byId(plans.flatMap(({ circuits }) => circuits)),
     groups: byId(plans.flatMap(({ groups }) => groups)),
-    truth: {
-      simulator: 'section-model',
-      seed: request.seed,
-      faults: faults
-        .flatMap(bothEnds)
-        .map((truth) => ({ ...truth, onset: at(truth.onset), reachedThree: null })),
-      lookAlikes: lookAlikes.map(({ truth }) => ({
-        ...truth,
-        from: at(truth.from),
-        to: truth.to === null ? null : at(truth.to),
-      })),
-    },
+    truth: truthOf({ simulator: 'section-model', seed: request.seed, startMs }, faults, lookAlikes),
   });
-  let store = withMeasuredFaults(lived);
-  for (const { swappedWith, truth } of faults) {
-    if (swappedWith === null) continue;
-    store = withSwappedProbes(
-      store,
-      [{ circuit: truth.circuit!, place: truth.probe! }, swappedWith],
-      truth.onset,
-    );
-  }
-  if (request.lookAlikes?.includes('long-gap'))
-    store = withGap(store, ...drawGap(store, random.branch('gap')));
-  if (request.lookAlikes?.includes('not-connected')) store = withUnconnectedChannel(store);
-  return store;
+  return asLogged(lived, faults, request, random);
 }
 
 function byId<T>(entries: readonly { readonly id: string; readonly disturb: T }[]): Map<string, T[]> {

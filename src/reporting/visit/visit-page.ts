@@ -1,5 +1,3 @@
-import type { Diagnosis } from '../../model/finding.ts';
-import type { ImportReport } from '../../model/import-report.ts';
 import type { Log } from '../../model/log.ts';
 import type { Stop, VisitSheet } from '../../visit/visit-sheet.ts';
 import { cautionsDefer, cautionsFor } from '../cautions.ts';
@@ -12,17 +10,12 @@ import {
   causeText,
   exposureText,
   questionText,
+  type SheetSource,
   stopFacts,
   stopSummary,
   stopTitle,
   visitHeadline,
 } from './visit-words.ts';
-
-interface Shown {
-  readonly log: Log;
-  readonly report: ImportReport;
-  readonly diagnosis: Diagnosis;
-}
 
 /** So many stops are written out; with more of them the sheet would not be one any longer. */
 const mostStops = 5;
@@ -50,7 +43,7 @@ footer{margin-top:5px;padding-top:2px;font-size:7.2pt}footer p{margin:0}
 `;
 
 /** The sheet as one page: on paper one sheet, on a phone one column. */
-export function visitPage(sheet: VisitSheet, { log, report, diagnosis }: Shown): string {
+export function visitPage(sheet: VisitSheet, { log, report, diagnosis }: SheetSource): string {
   const title = siteTitle(log, report);
   const shown = sheet.stops.slice(0, mostStops);
   const rest = sheet.stops.slice(mostStops);

@@ -1,5 +1,4 @@
 import type { Diagnosis } from '../../model/finding.ts';
-import type { ImportReport } from '../../model/import-report.ts';
 import type { Log } from '../../model/log.ts';
 import type { Stop, VisitSheet } from '../../visit/visit-sheet.ts';
 import { airNotFood } from '../air-not-food.ts';
@@ -13,22 +12,21 @@ import {
   causeText,
   exposureText,
   questionText,
+  type SheetSource,
   stopFacts,
   stopSummary,
   stopTitle,
   visitHeadline,
 } from './visit-words.ts';
 
-interface Shown {
-  readonly log: Log;
-  readonly report: ImportReport;
-  readonly diagnosis: Diagnosis;
-}
-
 const mostOpenQuestions = 4;
 
 /** The sheet for a technician at a terminal. */
-export function visitReport(sheet: VisitSheet, { log, report, diagnosis }: Shown, paint: Paint): string {
+export function visitReport(
+  sheet: VisitSheet,
+  { log, report, diagnosis }: SheetSource,
+  paint: Paint,
+): string {
   const list = (title: string, lines: readonly string[]): string[] =>
     lines.length === 0
       ? []

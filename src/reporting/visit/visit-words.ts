@@ -1,3 +1,5 @@
+import type { Diagnosis } from '../../model/finding.ts';
+import type { ImportReport } from '../../model/import-report.ts';
 import type { Log } from '../../model/log.ts';
 import { formatMinutes, formatTemperature } from '../../units/display.ts';
 import type { PhoneQuestion } from '../../visit/phone-first.ts';
@@ -10,6 +12,13 @@ import { dayText } from '../local-time.ts';
 import { placesText } from '../open-questions.ts';
 import { placeTitle, summaryUnder } from '../report-order.ts';
 import { causeWords } from '../words.ts';
+
+/** What a sheet was made from. */
+export interface SheetSource {
+  readonly log: Log;
+  readonly report: ImportReport;
+  readonly diagnosis: Diagnosis;
+}
 
 /** What leads here, under the name of the place: it need not say that again. */
 export const stopSummary = (stop: Stop, log: Log): string => summaryUnder(stopTitle(stop, log), stop.lead);

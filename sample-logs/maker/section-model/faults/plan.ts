@@ -2,8 +2,8 @@ import { bent, minutesItTakes } from '../../creep.ts';
 import { faultCatalogue } from '../../fault-catalogue.ts';
 import type { Channel } from '../../log-edits.ts';
 import type { Random } from '../../random.ts';
-import type { PlantedFault } from '../../simulated-store.ts';
 import type { FaultRequest } from '../../store-request.ts';
+import type { PlannedTruth } from '../../truth-of.ts';
 import type { CircuitDisturbance, GroupDisturbance } from '../effects.ts';
 import type { CircuitParameters, GroupParameters, StoreParameters } from '../parameters.ts';
 import { planners } from './planners.ts';
@@ -28,12 +28,7 @@ export interface Disturbances {
   readonly groups: readonly { readonly id: string; readonly disturb: GroupDisturbance }[];
 }
 
-export interface PlannedFault extends Disturbances {
-  /** Onset and end in minutes since the start of the log; sizes as planned. */
-  readonly truth: Omit<PlantedFault, 'reachedThree'>;
-  /** The channel that its probe is exchanged with, or null. */
-  readonly swappedWith: Channel | null;
-}
+export interface PlannedFault extends Disturbances, PlannedTruth {}
 
 /** Plans one fault; it strikes none of the circuits `taken`, unless the request names one. */
 export function planFault(
