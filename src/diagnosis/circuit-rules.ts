@@ -5,7 +5,8 @@ const dayMs = 86_400_000;
 
 /**
  * What on one circuit is one trouble: a circuit that is off explains everything on it, a dead probe its own
- * readings, a section that ices its slow recovery and the valve that feeds for it.
+ * readings, a section that ices its slow recovery and the valve that feeds for it. Fed in strokes of a few minutes superheat
+ * never settles.
  */
 export const circuitRules: readonly Rule[] = [
   { keeper: 'one-probe', guest: 'left-off', when: (k, g) => isOverride(g) && begins(g) >= begins(k) },
@@ -62,6 +63,7 @@ export const circuitRules: readonly Rule[] = [
   { keeper: 'whole-circuit', guest: 'defrost', when: (_, g) => isRecovery(g) },
   { keeper: 'superheat', guest: 'defrost', when: (_, g) => isRecovery(g) },
   { keeper: 'cycling', guest: 'cycling', when: () => true },
+  { keeper: 'cycling', guest: 'superheat', when: (k, g) => begins(g) >= begins(k) - slackMs },
 ];
 
 function sameProbe(keeper: Trouble, guest: Trouble): boolean {

@@ -39,6 +39,10 @@ const answers: Readonly<{ [key: string]: Answer }> = {
     origin: 'control',
     causes: { 'circuits-in-step': 0.65, 'tight-differential': 0.2, 'compressor-control': 0.1 },
   },
+  'short-cycling/valves-together': {
+    origin: 'control',
+    causes: { 'circuits-in-step': 0.5, 'tight-differential': 0.35, 'compressor-control': 0.05 },
+  },
   'defrost-missed/moved': { origin: 'control', causes: { 'defrost-schedule': 0.85 } },
   'defrost-missed/clock-moved': { origin: 'control', causes: { 'defrost-schedule': 0.85 } },
   'defrost-missed': { origin: 'defrost', causes: { 'defrost-schedule': 0.75, 'left-off': 0.1 } },

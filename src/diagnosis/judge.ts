@@ -8,6 +8,7 @@ import { pairSwaps } from './pair-swaps.ts';
 import { coverByRack } from './rack-cover.ts';
 import { rankCircuits, rankFindings } from './rank.ts';
 import { leastConfidence } from './severity.ts';
+import { coverByStep } from './step-cover.ts';
 import type { Trouble } from './trouble.ts';
 import { troublesOf } from './troubles.ts';
 import { wordFinding } from './wording/word-finding.ts';
@@ -24,7 +25,7 @@ export function judge(
   const now = grid.startMs + grid.count * grid.stepMs;
   const troubles = coverByRack(
     signals,
-    clockMoves(pairSwaps(troublesOf(signals, seen.evidence))),
+    coverByStep(clockMoves(pairSwaps(troublesOf(signals, seen.evidence)))),
     (rack) => confidence(rack) >= leastConfidence && rack.lead.features.note !== 1,
   );
   const findings = rankFindings(

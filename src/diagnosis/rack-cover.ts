@@ -18,27 +18,34 @@ const ownTrouble = 2.2;
 /** A rise that stood at less than this share of itself just before the rack failed came with the rack. */
 const shareBefore = 0.25;
 const daysBefore = 3;
+/** A recovery that had lengthened by as much before the rack failed was on its own way, min. */
+const ownLengthening = 6;
 
 /** A coil that is warm to begin with reaches the end temperature of its defrost sooner. */
 const warmShapes: readonly string[] = [...recoveryShapes, 'ended-early'];
+/** Racks whose suction stands elsewhere since: they need warm nothing to show in superheat and in the length of defrosts. */
+const movedShapes: readonly string[] = ['target-left', 'low'];
 
 const coverable: readonly Trouble['scope'][] = ['whole-circuit', 'cycling', 'superheat', 'one-probe'];
 
 /**
  * A rack that cannot hold its pressure warms all it feeds: one finding for the rack stands for what its circuits
- * would each be flagged for, when they began with it. A probe that is far from its own neighbours keeps its flag, and so
- * do defrosts that heat weakly, run long or do not come: no pressure does that.
+ * would each be flagged for, when they began with it. So it does for superheat, read against that pressure, and for defrosts
+ * that run somewhat longer, as coils do that are fed all the time or colder. A probe that is far from its own neighbours keeps
+ * its flag, and so do defrosts that heat weakly or do not come: no pressure does that.
  */
 export function coverByRack(
   signals: Signals,
   troubles: readonly Trouble[],
   isReal: (rack: Trouble) => boolean,
 ): Trouble[] {
-  let open = withGroupCycles(troubles);
-  for (const rack of troubles.filter((one) => one.scope === 'rack' && warmsItsCircuits(one) && isReal(one))) {
+  let open = [...troubles];
+  const racks = troubles.filter((one) => one.scope === 'rack' && movesItsCircuits(one) && isReal(one));
+  for (const rack of racks) {
     const members = rack.group?.members ?? [];
     const covered = open.filter((one) => isCovered(signals, one, rack, members));
-    const moved = members.filter((id) => movedMember(signals, rack, id));
+    const warms = warmsItsCircuits(rack);
+    const moved = members.filter((id) => warms && movedMember(signals, rack, id));
     const flagged = covered.map((one) => one.lead.circuit!);
     const covers = members.filter((id) => moved.includes(id) || flagged.includes(id));
     open = open
@@ -48,29 +55,14 @@ export function coverByRack(
   return open;
 }
 
-/** Valves that open in step start too often together: the finding of their group stands for those of its circuits. */
-function withGroupCycles(troubles: readonly Trouble[]): Trouble[] {
-  const inStep = troubles.filter((one) => one.lead.circuit === null && one.lead.shape === 'in-step');
-  const coveredBy = (group: Trouble) =>
-    troubles.filter(
-      ({ scope, lead }) =>
-        scope === 'cycling' &&
-        lead.circuit !== null &&
-        group.group?.members.includes(lead.circuit) === true &&
-        Math.abs(lead.onset - group.lead.onset) <= slackMs,
-    );
-  const covered = new Map(inStep.map((group) => [group, coveredBy(group)]));
-  const guests = new Set([...covered.values()].flat());
-  return troubles
-    .filter((one) => !guests.has(one))
-    .map((one) => {
-      const circuits = covered.get(one)?.map(({ lead }) => lead.circuit!) ?? [];
-      return circuits.length === 0 ? one : { ...one, covers: circuits };
-    });
+function movesItsCircuits(rack: Trouble): boolean {
+  return warmsItsCircuits(rack) || rack.evidence.some(({ shape }) => movedShapes.includes(shape));
 }
 
 function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: readonly string[]): boolean {
   if (one.lead.circuit === null || !members.includes(one.lead.circuit)) return false;
+  if (one.lead.shape === 'extended') return Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
+  if (!warmsItsCircuits(rack) && one.scope !== 'superheat' && one.scope !== 'cycling') return false;
   const isWarmth = one.scope === 'defrost' && warmShapes.includes(one.lead.shape);
   if (!isWarmth && !coverable.includes(one.scope)) return false;
   const isTrend = isWarmth || (trendShapes.includes(one.lead.shape) && one.scope !== 'one-probe');
@@ -81,14 +73,25 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
   return Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0) < ownTrouble;
 }
 
-/** Whatever day its own analysis dates it to: in the last days before the rack failed the rise was not there. */
+/** Whatever day its own analysis dates it to: in the last days before the rack failed it was not there. */
 function cameWithRack({ log }: Signals, one: Trouble, rack: Trouble): boolean {
+  const day = dayAt(log.calendar, indexAt(log.grid, rack.lead.onset));
+  if (one.scope === 'defrost') return recoveredUntil(day, one);
   const departures = rack.group?.departures.get(one.lead.circuit!);
   if (one.scope !== 'whole-circuit' || departures === undefined) return false;
-  const day = dayAt(log.calendar, indexAt(log.grid, rack.lead.onset));
   const before = median(departures.subarray(Math.max(0, day - daysBefore), day));
   const since = median(departures.subarray(day + 1));
   return since >= movedWith && before < shareBefore * since;
+}
+
+/** Until the rack failed the air came back after defrost as it had at first, and it takes longer now. */
+function recoveredUntil(day: number, { circuit, lead }: Trouble): boolean {
+  if (circuit === null || !recoveryShapes.includes(lead.shape)) return false;
+  const minutes = (from: number, to: number): number =>
+    median(circuit.probes.map(({ recovery }) => median(recovery.subarray(Math.max(0, from), to))));
+  const days = circuit.level.length;
+  const before = minutes(day - daysBefore, day);
+  return before - minutes(0, daysBefore) < ownLengthening && minutes(days - daysBefore, days) > before;
 }
 
 function movedMember(signals: Signals, rack: Trouble, id: string): boolean {

@@ -1,3 +1,4 @@
+import type { Evidence } from '../model/evidence.ts';
 import type { Projection, Severity } from '../model/finding.ts';
 import type { EpochMs } from '../units/quantities.ts';
 import { recoveryShapes } from './circuit-rules.ts';
@@ -11,6 +12,8 @@ export const leastConfidence = 0.5;
 const actWithinDays = 14;
 /** What ended by itself within this time was an event of the day. */
 const shortDays = 2;
+/** What is over and was less than this at its highest is worth knowing, K (2.5 °F). */
+const plainWarmth = 1.4;
 /** A lie this large leads the control far enough astray to act on, K. */
 const largeLie = 4.4;
 
@@ -166,12 +169,18 @@ function ofWarmAir(
   now: EpochMs,
 ): Severity {
   if (judgement.origin !== 'case' && harmlessCauses.includes(judgement.causes[0]!.cause)) return 'note';
-  if (lead.end !== null) return lead.end - lead.onset < shortDays * dayMs ? 'note' : 'watch';
+  if (lead.end !== null) return isPassedWarmth(lead, features) ? 'note' : 'watch';
   if (lead.shape === 'duty') return losesReserve(features) ? 'watch' : 'note';
   if (scope === 'one-probe' && judgement.origin === 'probe') {
     return Math.abs(features.shift ?? 0) >= largeLie ? 'act' : 'watch';
   }
   return reaches(projection, now) ? 'act' : 'watch';
+}
+
+function isPassedWarmth({ onset, end }: Evidence, features: Readonly<{ [name: string]: number }>): boolean {
+  return (
+    end! - onset < shortDays * dayMs || Math.abs(features.shift ?? features.rise ?? plainWarmth) < plainWarmth
+  );
 }
 
 function reaches(projection: Projection | null, now: EpochMs): boolean {

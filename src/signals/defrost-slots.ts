@@ -54,12 +54,16 @@ export function defrostSlots(
   const isInForce = slotsInForce(slots, calendar);
   const seenByDay = new Int32Array(calendar.days.length);
   for (const start of starts) seenByDay[dayAt(calendar, start)]!++;
-  const dueByDay = calendar.days.map((_, d) => slots.filter((_, slot) => isInForce(slot, d)).length);
   const length =
     Math.round(median(defrosts.map((w) => w.to - w.from))) || samplesIn(grid, plan.minutes ?? 30);
   const lifts = defrosts.map((window) => liftIn(air, window, grid));
   const lift = median(lifts);
   const isByShape = defrosts.filter(({ source }) => source === 'shape').length > defrosts.length / 2;
+  // The air of a case that is short of cooling makes shapes of its own: what was planned is enough for a day.
+  const most = isByShape ? (plan.perDay ?? slots.length) : slots.length;
+  const dueByDay = calendar.days.map((_, d) =>
+    Math.min(most, slots.filter((_, slot) => isInForce(slot, d)).length),
+  );
   const isFaint = quantile(lifts, faintQuantile) < cameShare * lift;
   const run = !isByShape ? 1 : isFaint ? faintRun : length <= halfSeenSamples ? hiddenRun : 1;
   return slots.map(({ minute }, slot) => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analyses/left-off/index.ts';
 import { dayOfOnset, measureOf, verdictOf } from '../support/analyse-case.ts';
-import { gridOf, groupOf } from '../support/hand-made-log.ts';
+import { gridOf, groupOf, recordOf, valuesOf } from '../support/hand-made-log.ts';
 import { dailyDefrosts, type SimpleCase, simpleCase } from '../support/simple-case.ts';
 
 const days = 12;
@@ -139,6 +139,22 @@ describe('a set point', () => {
       'set-point-left',
     ]);
     expect(shapes({})).toEqual(['set-point-changed']);
+  });
+
+  test('raised on a case that stands above it is no visit: the air follows the set point', () => {
+    const circuit = simpleCase(grid, { columns: { setPoint: true } });
+    const setPoint = valuesOf(grid, (minute) => (day(minute) < 8.05 ? 2.8 : 4.3));
+    const above = (minute: number) => (day(minute) < 7 ? 0 : 3.2);
+    const probes = circuit.probes.map((probe) => ({
+      ...probe,
+      record: {
+        ...probe.record,
+        values: probe.record.values.map((value, i) => value + setPoint[i]! - 2.8 + above(i)),
+      },
+    }));
+    const warm = { ...circuit, probes, setPoint: recordOf('M01 set point', 'temperature', setPoint) };
+    const shapes = verdictOf(analyse, [warm], days).evidence.map(({ shape }) => shape);
+    expect(shapes).not.toContain('set-point-left');
   });
 });
 

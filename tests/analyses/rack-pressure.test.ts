@@ -153,6 +153,19 @@ describe('a service visit', () => {
     expect(evidence[0]!.end).not.toBeNull();
   });
 
+  test('is recognised, pulled down to four tenths of its gauge, where it left the group at a lower level', () => {
+    const inVisit = (minute: number) => day(minute) > 8.4 && day(minute) < 8.5;
+    const gauge = (minute: number) => (inVisit(minute) ? 21 : day(minute) < 8.4 ? 50 : 41);
+    const target = recordOf(
+      'S1 target',
+      'pressure',
+      valuesOf(grid, (minute) => psig(inVisit(minute) ? 21 : gauge(minute))),
+    );
+    const circuits = fiveCircuits(() => 0.35, inVisit);
+    const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: target }, circuits);
+    expect(evidence.map((one) => one.shape).sort()).toEqual(['service-visit', 'target-left']);
+  });
+
   test('is recognised where no defrost is logged, although shut circuits climb as in one', () => {
     const inVisit = (minute: number) => day(minute) > 8.4 && day(minute) < 8.5;
     const gauge = (minute: number) => (inVisit(minute) ? 10 : 50);
@@ -235,6 +248,52 @@ describe('condensing', () => {
     );
     expect(evidence.map((one) => one.shape)).toEqual(['condensing-high']);
     expect(measureOf(evidence[0]!, 'condensingRise')).toBeGreaterThan(4);
+  });
+
+  // It cannot show while the condenser stands on its floor: that the weather has turned cool is no cure.
+  test('is not said to be over because the days turned cool, and is once warm ones showed nothing', () => {
+    const told = (cool: number, until: number) => {
+      const weather = {
+        ...outdoor,
+        values: outdoor.values.map((value, i) => value - (i > 12 * 288 ? cool : 0)),
+      };
+      const dirt = (i: number) => (i > 8 * 288 && i < until * 288 ? 7 : 0);
+      const values = weather.values.map((value, i) => kilopascal(Math.max(25, value + 8 + dirt(i))));
+      const [high] = judge(
+        { pressure: pressureOf(() => 45), discharge: recordOf('Discharge', 'pressure', values) },
+        [],
+        [weather],
+      ).evidence;
+      return high!;
+    };
+    expect(told(16, days).end).toBeNull();
+    expect(told(0, 12).end).not.toBeNull();
+  });
+
+  test('is judged by a first third all of whose hours were on the floor', () => {
+    const spring = recordOf(
+      'Outdoor air',
+      'temperature',
+      valuesOf(grid, (minute) => 11 + 5 * Math.sin((2 * Math.PI * minute) / 1440)),
+    );
+    const pressures = (dirt: number) =>
+      recordOf(
+        'Discharge',
+        'pressure',
+        valuesOf(grid, (minute) =>
+          kilopascal(Math.max(25, spring.values[minute / 5]! + 8 + (day(minute) < 9 ? 0 : dirt))),
+        ),
+      );
+    const shapes = (dirt: number, refrigerant: string | null) =>
+      judge(
+        { pressure: pressureOf(() => 45), discharge: pressures(dirt), refrigerant },
+        [],
+        [spring],
+      ).evidence.map(({ shape }) => shape);
+    expect(shapes(9, 'R-448A')).toEqual(['condensing-high']);
+    expect(shapes(9, null)).toEqual(['condensing-high']);
+    expect(shapes(0, 'R-448A')).toEqual([]);
+    expect(shapes(0, null)).toEqual([]);
   });
 
   describe('of a refrigerant that nobody named', () => {
@@ -342,6 +401,22 @@ describe('a target that floats', () => {
     expect(others).toEqual([]);
     expect(stopped).toMatchObject({ shape: 'float-stopped', features: { note: 0 } });
     expect(Math.abs(dayOfOnset(stopped!) - 8.3)).toBeLessThan(0.1);
+  });
+
+  test('is seen to float and to stop where it is logged so coarsely that it moves by two steps a day', () => {
+    const coarse = 6.894757;
+    const atStep = (value: number) => Math.round(value / coarse) * coarse;
+    const swinging = (minute: number) => 45 + 1.2 * Math.sin(minute / 220);
+    const coarselyLogged = (still: (minute: number) => number | null) => {
+      const values = valuesOf(grid, (minute) => atStep(psig(still(minute) ?? swinging(minute))));
+      const pressureSetPoint = recordOf('S1 target', 'pressure', values, { resolution: coarse });
+      return judge({ pressure: pressureOf(swinging), pressureSetPoint }).evidence;
+    };
+    const stopped = coarselyLogged((minute) => (day(minute) < 8.3 ? null : 45));
+    expect(stopped.map(({ shape, features }) => [shape, features.note])).toEqual([['float-stopped', 0]]);
+    expect(coarselyLogged(() => null)).toEqual([]);
+    const quieter = (minute: number) => (day(minute) < 9 ? null : 45 + 0.6 * Math.sin(minute / 220));
+    expect(coarselyLogged(quieter)).toEqual([]);
   });
 
   // A load without reserve holds the float at its lowest, one that needs nothing at its highest: common practice, no

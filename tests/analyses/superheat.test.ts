@@ -38,6 +38,14 @@ describe('superheat', () => {
     expect(measureOf(evidence[0]!, 'usualSuperheat')).toBeCloseTo(3.9, 0);
   });
 
+  test('that always stood about its limit and then rises is dated by the rise', () => {
+    // A day over the limit by chance, then half as much again above it for good.
+    const risen = (minute: number) =>
+      day(minute) < 7 ? 12.05 + (Math.floor(day(minute)) % 2 ? 0.4 : 0) : 15;
+    const starving = judge(withSuperheat(risen)).evidence.find((one) => one.shape === 'starving')!;
+    expect(Math.abs(dayOfOnset(starving) - 7)).toBeLessThan(1.1);
+  });
+
   test('under 3 °F is flooding', () => {
     expect(shapesOf(judge(withSuperheat(() => 0.8)))).toEqual(['flooding']);
   });

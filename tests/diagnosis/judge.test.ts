@@ -271,6 +271,45 @@ describe('a rack fault', () => {
     expect(one(rackHigh()).causes[0]?.cause).toBe('capacity-shortfall');
   });
 
+  const superheat = (given: Partial<Evidence> = {}) =>
+    evidence({ analysis: 'superheat', kind: 'superheat', shape: 'starving', onset: onDay(5.5), ...given });
+
+  it('takes superheat and longer defrosts that came with a suction that stands elsewhere, warm or not', () => {
+    const longer = recovery({ shape: 'extended', circuit: 'M02', certainty: 0.95, onset: onDay(6) });
+    const left = rackHigh({ shape: 'target-left' });
+    expect(one(left, superheat(), longer).covers).toEqual(['M01', 'M02']);
+    expect(one(left, superheat()).summary).toContain('it shows in M01');
+    expect(one(rackHigh(), superheat(), longer).covers).toEqual(['M01', 'M02']);
+    const before = superheat({ onset: onDay(1) });
+    expect(findings(rackHigh({ shape: 'target-left', onset: onDay(8) }), before)).toHaveLength(2);
+    expect(findings(rackHigh({ shape: 'condensing-high' }), superheat())).toHaveLength(2);
+    expect(findings(left, recovery({ shape: 'weak-rise', certainty: 0.95 }))).toHaveLength(2);
+  });
+
+  it('takes a recovery that is dated from the start, when it only lengthened with it', () => {
+    const slowFrom = (from: number) => {
+      const minutes = (day: number): number => (day < from ? 0 : 1);
+      const signals = computeSignals(
+        handMadeStore({
+          days: 14,
+          circuits: ['M01', 'M02', 'M03'].map((id) => ({ id, probes: [still, still, still] })),
+        }),
+      );
+      const circuits = signals.circuits.map((circuit) => ({
+        ...circuit,
+        probes: circuit.probes.map((probe) => ({
+          ...probe,
+          recovery: probe.recovery.map((_, day) => 12 + 15 * minutes(day)),
+        })),
+      }));
+      const seen = [rackHigh({ onset: onDay(9) }), recovery({ shape: 'lengthening', onset: onDay(0.5) })];
+      return judge({ ...signals, circuits }, { evidence: seen, abstentions: [] }).findings;
+    };
+    expect(slowFrom(9)).toHaveLength(1);
+    expect(slowFrom(5)).toHaveLength(2);
+    expect(slowFrom(0)).toHaveLength(2);
+  });
+
   it('whose pressure no circuit feels is watched', () => {
     expect(one(rackHigh({ features: { shareWarm: 0 } })).severity).toBe('watch');
     expect(one(rackHigh({ features: { shareWarm: 0 }, end: onDay(12) })).severity).toBe('note');
@@ -401,6 +440,44 @@ describe('valves in step', () => {
   it('do not explain a valve that was pulsed at another time', () => {
     expect(findings(inStep, { ...valve('M01'), onset: onDay(10) })).toHaveLength(2);
   });
+
+  it('that wear a machine explain a valve that passes the limit later, and what short strokes do to the rest', () => {
+    const machine = { ...inStep, shape: 'compressor', points: ['comp 2'], certainty: 0.95, features: {} };
+    const superheat = evidence({
+      analysis: 'superheat',
+      kind: 'superheat',
+      shape: 'starving',
+      circuit: 'M02',
+    });
+    const longer = recovery({ shape: 'extended', circuit: 'M03', certainty: 0.95 });
+    const finding = one(inStep, machine, { ...valve('M01'), onset: onDay(10) }, superheat, longer);
+    expect(finding.covers).toEqual(['M01', 'M02', 'M03']);
+    const harmless = findings(inStep, superheat, { ...longer, onset: onDay(9) });
+    expect(harmless.map(({ circuit }) => circuit).sort()).toEqual([null, 'M02', 'M03'].sort());
+  });
+
+  it('that the logging cannot show are one finding where half of the valves begin to cycle at one time', () => {
+    const valves = ['M01', 'M02', 'M03'].map((id, i) => ({ ...valve(id), onset: onDay(5 + 0.2 * i) }));
+    const finding = one(...valves);
+    expect(finding).toMatchObject({ circuit: null, suctionGroup: 'S1', covers: ['M01', 'M02', 'M03'] });
+    expect(finding.causes[0]!.cause).toBe('circuits-in-step');
+    expect(finding.summary).toContain('began at one time');
+    const apart = valves.map((one, i) => ({ ...one, onset: onDay(3 + 3 * i) }));
+    expect(findings(...apart)).toHaveLength(3);
+  });
+
+  it('and fast: superheat that never settles in such strokes is part of it', () => {
+    const superheat = evidence({
+      analysis: 'superheat',
+      kind: 'superheat',
+      shape: 'starving',
+      onset: onDay(6),
+    });
+    const finding = one(valve('M01'), superheat);
+    expect(finding.kind).toBe('short-cycling');
+    expect(finding.summary).toContain('M01 valve starts too often');
+    expect(findings(valve('M01'), { ...superheat, onset: onDay(1) })).toHaveLength(2);
+  });
 });
 
 describe('severity', () => {
@@ -429,6 +506,16 @@ describe('severity', () => {
     ['will reach it in 15', wholeRise({ projection: projection(15) }), 'watch'],
     ['has no date', wholeRise({ projection: projection(null) }), 'watch'],
     ['is less likely than not', wholeRise({ certainty: 0.3 }), 'note'],
+    [
+      'is over, and was small',
+      evidence({ probe: 'M01 air A', onset: onDay(2), end: onDay(9), features: { shift: 1.1 } }),
+      'note',
+    ],
+    [
+      'is over, and was large',
+      evidence({ probe: 'M01 air A', onset: onDay(2), end: onDay(9), features: { shift: 2 } }),
+      'watch',
+    ],
     [
       'was over within two days',
       evidence({ probe: 'M01 air A', end: onDay(6.9), features: { shift: 3 } }),

@@ -194,3 +194,22 @@ describe('defrosts that only the air shows', () => {
     expect(missedOn(inRow(6), 7, 'status')).toBe(6);
   });
 });
+
+test('shapes that the air of a case short of cooling makes between its planned defrosts are none that are missed', () => {
+  const circuit = simpleCase(gridOf(days, 1), {
+    isDefrosting: at(180, 540, 900, 1260),
+    columns: columns.air,
+    // Warmed at one time of some days by as much as a defrost does, with the valve shut for it.
+    isOff: (minute) =>
+      [7, 8, 9, 12].includes(Math.floor(minute / 1440)) && minute % 1440 >= 360 && minute % 1440 < 400,
+  });
+  const slotsBy = (perDay: number | null) => {
+    const defrost = { ...circuit.defrost, kind: null, perDay, minutes: 45 };
+    const log = handMadeLog({ days, stepMinutes: 1, circuits: [{ ...circuit, defrost }] });
+    return computeSignals(log).circuits[0]!;
+  };
+  const unplanned = slotsBy(null);
+  expect(unplanned.defrostSource).toBe('shape');
+  expect(missedIn(unplanned).length).toBeGreaterThan(0);
+  expect(missedIn(slotsBy(4))).toEqual([]);
+});

@@ -43,17 +43,18 @@ function visitsOf({ offSpells, log }: CircuitSignals) {
 }
 
 /**
- * Without a valve column: outside defrosts the air stood far above usual for a while about the step. By itself that is no
- * stop, beside a step of the set point it is somebody's visit.
+ * Without a valve column: outside defrosts the air stood far above its set point, and once that was raised above the new one,
+ * for a while about the step. By itself that is no stop, beside a step of the set point it is somebody's visit.
  */
 function wasWarmed(step: SetPointStep, signals: CircuitSignals): boolean {
   const { circuit, air, phase, log } = signals;
   if (circuit.valve !== null) return false;
   const reach = samplesIn(log.grid, 60 * settings.visitReach.value);
   const limit = step.from + settings.visitRise.value;
+  const raised = Math.max(0, step.to - step.from);
   let warm = 0;
   for (let i = Math.max(0, step.at - reach); i < Math.min(air.length, step.at + reach); i++)
-    if (air[i]! > limit && phase[i] === Phase.cooling) warm++;
+    if (air[i]! > limit + (i < step.at ? 0 : raised) && phase[i] === Phase.cooling) warm++;
   return warm >= samplesIn(log.grid, settings.visitMinutes.value);
 }
 

@@ -12,7 +12,15 @@ export interface CondensingHours {
   readonly running: Float64Array | null;
 }
 
-const fewestHours = 24;
+export interface CondensingNorm {
+  /** What the condensing temperature of an hour is by the norm. */
+  readonly at: (hour: number) => number;
+  /** What it would be without its floor. */
+  readonly line: (hour: number) => number;
+}
+
+/** Hours off the floor that teach how far above the outdoor air a condenser stands, with a slope of 1. */
+const fewestHours = 6;
 /** Hours that teach a slope of its own on outdoor or on the machines, and how far these must have spread. */
 const fewestForSlopes = 72;
 const leastOutdoorSpread = 4;
@@ -27,35 +35,45 @@ const steepest = 1.3;
  * lower twentieth), else `a + b · outdoor + c · running machines`, fitted by Huber's regression to the hours off the floor. At
  * constant airflow a condenser stands above the outdoor air in proportion to the heat it rejects (ε–NTU: Q = ε C (T_c − T_o);
  * ASHRAE Handbook, HVAC Systems and Equipment, Condensers, from memory), hence c; fans that are staged make b less than 1. Where the
- * hours do not spread enough to teach a slope, b is 1 and c is left out; with too few, the difference of common practice stands
- * in. Beyond the hottest hour that was learnt it goes on at no less than a kelvin a kelvin. Null without an outdoor
- * temperature, and with too few on a scale that has no zero (`hasZero` false).
+ * hours do not spread enough to teach a slope, b is 1 and c is left out. A first third on the floor still tells that in the
+ * warmest weather of its hours the condenser could have stood at the floor: a is at most their distance, and at most the
+ * difference of common practice, which a scale that has no zero (`hasZero` false) cannot know. Beyond the hottest hour that was
+ * learnt it goes on at no less than a kelvin a kelvin. Null without an outdoor temperature.
  */
 export function condensingNorm(
   { condensing, outdoor, running }: CondensingHours,
   normHours: number,
   hasZero = true,
-): ((hour: number) => number) | null {
+): CondensingNorm | null {
   if (!outdoor.some(Number.isFinite)) return null;
   const floor = quantile(condensing.subarray(0, normHours), 0.05);
   const learnt: number[] = [];
+  let warmestOnFloor = Number.NEGATIVE_INFINITY;
   for (let hour = 0; hour < normHours; hour++) {
-    if (condensing[hour]! > floor + offTheFloor && Number.isFinite(outdoor[hour]!)) learnt.push(hour);
+    if (!Number.isFinite(outdoor[hour]!)) continue;
+    if (condensing[hour]! > floor + offTheFloor) learnt.push(hour);
+    else if (condensing[hour]! <= floor + offTheFloor)
+      warmestOnFloor = Math.max(warmestOnFloor, outdoor[hour]!);
   }
   const at = (values: Float64Array): Float64Array => Float64Array.from(learnt, (hour) => values[hour]!);
   if (learnt.length < fewestHours) {
-    if (!hasZero) return null;
-    return (hour) => Math.max(floor, outdoor[hour]! + settings.condensingDifference.value);
+    const most = floor + offTheFloor - warmestOnFloor;
+    const difference = hasZero ? Math.min(settings.condensingDifference.value, most) : most;
+    return Number.isFinite(difference) ? heldBy(floor, (hour) => outdoor[hour]! + difference) : null;
   }
   const line = slopesOf(at(condensing), at(outdoor), running === null ? null : at(running));
   const usualRunning = running === null ? 0 : median(at(running));
   const hottest = Math.max(...at(outdoor));
-  return (hour) => {
+  return heldBy(floor, (hour) => {
     const beyond = Math.max(0, outdoor[hour]! - hottest) * Math.max(0, 1 - line.outdoor);
     const machines = running?.[hour] ?? Number.NaN;
     const load = line.running * ((Number.isFinite(machines) ? machines : usualRunning) - usualRunning);
-    return Math.max(floor, line.level + line.outdoor * outdoor[hour]! + load + beyond);
-  };
+    return line.level + line.outdoor * outdoor[hour]! + load + beyond;
+  });
+}
+
+function heldBy(floor: number, line: (hour: number) => number): CondensingNorm {
+  return { at: (hour) => Math.max(floor, line(hour)), line };
 }
 
 interface Slopes {

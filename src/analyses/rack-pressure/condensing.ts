@@ -1,3 +1,4 @@
+import { median } from '../../maths/median.ts';
 import { quantile } from '../../maths/quantile.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { samplesIn } from '../../model/grid.ts';
@@ -8,9 +9,9 @@ import { runThreshold } from '../../signals/run-threshold.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
 import type { Kilopascal } from '../../units/quantities.ts';
 import { measure } from '../evidence-parts.ts';
-import { condensingNorm } from './condensing-norm.ts';
+import { type CondensingNorm, condensingNorm } from './condensing-norm.ts';
 import { evidenceOf } from './evidence.ts';
-import { creptDays, highHours } from './high-period.ts';
+import { creptDays, type HighPeriod, highHours } from './high-period.ts';
 import { hourlyMeans, hoursOfDay } from './hourly.ts';
 import { settings } from './settings.ts';
 
@@ -36,18 +37,20 @@ export function condensingHigh(group: GroupSignals, { log }: Signals): Evidence[
   const running = runningMachines(group.group, log);
   const norm = condensingNorm({ condensing, outdoor, running }, normHours, refrigerant !== null);
   if (norm === null && refrigerant === null) return [];
-  const excess = condensing.map((value, hour) => value - (norm ?? highestUsual(condensing, normHours))(hour));
+  const usual = norm?.at ?? highestUsual(condensing, normHours);
+  const excess = condensing.map((value, hour) => value - usual(hour));
   const period =
     norm === null
       ? highHours(excess, 1.5 * settings.condensingRise.value, log)
       : (highHours(excess, settings.condensingRise.value, log) ??
         creptDays(excess, settings.condensingCrept.value, log));
   if (period === null) return [];
+  const isOver = period.to !== null && (norm === null || wouldShow(condensing, excess, norm, period, log));
   return [
     evidenceOf(group, {
       shape: 'condensing-high',
       onset: log.grid.startMs + period.from * hourMs,
-      end: period.to === null ? null : log.grid.startMs + period.to * hourMs,
+      end: isOver ? log.grid.startMs + period.to! * hourMs : null,
       certainty: (norm === null ? 0.5 : 0.7) + 0.25 * period.share,
       measures: [measure('condensingRise', period.height, 'K')],
       features: {
@@ -61,6 +64,24 @@ export function condensingHigh(group: GroupSignals, { log }: Signals): Evidence[
       points: [discharge.point, outdoorRecord?.point],
     }),
   ];
+}
+
+/**
+ * Whether what was seen would have been seen again, had it lasted: a condenser that stands on its floor in cool weather, or at
+ * a small load, tells nothing of its dirt.
+ */
+function wouldShow(
+  condensing: Float64Array,
+  excess: Float64Array,
+  { at, line }: CondensingNorm,
+  { from, to }: HighPeriod,
+  log: Log,
+): boolean {
+  const limit = settings.condensingRise.value;
+  const high = [...excess.keys()].filter((hour) => hour >= from && hour < to! && excess[hour]! > limit);
+  const rise = median(high.map((hour) => condensing[hour]! - line(hour)));
+  const shown = excess.map((_, hour) => (hour < to! ? 0 : line(hour) + rise - at(hour)));
+  return highHours(shown, limit, log) !== null;
 }
 
 /** Steps as kelvins of condensing temperature do, from no particular zero, and by no more than they. */

@@ -1,6 +1,6 @@
 import { quantiles } from '../../maths/quantile.ts';
 import type { Evidence } from '../../model/evidence.ts';
-import { timeAt } from '../../model/grid.ts';
+import { dayAt, timeAt } from '../../model/grid.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
@@ -8,6 +8,8 @@ import { settings } from './settings.ts';
 
 /** A target that moves by less than this within a day, kPa, stands still. */
 const plainMove = 2;
+/** … and by less than this many steps of its logging: a target is computed and does not flicker by two of them. */
+const plainSteps = 1.5;
 /** This near to an end of the range in which it used to move, as a share of that range, it may be held there. */
 const endShare = 0.1;
 
@@ -19,14 +21,14 @@ export function floatStopped(group: GroupSignals, { log }: Signals): Evidence[] 
   const target = group.group.pressureSetPoint;
   if (target === null || typeof target === 'number') return [];
   const { values } = target;
-  const least = Math.max(plainMove, 2 * target.resolution);
+  const least = Math.max(plainMove, plainSteps * target.resolution);
   const moved = log.calendar.days.map(({ from, to }) => rangeOf(values, from, to) > least);
   const lastMove = moved.lastIndexOf(true);
-  const still = moved.length - 1 - lastMove;
   const before = moved.slice(0, lastMove + 1);
   const used = before.filter(Boolean).length;
-  if (lastMove < 0 || used < 3 || used < 0.5 * before.length || still < settings.floatDays.value) return [];
   const from = stillSince(values, least / 2);
+  const still = moved.length - 1 - Math.max(lastMove, dayAt(log.calendar, from));
+  if (lastMove < 0 || used < 3 || used < 0.5 * before.length || still < settings.floatDays.value) return [];
   const [lowest, highest] = quantiles(values.subarray(0, from), [0.02, 0.98]) as [number, number];
   const margin = Math.max(target.resolution / 2, endShare * (highest - lowest));
   const now = lastKnown(values);

@@ -1,5 +1,5 @@
 import { median } from '../../maths/median.ts';
-import { samplesIn } from '../../model/grid.ts';
+import { dayAt, samplesIn } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
 import { targetAt } from '../../model/record.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
@@ -22,7 +22,7 @@ const reachMinutes = 180;
 export function serviceVisits(group: GroupSignals, members: readonly CircuitSignals[], log: Log): Visit[] {
   const pressure = group.group.pressure?.values;
   if (pressure === undefined) return [];
-  const reference = referenceOf(group);
+  const reference = referenceOf(group, log);
   const reach = samplesIn(log.grid, reachMinutes);
   const shortest = samplesIn(log.grid, settings.visitMinutes.value);
   const visits: { from: number; to: number; depth: number }[] = [];
@@ -67,12 +67,21 @@ function isDefrost(together: Uint8Array, from: number, to: number): boolean {
   return 2 * defrosting >= to - from;
 }
 
-function referenceOf(group: GroupSignals): (sample: number) => number {
+/** Days before a sample that tell what was usual then: whoever pulls a group down may leave it at another level. */
+const daysBefore = 3;
+/** Who pulls a group down lowers its target for it; one that floats is seldom further under the usual suction than this share. */
+const targetShare = 0.9;
+
+function referenceOf(group: GroupSignals, { calendar }: Log): (sample: number) => number {
   const target = group.group.pressureSetPoint;
-  const usual = median(group.suction);
+  const overall = median(group.suction);
+  const usual = group.suction.map((_, day) =>
+    median(group.suction.subarray(Math.max(0, day - daysBefore), day)),
+  );
   return (sample) => {
     const value = targetAt(target, sample);
-    return Number.isNaN(value) ? usual : Math.max(value, 0.8 * usual);
+    const then = usual[dayAt(calendar, sample)]! || overall;
+    return Number.isNaN(value) ? then : Math.max(value, targetShare * then);
   };
 }
 

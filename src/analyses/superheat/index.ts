@@ -61,10 +61,24 @@ function judge(series: SuperheatSeries, days: SuperheatDays, signals: CircuitSig
     const agreeing = last.filter(isSo);
     if (agreeing.length < Math.min(settings.daysInAWeek.value, last.length) || !last.slice(-3).some(isSo))
       return [];
+    const since = shape === 'starving' ? sinceRise(days, usual, last, isSo) : isSo;
     return [
-      evidenceOf(shape, series, days, usual, onsetDay(known, isSo), agreeing.length / last.length, signals),
+      evidenceOf(shape, series, days, usual, onsetDay(known, since), agreeing.length / last.length, signals),
     ];
   });
+}
+
+/** A coil that always stood about the limit passes it by chance: it is dated by when it came nearer its level of late. */
+function sinceRise(
+  { median: daily }: SuperheatDays,
+  usual: number,
+  last: readonly number[],
+  isSo: (day: number) => boolean,
+): (day: number) => boolean {
+  const now = median(last.map((day) => daily[day]!));
+  const isOld = usual > settings.starvingAlways.value - settings.aboutLimit.value;
+  if (!isOld || now - usual < settings.aboutLimit.value) return isSo;
+  return (day) => isSo(day) && daily[day]! > (usual + now) / 2;
 }
 
 /** The first day after the last pair of days on which it was not so. */

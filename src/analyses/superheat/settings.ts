@@ -39,6 +39,13 @@ export const settings = {
     meaning: 'daily median superheat that is too high whatever it used to be (22 °F)',
     source: practice,
   },
+  aboutLimit: {
+    value: 1.1,
+    unit: 'K',
+    meaning:
+      'nearer to that limit than this it always stood about it, and a rise by more is dated by itself (2 °F)',
+    source: practice,
+  },
   flooding: {
     value: 1.7,
     unit: 'K',

@@ -76,10 +76,13 @@ function defrostWords({ kind, shape, probe }: Evidence): string {
 
 export function cyclingSummary(trouble: Trouble, judgement: Judgement, log: Log): string {
   const machines = new Set(
-    trouble.evidence.map(({ points }) => points[0]).filter((point) => point !== undefined),
+    trouble.evidence
+      .filter(({ kind }) => kind === 'short-cycling')
+      .map(({ points }) => points[0])
+      .filter((point) => point !== undefined),
   );
   const names = machines.size === 0 ? 'the machine' : [...machines].join(', ');
-  if (trouble.lead.shape === 'in-step') return inStepSummary(trouble, log);
+  if (['in-step', 'valves-together'].includes(trouble.lead.shape)) return inStepSummary(trouble, log);
   const why =
     judgement.causes[0]!.cause === 'tight-differential'
       ? 'the differential is probably too tight'
@@ -88,17 +91,25 @@ export function cyclingSummary(trouble: Trouble, judgement: Judgement, log: Log)
   return `${placeClause(trouble)}${names} ${verb} too often ${sinceClause(trouble, log)}: ${why}.`;
 }
 
-/** `…: the valves of its circuits open and shut together since …, and Compressor A starts too often for it.` */
+/** `…: the valves of its circuits open and shut together since …: Compressor A starts too often for it, and it shows in M01.` */
 function inStepSummary(trouble: Trouble, log: Log): string {
   const { lead, evidence, covers } = trouble;
-  const since = sinceClause(trouble, log);
-  const machines = evidence
-    .filter(({ shape }) => shape === 'compressor')
-    .map(({ points }) => pointName(points[0]!));
-  const worn = [...new Set(machines), ...(covers.length === 0 ? [] : [`the valves of ${covers.join(', ')}`])];
-  const effect =
-    worn.length === 0 ? 'as far as is seen they do no harm' : `${worn.join(' and ')} start too often for it`;
-  return `Suction group ${lead.suctionGroup}: the valves of its circuits open and shut together ${since}: ${effect}.`;
+  const what =
+    lead.shape === 'in-step'
+      ? 'the valves of its circuits open and shut together'
+      : 'the valves of its circuits began at one time to start too often,';
+  const machines = [
+    ...new Set(
+      evidence.filter(({ shape }) => shape === 'compressor').map(({ points }) => pointName(points[0]!)),
+    ),
+  ];
+  const verb = machines.length > 1 ? 'start' : 'starts';
+  const effects = [
+    ...(machines.length === 0 ? [] : [`${machines.join(', ')} ${verb} too often for it`]),
+    ...(covers.length === 0 ? [] : [`it shows in ${covers.join(', ')}`]),
+  ];
+  const effect = effects.length === 0 ? 'as far as is seen they do no harm' : effects.join(', and ');
+  return `Suction group ${lead.suctionGroup}: ${what} ${sinceClause(trouble, log)}: ${effect}.`;
 }
 
 const superheatWords: Readonly<{ [shape: string]: string }> = {

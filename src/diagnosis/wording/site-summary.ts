@@ -1,6 +1,6 @@
 import type { Log } from '../../model/log.ts';
 import { formatDayAndTime, formatMinutes } from '../../units/display.ts';
-import type { Trouble } from '../trouble.ts';
+import { featuresOf, type Trouble } from '../trouble.ts';
 import { placeClause, pointName, sinceClause } from './clauses.ts';
 
 const rackWords: Readonly<{ [shape: string]: string }> = {
@@ -21,10 +21,9 @@ export function rackSummary(trouble: Trouble, log: Log): string {
   const { lead, covers } = trouble;
   const words = rackWords[lead.shape] ?? 'its pressure is off';
   const what = lead.features.overTarget === 1 ? words.replace('usual level', 'target') : words;
-  const shown =
-    lead.features.shareWarm === 0
-      ? `it shows in ${covers.join(', ')}`
-      : `${covers.join(', ')} went warm with it`;
+  const shown = !(featuresOf(trouble).shareWarm! > 0)
+    ? `it shows in ${covers.join(', ')}`
+    : `${covers.join(', ')} went warm with it`;
   const many = covers.length === 0 ? '' : `, and ${shown}: look at the rack, not at the cases`;
   return `Suction group ${lead.suctionGroup}: ${what} ${sinceClause(trouble, log)}${many}.`;
 }

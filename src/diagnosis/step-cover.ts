@@ -1,0 +1,97 @@
+import { median } from '../maths/median.ts';
+import type { Evidence } from '../model/evidence.ts';
+import type { Trouble } from './trouble.ts';
+
+const dayMs = 86_400_000;
+const slackMs = 2 * dayMs;
+/** The start of a trend is known less well than that of a step. */
+const trendSlackMs = 7 * dayMs;
+/** Valves of which so many, and this share of the circuits, begin to start too often at one time have one cause. */
+const fewestTogether = 3;
+const togetherShare = 0.5;
+const togetherMs = dayMs;
+
+/**
+ * Valves that open in step start too often together: the finding of their group stands for those of its circuits, and for
+ * what strokes of minutes do to the rest of what is read of a circuit. Valves that begin to start too often at one time have
+ * one cause even where the logging is too coarse to show their step.
+ */
+export function coverByStep(troubles: readonly Trouble[]): Trouble[] {
+  let open = [...troubles, ...togetherIn(troubles)];
+  for (const step of open.filter(({ lead }) => lead.circuit === null && isStep(lead))) {
+    const valves = open.filter((one) => isCycling(one, step));
+    const together = valves.filter((one) => isAtOnce(one.lead, step.lead, slackMs));
+    const machines = step.evidence.filter(({ circuit, shape }) => circuit === null && shape === 'compressor');
+    const isHarmful = machines.length > 0 || (together.length > 0 && valves.length > 1);
+    const guests = isHarmful ? open.filter((one) => valves.includes(one) || comesOfIt(one, step)) : together;
+    const covers = [...new Set(guests.map(({ lead }) => lead.circuit!))].sort();
+    open = open
+      .filter((one) => !guests.includes(one))
+      .map((one) => (one === step ? { ...one, covers } : one));
+  }
+  return open;
+}
+
+function isStep({ shape }: Evidence): boolean {
+  return shape === 'in-step' || shape === 'valves-together';
+}
+
+function isMember({ lead }: Trouble, { group }: Trouble): boolean {
+  return lead.circuit !== null && group?.members.includes(lead.circuit) === true;
+}
+
+function isAtOnce(one: Evidence, other: Evidence, withinMs: number): boolean {
+  return Math.abs(one.onset - other.onset) <= withinMs;
+}
+
+/** It passes the limit of starts with them, or later, for they are still in step. */
+function isCycling(one: Trouble, step: Trouble): boolean {
+  return one.scope === 'cycling' && isMember(one, step) && one.lead.onset >= step.lead.onset - slackMs;
+}
+
+/**
+ * What short strokes do: superheat never settles in them, the share of time that is read of them is not what it was,
+ * and a coil that is never shut for long carries more frost to its defrost.
+ */
+function comesOfIt(one: Trouble, step: Trouble): boolean {
+  const { shape, onset } = one.lead;
+  if (!isMember(one, step)) return false;
+  if (one.scope === 'whole-circuit') return shape === 'duty' && onset >= step.lead.onset - trendSlackMs;
+  if (shape === 'extended') return isAtOnce(one.lead, step.lead, slackMs);
+  return one.scope === 'superheat' && onset >= step.lead.onset - slackMs;
+}
+
+/** One for each group without valves in step of which half of the circuits began to start too often at one time. */
+function togetherIn(troubles: readonly Trouble[]): Trouble[] {
+  const valves = troubles.filter((one) => one.scope === 'cycling' && one.lead.circuit !== null);
+  const groups = new Set(valves.map(({ lead }) => lead.suctionGroup));
+  return [...groups].flatMap((id) => {
+    const isKnown = troubles.some(({ lead }) => lead.suctionGroup === id && isStep(lead));
+    const together = largestTogether(valves.filter(({ lead }) => lead.suctionGroup === id));
+    const members = together[0]?.group?.members.length ?? 0;
+    const isEnough = together.length >= fewestTogether && together.length >= togetherShare * members;
+    return isKnown || id === null || !isEnough ? [] : [asOne(together)];
+  });
+}
+
+function largestTogether(valves: readonly Trouble[]): readonly Trouble[] {
+  const around = valves.map((first) => valves.filter((one) => isAtOnce(one.lead, first.lead, togetherMs)));
+  return around.reduce((most, some) => (some.length > most.length ? some : most), []);
+}
+
+function asOne(together: readonly Trouble[]): Trouble {
+  const leads = together.map(({ lead }) => lead);
+  const lead: Evidence = {
+    ...leads[0]!,
+    circuit: null,
+    probe: null,
+    shape: 'valves-together',
+    points: leads.map(({ points }) => points[0]!),
+    onset: median(leads.map(({ onset }) => onset)),
+    end: leads.every(({ end }) => end !== null) ? Math.max(...leads.map(({ end }) => end!)) : null,
+    certainty: Math.max(...leads.map(({ certainty }) => certainty)),
+    measures: [{ name: 'valvesTogether', value: leads.length, low: null, high: null, unit: '1' }],
+    features: { valves: leads.length },
+  };
+  return { ...together[0]!, lead, evidence: [lead], circuit: null, covers: [] };
+}
