@@ -81,6 +81,14 @@ export const noteIssues = {
     remedy: 'If the logger keeps standard time all year, give that zone with --time-zone.',
     effect: 'note',
   },
+  'counted-days-among-stamps': {
+    what: 'times written as a spreadsheet’s count of days stand among written stamps, and were read',
+    meaning:
+      'A spreadsheet turned the stamps that it understood into days since 1899-12-30 and left the others as text.',
+    remedy:
+      'Mind that such a spreadsheet may have changed other cells too; the export as the controller wrote it is safer.',
+    effect: 'note',
+  },
   gap: {
     what: 'there are no readings for much longer than usual',
     meaning: 'The logger or the line was off, or the export leaves out the stretch.',

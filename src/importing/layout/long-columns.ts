@@ -6,6 +6,11 @@ const pointWords =
   /^(?:point|tag|name|sensor|probe|channel|variable|parameter|item|signal|object|device|circuit|case|controller|series|metric|measure(?:ment)?|kanal|messstelle|messpunkt|punkt|datenpunkt|bezeichnung|fühler|capteur|sonde|voie|point de mesure|nom|punto|sensore|canale|nombre|sensor id|log)(?:[ _-]?(?:name|id|tag|no|nr|key|path|label))?$/iu;
 export const valueWords =
   /^(?:value|val|reading|data|present[ _-]?value|pv|result|y|wert|messwert|valeur|mesure|valore|valor|waarde|state|status|measurement)(?:[\s_([].*)?$/iu;
+/** Of the figures of a stretch of time, the one that is taken for its reading, and those beside it. */
+const centralWords =
+  /^(?:avg|average|mean|last|current|actual|mittel(?:wert)?|moyenne|moy|media|promedio|gemiddelde?)(?:[\s_([].*)?$/iu;
+const beside =
+  /^(?:min|max|minimum|maximum|low(?:est)?|high(?:est)?|std(?:[ _-]?dev)?|stdev|sd|count|samples?)(?:[\s_([].*)?$/iu;
 const unitWords = /^(?:unit|units|uom|einheit|unité|unites?|unità|unidad|eenheid|engineering[ _-]?units?)$/iu;
 const qualityWords = /^(?:quality|qual|q|status|state|flag|flags|valid|validity|qualität|qualité|qc|stat)$/iu;
 /** Text beside the point's name that narrows it down. */
@@ -23,13 +28,16 @@ export function findLongColumns(
   const others = rest.filter((at) => at !== unit);
   const hinted = others.filter((at) => pointWords.test(nameOf(at)) && holdsNames(stats[at]!, true));
   const hintedPoint = hinted.find((at) => !ownerWords.test(nameOf(at))) ?? hinted[0];
-  const hintedValue = others.find(
-    (at) =>
-      at !== hintedPoint &&
-      /^(?!.*(?:status|state|quality))/iu.test(nameOf(at)) &&
-      valueWords.test(nameOf(at)) &&
-      holdsValues(stats[at]!),
-  );
+  const valueNamed = (words: RegExp): number | undefined =>
+    others.find(
+      (at) =>
+        at !== hintedPoint &&
+        /^(?!.*(?:status|state|quality))/iu.test(nameOf(at)) &&
+        words.test(nameOf(at)) &&
+        holdsValues(stats[at]!),
+    );
+  const hasFigures = others.some((at) => beside.test(nameOf(at)));
+  const hintedValue = valueNamed(valueWords) ?? (hasFigures ? valueNamed(centralWords) : undefined);
   const quality =
     others.find(
       (at) => at !== hintedPoint && at !== hintedValue && isQualityColumn(nameOf(at), stats[at]!),

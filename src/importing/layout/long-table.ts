@@ -3,7 +3,6 @@ import { unitInHeader, unitNamed } from '../header/unit-words.ts';
 import type { FileContext } from '../reading/file-context.ts';
 import { ImportRefusal } from '../readings.ts';
 import { growingCounts, growingFloats } from '../scan/growing-numbers.ts';
-import type { DateOrder } from '../time/date-order.ts';
 import { unwrapped, visibleText } from '../values/clean-text.ts';
 import { ValueTally } from '../values/value-tally.ts';
 import { qualitySaysGood } from '../values/words.ts';
@@ -355,14 +354,14 @@ export class LongTable extends TableReader {
     };
   }
 
-  reorderTimes(from: DateOrder, to: DateOrder): void {
+  protected changeTimes(change: (storedMs: number, row: number) => number): void {
     this.earliest = Number.POSITIVE_INFINITY;
     this.latest = Number.NEGATIVE_INFINITY;
     this.stamp.forget();
     for (const point of this.points) {
       const rows = point.rows.copy();
       point.times.map((storedMs, index) => {
-        const again = this.reordered(storedMs, rows[index]!, from, to);
+        const again = change(storedMs, rows[index]!);
         if (again < this.earliest) this.earliest = again;
         if (again > this.latest) this.latest = again;
         return again;

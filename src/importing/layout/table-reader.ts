@@ -14,9 +14,9 @@ import { NumberBytes } from '../values/number-bytes.ts';
 import { CarriedDate } from './carried-date.ts';
 import { readTimeText } from './cell-types.ts';
 import type { Reshape } from './reshaping/reshaping.ts';
-import type { TablePlan } from './table-plan.ts';
+import type { TablePlan, TimeColumnKind } from './table-plan.ts';
 import { numericTimeMs } from './time-column.ts';
-import { WrittenDays } from './written-days.ts';
+import { countedDay, WrittenDays } from './written-days.ts';
 
 export type Stop = 'end' | 'more-bytes' | 'header-like';
 
@@ -72,11 +72,26 @@ export abstract class TableReader {
   protected abstract takeCells(cells: readonly string[], wallMs: number): void;
   /** Values that the cells of a row hold, for one that is left out. */
   protected abstract countValues(cells: readonly string[]): number;
-  /** Reads stored times again in another order of day and month. */
-  abstract reorderTimes(from: DateOrder, to: DateOrder): void;
+  /** Changes stored times in place. */
+  protected abstract changeTimes(change: (storedMs: number, row: number) => number): void;
 
   /** First and last time as stored so far. */
   abstract timeSpan(): { from: number; to: number };
+
+  /** Reads stored times again in another order of day and month. */
+  reorderTimes(from: DateOrder, to: DateOrder): void {
+    this.changeTimes((storedMs, row) => {
+      const shiftMs = this.writtenDays.shiftOf(row);
+      return Number.isFinite(shiftMs) ? reorderedTime(storedMs - shiftMs, from, to) + shiftMs : storedMs;
+    });
+  }
+
+  /** Exchanges day and month of the dates that a spreadsheet counted. */
+  exchangeCountedDays(): void {
+    this.changeTimes((storedMs, row) =>
+      this.writtenDays.shiftOf(row) === countedDay ? reorderedTime(storedMs, 'mdy', 'dmy') : storedMs,
+    );
+  }
 
   /** Reads whole rows from `bytes[from, end)`, which ends in a line end; gives the position where it stopped. */
   read(bytes: Uint8Array, from: number, end: number, line: number, atEnd: boolean): number {
@@ -222,18 +237,28 @@ export abstract class TableReader {
     const { kind } = this.plan.time;
     time.offsetMinutes = Number.NaN;
     if (kind !== 'calendar') {
-      this.dayShiftMs = Number.NaN;
-      const shown = unwrapped(visibleText(stamp));
-      const { kind: cellKind, value } = readCell(shown, this.context.cells.decimalMark);
-      if (cellKind !== 'number') return Number.NaN;
-      const decimals = /[.,](\d*)$/u.exec(shown)?.[1]?.length ?? 0;
-      if (kind !== 'serial') time.offsetMinutes = 0;
-      const counted = numericTimeMs(kind, value, decimals);
-      return clock === null ? counted : counted + this.clockMs(clock);
+      const counted = this.countedTime(kind, stamp, clock);
+      if (!Number.isNaN(counted) || kind !== 'serial' || clock !== null) return counted;
     }
     const day = readTimeText(time, this.dateOf(stamp, clock));
+    if (Number.isNaN(day) && kind === 'calendar' && clock === null)
+      return this.countedTime('serial', stamp, clock);
     if (Number.isNaN(day) || time.kind === 'time') return Number.NaN;
     return this.atOffset(clock === null ? day : day + this.clockMs(clock));
+  }
+
+  /** A time that is written as a number: since 1970, or a spreadsheet's days. */
+  private countedTime(kind: TimeColumnKind, stamp: string, clock: string | null): number {
+    const { time, cells, counted } = this.context;
+    this.dayShiftMs = kind === 'serial' ? countedDay : Number.NaN;
+    const shown = unwrapped(visibleText(stamp));
+    const { kind: cellKind, value } = readCell(shown, cells.decimalMark);
+    if (cellKind !== 'number') return Number.NaN;
+    const decimals = /[.,](\d*)$/u.exec(shown)?.[1]?.length ?? 0;
+    time.offsetMinutes = kind === 'serial' ? Number.NaN : 0;
+    const ms = numericTimeMs(kind, value, decimals);
+    if (kind === 'serial' && !Number.isNaN(ms)) counted.note(ms);
+    return clock === null ? ms : ms + this.clockMs(clock);
   }
 
   /** The date as written, or that of the row above where the table writes it once a day. */
@@ -256,12 +281,6 @@ export abstract class TableReader {
     const offsetMs = Number.isNaN(offsetMinutes) ? 0 : offsetMinutes * 60_000;
     this.dayShiftMs = dateIsOpen ? (endsDay ? dayMs : 0) - offsetMs : Number.NaN;
     return wallMs - offsetMs;
-  }
-
-  /** A stored time whose date is read in another order of day and month. */
-  protected reordered(storedMs: number, row: number, from: DateOrder, to: DateOrder): number {
-    const shiftMs = this.writtenDays.shiftOf(row);
-    return Number.isNaN(shiftMs) ? storedMs : reorderedTime(storedMs - shiftMs, from, to) + shiftMs;
   }
 
   /** The same from bytes, for plain rows. */

@@ -1,7 +1,6 @@
 import { textOf } from '../encoding/transcode.ts';
 import type { FileContext } from '../reading/file-context.ts';
 import { PlainRun } from '../scan/plain-run.ts';
-import type { DateOrder } from '../time/date-order.ts';
 import { visibleText } from '../values/clean-text.ts';
 import { type ColumnProfile, ColumnProfiler } from '../values/column-profile.ts';
 import { ValueTally } from '../values/value-tally.ts';
@@ -200,9 +199,8 @@ export class WideTable extends TableReader {
     return count;
   }
 
-  reorderTimes(from: DateOrder, to: DateOrder): void {
-    for (let row = 0; row < this.row; row++)
-      this.times[row] = this.reordered(this.times[row]!, row, from, to);
+  protected changeTimes(change: (storedMs: number, row: number) => number): void {
+    for (let row = 0; row < this.row; row++) this.times[row] = change(this.times[row]!, row);
   }
 
   timeSpan(): { from: number; to: number } {

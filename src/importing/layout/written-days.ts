@@ -1,3 +1,6 @@
+/** Shift of a day that a spreadsheet counted from its own reading of a date. */
+export const countedDay = Number.POSITIVE_INFINITY;
+
 /**
  * By row, how far the stored time stands from the day as it was written, kept as the rows where that changes: a
  * stamp at 24:00 or with an offset is stored under another date. NaN where the writing itself fixes the date.

@@ -1,6 +1,7 @@
 import type { IssueLog } from '../issues/issue-log.ts';
 import type { PlanHints } from '../layout/reshaping/reshaping.ts';
 import type { Dialect } from '../scan/row-span.ts';
+import type { CountedDays } from '../time/counted-days.ts';
 import type { DateOrder, OrderVerdict } from '../time/date-order.ts';
 import type { TimeReader } from '../time/time-reader.ts';
 import type { CellReader } from '../values/cell-reader.ts';
@@ -22,6 +23,7 @@ export interface FileContext {
   readonly name: string;
   readonly dialect: Dialect;
   readonly time: TimeReader;
+  readonly counted: CountedDays;
   readonly cells: CellReader;
   readonly planHints: PlanHints;
   readonly issues: IssueLog;

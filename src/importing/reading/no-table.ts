@@ -7,8 +7,11 @@ import { timeWords } from '../layout/time-column.ts';
 import { ImportRefusal } from '../readings.ts';
 import { visibleText } from '../values/clean-text.ts';
 
+const mostCells = 60;
+
 /** Why no table was found in a text, as far as its first rows tell: what they seem to be, and what to export instead. */
-export function noTable(name: string, rows: readonly SampleRow[]): ImportRefusal {
+export function noTable(name: string, found: readonly SampleRow[]): ImportRefusal {
+  const rows = found.map((row) => ({ ...row, cells: row.cells.slice(0, mostCells) }));
   const shown = rows.map(({ cells }) => cells.map(visibleText));
   if (shown.length > 0 && shown.length < 20 && endsInHeader(shown)) {
     return new ImportRefusal(

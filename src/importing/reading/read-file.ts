@@ -9,6 +9,7 @@ import { planTable } from '../layout/plan-table.ts';
 import type { PlanHints } from '../layout/reshaping/reshaping.ts';
 import { type ExportSource, ImportRefusal } from '../readings.ts';
 import type { Dialect } from '../scan/row-span.ts';
+import { CountedDays } from '../time/counted-days.ts';
 import type { OrderVerdict } from '../time/date-order.ts';
 import { TimeReader } from '../time/time-reader.ts';
 import { zoneTransitions } from '../time/zone.ts';
@@ -20,6 +21,7 @@ import { finishWide } from './finish-wide.ts';
 import { joinParts, type NamedPart } from './join-parts.ts';
 import { noTable } from './no-table.ts';
 import { placedRows } from './sample-rows.ts';
+import { settleCountedDays } from './settle-counted-days.ts';
 import { settleDateOrder } from './settle-date-order.ts';
 import { searchWindows, TableSequence } from './table-sequence.ts';
 
@@ -209,6 +211,7 @@ function contextFor(
     name,
     dialect,
     time,
+    counted: new CountedDays(),
     cells: new CellReader(mark),
     planHints,
     issues,
@@ -250,6 +253,7 @@ function finish(
   if (sequence.tables.length === 0) throw noTable(name, sequence.fruitless);
   const otherOrder = settleDateOrder(context, sequence.tables);
   if (otherOrder !== null) return otherOrder;
+  settleCountedDays(context, sequence.tables);
   const parts = sequence.tables.flatMap((table) => {
     const { from, to } = table.timeSpan();
     const zone = zoneTransitions(timeZone, within(from), within(to));

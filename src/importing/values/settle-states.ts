@@ -35,10 +35,31 @@ const measureWords =
 const stateWords =
   /\b(?:defrost|dfr|defr|valve|solenoid|liquid|status|state|run|running|fan|comp|compressor|alarm|door|light|lights|heater|enabled?|active|mode|call)\b/iu;
 
+function namesState(name: string): boolean {
+  return stateWords.test(name.replaceAll(/[_\-.]/gu, ' '));
+}
+
 /** A column that is 0 or 1 throughout is a state that never changes, unless its name is that of a measure. */
 function namesMeasure(name: string): boolean {
-  const words = name.replaceAll(/[_\-.]/gu, ' ');
-  return measureWords.test(words) && !stateWords.test(words);
+  return measureWords.test(name.replaceAll(/[_\-.]/gu, ' ')) && !namesState(name);
+}
+
+/** Numbers other than 1 that exports write for an open, running or energised state beside a 0 (common practice, no source). */
+const fullNumbers: readonly number[] = [100, 255, -1];
+
+/**
+ * The number that stands for the on state where a column, of a state by its name, holds that and 0 alone and no header
+ * says that it is a share; null for any other column.
+ */
+function fullNumber(values: Float64Array, profile: ColumnProfile, tally: ValueTally): number | null {
+  const { readings, min, max, repeats } = profile;
+  const full = fullNumbers.find((each) => Math.min(each, 0) === min && Math.max(each, 0) === max);
+  if (full === undefined || tally.states.count > 0 || repeats === readings) return null;
+  const isShare = tally.unit === 'percent' && tally.unitSource !== 'cell';
+  if (isShare || (tally.unit !== null && tally.unit !== 'percent')) return null;
+  if (tally.unitSegments.some(({ unit }) => unit !== 'percent')) return null;
+  if (!namesState(tally.name)) return null;
+  return values.every((value) => value === 0 || value === full || Number.isNaN(value)) ? full : null;
 }
 
 function isStateMark(value: number): boolean {
@@ -55,7 +76,19 @@ export function settleStates(
   tally: ValueTally,
   issues: IssueLog,
 ): boolean {
-  const status = holdsStates(values, profile, tally);
+  const full = fullNumber(values, profile, tally);
+  if (full !== null) {
+    for (let at = 0; at < values.length; at++) if (values[at] === full) values[at] = 1;
+    tally.unit = null;
+    tally.unitSource = null;
+    issues.choose(
+      `${full} and 0 in “${tally.name}”`,
+      'ON and OFF',
+      'the name is that of a state, and the column holds nothing else',
+      null,
+    );
+  }
+  const status = full !== null || holdsStates(values, profile, tally);
   const column = tally.name;
   if (tally.texts.count > 0) {
     issues.addNoted(profile.readings === 0 ? 'column-of-text' : 'value-unreadable', column, tally.texts);

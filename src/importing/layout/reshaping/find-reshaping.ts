@@ -6,6 +6,7 @@ import { findDecimalCommas } from './decimal-commas.ts';
 import { findInnerDelimiter } from './inner-delimiter.ts';
 import { findMissingYear } from './missing-year.ts';
 import { findPerOwner } from './per-owner.ts';
+import { findQualityBeside } from './quality-beside.ts';
 import type { PlanHints, Reshaping, Sample } from './reshaping.ts';
 import { findSideBySide } from './side-by-side.ts';
 import { findSplitStamp } from './split-stamp.ts';
@@ -32,6 +33,7 @@ export function findReshaping(sample: Sample, plan: TablePlan | null, hints: Pla
     findSideBySide(sample, plan.firstDataRow, plan.width) ??
     (hints.cutAt === null ? null : findDecimalCommas(sample, plan, hints.cutAt, hints.fileName)) ??
     findCarriedStamp(sample) ??
+    findQualityBeside(sample, plan) ??
     findPerOwner(sample, plan) ??
     findValueOrState(sample, plan)
   );

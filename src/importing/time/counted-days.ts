@@ -1,0 +1,26 @@
+import { civilDate, dayMs } from './civil.ts';
+import type { DateEvidence } from './date-order.ts';
+
+/** The times of a file that a spreadsheet wrote as days since 1899-12-30. */
+export class CountedDays {
+  count = 0;
+  private lastDay = Number.NaN;
+  private onlyEarlyDays = true;
+
+  note(wallMs: number): void {
+    this.count++;
+    const day = Math.floor(wallMs / dayMs);
+    if (day === this.lastDay) return;
+    this.lastDay = day;
+    if (civilDate(day).day > 12) this.onlyEarlyDays = false;
+  }
+
+  /**
+   * Whether the spreadsheet took day and month the wrong way round: it counted dates that exist in both orders and left
+   * as text all that exist in one, which it would not have done in the order of the file.
+   */
+  areExchanged(written: DateEvidence): boolean {
+    const oneWay = written.impossibleIn('mdy') + written.impossibleIn('dmy');
+    return this.count > 0 && this.onlyEarlyDays && written.noted > 0 && oneWay >= written.noted;
+  }
+}
