@@ -1,6 +1,7 @@
 import { endedByProbeLetter } from '../header/probe-letters.ts';
 import type { Point } from '../points/point.ts';
 import { type ColumnFacts, factsOf } from './column-facts.ts';
+import { withoutGoods } from './goods.ts';
 import { type Kind, kindOf, wordsIn } from './kind.ts';
 import { type Role, roleOf } from './role-rules.ts';
 import { type Token, tokensOf } from './tokens.ts';
@@ -24,7 +25,11 @@ export interface NamedColumn {
 /** All columns of a site; words at the front that every column shares (`Store 12/Rack A/`) say nothing of a role. */
 export function nameColumns(points: readonly Point[]): NamedColumn[] {
   const headers = points.map((point) => point.header);
-  const tokens = withoutUnitLetters(headers.map(tokensOf), endedByProbeLetter(headers), headers);
+  const tokens = withoutUnitLetters(
+    withoutGoods(headers.map(tokensOf)),
+    endedByProbeLetter(headers),
+    headers,
+  );
   const shared = sharedFront(tokens);
   const underStore = storeFolder(tokens);
   return points.map((point, index) =>

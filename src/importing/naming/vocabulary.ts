@@ -90,6 +90,8 @@ const pairs: Readonly<{ [words: string]: Meaning }> = {
   'cut out': 'set',
   'air off': 'discharge',
   'air on': 'return',
+  'reach in': 'circuit',
+  'walk in': 'circuit',
   'set pt': 'set',
   'wet bulb': 'humidity',
   'dew point': 'humidity',

@@ -40,6 +40,16 @@ const besideLetters = worded(
   (owner, word) => `${owner} ${word}`,
 );
 
+/** Goods and furniture, each with a word that also says what a point is. */
+const soundLikePoints = [
+  'Fish counter',
+  'Light yogurt',
+  'Water reach-in',
+  'Frozen food',
+  'Pizza doors',
+  'Store room',
+];
+
 export const dialects: readonly Dialect[] = [
   {
     title: 'terse: C01 probe 1',
@@ -490,5 +500,61 @@ export const dialects: readonly Dialect[] = [
       part.what === 'air'
         ? `${pad(part.circuit)} ${departments[part.circuit]} Supply Air ${ends[circuits[part.circuit]!.probes]![part.probe]}`
         : besideLetters(part),
+  },
+  {
+    title: 'goods and furniture that sound like points, before the point',
+    temperature: 'degF',
+    unitsStated: false,
+    name: worded(
+      (c) => `${pad(c)} ${soundLikePoints[c]}`,
+      (g) => `Rack ${letter(g)}`,
+      {
+        air: (p) => `discharge air ${p + 1}`,
+        return: 'return air',
+        set: 'set point',
+        defrost: 'defrost',
+        valve: 'solenoid',
+        suction: 'suction pressure',
+        compressor: (n) => `compressor ${n + 1}`,
+      },
+      (owner, word) => `${owner} ${word}`,
+    ),
+  },
+  {
+    title: 'goods and furniture that sound like points, after the point',
+    temperature: 'degC',
+    unitsStated: true,
+    name: worded(
+      (c) => `${[...soundLikePoints.slice(0, 5), 'Cooking oil'][c]} ${pad(c)}`,
+      (g) => `Rack ${letter(g)}`,
+      {
+        air: (p) => `Air off ${p + 1}`,
+        set: 'Setpoint',
+        defrost: 'Defrost',
+        valve: 'Valve',
+        suction: 'Suction pressure',
+        compressor: (n) => `Compressor ${n + 1}`,
+      },
+      (owner, word) => `${word} - ${owner}`,
+    ),
+  },
+  {
+    title: 'goods and furniture that sound like points, no defrosts logged',
+    temperature: 'degC',
+    unitsStated: false,
+    name: worded(
+      (c) =>
+        ['Fish counter', 'Light yogurt', 'Energy drinks', 'Frozen food', 'Pizza doors', 'Food island'][c]!,
+      (g) => `Pack ${letter(g)}`,
+      {
+        air: (p) => `air off ${p + 1}`,
+        return: 'air on',
+        set: 'setpoint',
+        valve: 'LLV',
+        suction: 'suction pressure',
+        compressor: (n) => `comp ${n + 1}`,
+      },
+      (owner, word) => `${owner} ${word}`,
+    ),
   },
 ];

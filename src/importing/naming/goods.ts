@@ -1,0 +1,73 @@
+import { groupedBy } from '../points/grouped-by.ts';
+import { wordsIn } from './kind.ts';
+import type { Token } from './tokens.ts';
+import type { Meaning } from './vocabulary.ts';
+
+/** What a word of goods or furniture can be taken for: a fish counter, light yogurt, frozen food, energy drinks, glass doors. */
+const ofCases: ReadonlySet<Meaning> = new Set<Meaning>(['instrument', 'light', 'product', 'power', 'door']);
+/** The same of words that other plant is called by, too: bottled water and a water loop, a store room and the store. */
+const ofPlantToo: ReadonlySet<Meaning> = new Set<Meaning>(['oil', 'indoor']);
+const besideThem: ReadonlySet<Meaning> = new Set<Meaning>(['circuit', 'rack', 'low', 'medium']);
+
+/**
+ * Names without the meanings of words that only name the circuit. A word that stands in front of a defrost and of
+ * air, a set point or a valve alike says nothing of any of them: `04 Fish counter defrost`, `04 Fish counter air 1`.
+ */
+export function withoutGoods(all: readonly (readonly Token[])[]): readonly (readonly Token[])[] {
+  const places = all.flatMap((tokens, name) =>
+    tokens.flatMap((token, at) => {
+      if (!isAmbiguous(token)) return [];
+      const phrase = phraseAround(tokens, at);
+      return phrase === null ? [] : [{ name, at, key: `${token.meaning} ${phrase}` }];
+    }),
+  );
+  const ofCircuits = new Map<number, Set<number>>();
+  for (const together of groupedBy(places, ({ key }) => key).values()) {
+    const meaning = all[together[0]!.name]![together[0]!.at]!.meaning!;
+    const others = together.map(({ name, at }) => all[name]!.filter((_, index) => index !== at));
+    if (!nameACircuit(others, ofPlantToo.has(meaning))) continue;
+    for (const { name, at } of together) ofCircuits.set(name, (ofCircuits.get(name) ?? new Set()).add(at));
+  }
+  return all.map((tokens, name) => {
+    const goods = ofCircuits.get(name);
+    return goods === undefined
+      ? tokens
+      : tokens.map((token, at) => (goods.has(at) ? { ...token, meaning: null } : token));
+  });
+}
+
+/** Whether what else stands in these names is what a circuit logs: water loops have valves and set points but no defrost. */
+function nameACircuit(names: readonly (readonly Token[])[], onlyByDefrost: boolean): boolean {
+  const has = names.map((tokens) => wordsIn(tokens));
+  const some = (...meanings: readonly Meaning[]): boolean => has.some((one) => one(...meanings));
+  const air = some('air', 'discharge', 'supply', 'return');
+  const controlled = some('set', 'valve', 'feed');
+  return some('defrost') ? air || controlled : !onlyByDefrost && air && controlled;
+}
+
+function isAmbiguous({ meaning }: Token): boolean {
+  return meaning !== null && (ofCases.has(meaning) || ofPlantToo.has(meaning));
+}
+
+/** The name that the word at `at` is part of, up to words that say a role; null where it stands there alone, behind one. */
+function phraseAround(tokens: readonly Token[], at: number): string | null {
+  let from = at;
+  while (from > 0 && belongs(tokens, from - 1)) from--;
+  let to = at + 1;
+  while (to < tokens.length && tokens[to]!.kind === 'word' && belongs(tokens, to)) to++;
+  if (to - from === 1 && from > 0) return null;
+  return tokens
+    .slice(from, to)
+    .map(({ text }) => text)
+    .join(' ');
+}
+
+/** Words without a role, and numbers other than those of a probe (`air 1`). */
+function belongs(tokens: readonly Token[], index: number): boolean {
+  const token = tokens[index]!;
+  if (token.meaning !== null) return isAmbiguous(token) || besideThem.has(token.meaning);
+  const before = tokens[index - 1];
+  return (
+    token.kind === 'word' || before === undefined || before.meaning === null || belongs(tokens, index - 1)
+  );
+}
