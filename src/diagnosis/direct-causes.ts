@@ -79,6 +79,10 @@ const answers: Readonly<{ [key: string]: Answer }> = {
     origin: 'rack',
     causes: { 'set-point': 0.75, 'compressor-control': 0.15 },
   },
+  'rack-pressure/target-lowered': {
+    origin: 'control',
+    causes: loweredTarget,
+  },
   'rack-pressure/target-left': {
     origin: 'control',
     causes: { 'set-point': 0.7, 'service-visit': 0.2 },
@@ -107,6 +111,11 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   'left-off/set-point-left': { origin: 'control', causes: { 'set-point': 0.7, 'service-visit': 0.2 } },
   'record-quality': { origin: 'record', causes: { logging: 0.9 } },
 };
+
+/** By its column nobody doubts it; by the pressure alone a machine that its control no longer stops looks like it. */
+function loweredTarget({ fromColumn }: Features): Likelihoods {
+  return fromColumn === 1 ? { 'set-point': 0.85 } : { 'set-point': 0.6, 'compressor-control': 0.25 };
+}
 
 /** A group short of suction under a high condensing pressure is short because of it, by its own record. */
 function unlessCondensing(causes: Likelihoods) {

@@ -24,7 +24,7 @@ const ownLengthening = 6;
 /** A coil that is warm to begin with reaches the end temperature of its defrost sooner. */
 const warmShapes: readonly string[] = [...recoveryShapes, 'ended-early'];
 /** Racks whose suction stands elsewhere since: they need warm nothing to show in superheat and in the length of defrosts. */
-const movedShapes: readonly string[] = ['target-left', 'low'];
+const movedShapes: readonly string[] = ['target-left', 'target-lowered', 'low'];
 
 const coverable: readonly Trouble['scope'][] = ['whole-circuit', 'cycling', 'superheat', 'one-probe'];
 

@@ -29,6 +29,7 @@ const noteShapes: readonly string[] = [
   'constant',
   'service-visit',
   'moved',
+  'target-lowered',
 ];
 const watchShapes: readonly string[] = [
   'low',

@@ -105,6 +105,107 @@ describe('suction pressure', () => {
   });
 });
 
+describe('a suction target with no visit near', () => {
+  const stepped = (to: number) => (minute: number) => (day(minute) < 9.4 ? 45 : to);
+  const targetOf = (gauge: (minute: number) => number) =>
+    recordOf(
+      'S1 target',
+      'pressure',
+      valuesOf(grid, (minute) => psig(gauge(minute))),
+    );
+  // A colder coil takes more out of the air while it feeds, so its valve feeds less.
+  const colder = fiveCircuits((minute) => (day(minute) < 9.4 ? 0.3 : 0.45));
+  const usual = fiveCircuits(() => 0.35);
+  const machines = (before: number, since: number) =>
+    [0, 1, 2].map((k) =>
+      recordOf(
+        `comp ${k}`,
+        'status',
+        valuesOf(grid, (minute) => ((minute / 5 + k) % 10 < (day(minute) < 9.4 ? before : since) ? 1 : 0)),
+      ),
+    );
+
+  test('that was lowered is told with both values and what the valves do since', () => {
+    const { evidence } = judge(
+      { pressure: pressureOf(stepped(38)), pressureSetPoint: targetOf(stepped(38)) },
+      colder,
+    );
+    expect(evidence.map((one) => one.shape)).toEqual(['target-lowered']);
+    expect(measureOf(evidence[0]!, 'targetBefore')).toBeCloseTo(psig(45), 0);
+    expect(measureOf(evidence[0]!, 'targetNow')).toBeCloseTo(psig(38), 0);
+    expect(measureOf(evidence[0]!, 'feedingChange')).toBeLessThan(-5);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 9.4)).toBeLessThan(0.06);
+  });
+
+  test('is read from the pressure where none is logged and the circuits answer', () => {
+    const { evidence } = judge({ pressure: pressureOf(stepped(36)) }, colder);
+    expect(evidence.map((one) => one.shape)).toEqual(['target-lowered']);
+    expect(evidence[0]!.features.fromColumn).toBe(0);
+    expect(measureOf(evidence[0]!, 'suctionNow')).toBeCloseTo(psig(36), -1);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 9.4)).toBeLessThan(0.15);
+  });
+
+  test('that the machines do not reach is told so, and is no lack of capacity', () => {
+    const { evidence } = judge({
+      pressure: pressureOf(() => 45),
+      pressureSetPoint: targetOf(stepped(36)),
+      compressors: machines(5, 10),
+    });
+    expect(evidence.map((one) => one.shape)).toEqual(['target-lowered']);
+    expect(evidence[0]!.features.reached).toBe(0);
+  });
+
+  test('that was raised by a little is told, too', () => {
+    const { evidence } = judge({
+      pressure: pressureOf(stepped(48)),
+      pressureSetPoint: targetOf(stepped(48)),
+    });
+    expect(evidence.map((one) => one.shape)).toEqual(['target-raised']);
+    expect(measureOf(evidence[0]!, 'targetNow')).toBeCloseTo(psig(48), 0);
+  });
+
+  test('is not read from a pressure that rises, unless its machines are seen to rest', () => {
+    const shapes = (compressors: Record[]) =>
+      shapesOf(judge({ pressure: pressureOf(stepped(52)), compressors }, usual));
+    expect(shapes(machines(6, 4))).toEqual(['target-raised']);
+    expect(shapes(machines(6, 8))).toEqual(['high']);
+    expect(shapes(machines(6, 10))).toEqual(['capacity-shortfall']);
+    expect(shapes([])).toEqual(['high']);
+  });
+
+  test.each<[string, Partial<SuctionGroup>, readonly Circuit[]]>([
+    [
+      'that floats',
+      {
+        pressure: pressureOf((minute) => 42 + 4 * Math.sin(minute / 900)),
+        pressureSetPoint: targetOf((minute) => 42 + 4 * Math.sin(minute / 900)),
+      },
+      usual,
+    ],
+    [
+      'that was put back',
+      {
+        pressure: pressureOf((minute) => (day(minute) > 5 && day(minute) < 8 ? 40 : 45)),
+        pressureSetPoint: targetOf((minute) => (day(minute) > 5 && day(minute) < 8 ? 40 : 45)),
+      },
+      usual,
+    ],
+    ['whose circuits do not answer', { pressure: pressureOf(stepped(41)) }, usual],
+    [
+      'that seems to sink little by little',
+      { pressure: pressureOf((minute) => 45 - Math.max(0, day(minute) - 5)) },
+      colder,
+    ],
+    [
+      'that moved by less than a psi',
+      { pressure: pressureOf(stepped(44)), pressureSetPoint: targetOf(stepped(44)) },
+      colder,
+    ],
+  ])('is not one %s', (_, group, circuits) => {
+    expect(shapesOf(judge(group, circuits)).filter((shape) => shape.startsWith('target'))).toEqual([]);
+  });
+});
+
 describe('a low-temperature group of few machines', () => {
   // 13 psig and two machines: hours swing by 2 psi with their differential. R-404A there: 1 psi is 1 K of dew point.
   const swinging = (extra: (minute: number) => number) =>

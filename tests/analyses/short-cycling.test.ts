@@ -149,6 +149,32 @@ describe('valves', () => {
     expect(withValve(cycling(15, 15)).map((one) => one.shape)).toEqual(['valve']);
   });
 
+  // A coil that became colder, or a case that became lighter, opens its valve more often at the same differential.
+  test('a valve under its limit that opens twice as often while the air swings wider has no tighter differential', () => {
+    const circuit = simpleCase(grid);
+    const values = circuit.valve!.values.map((_, i) => (i < 9 * 1440 ? cycling(12, 5) : cycling(4, 4))(i));
+    const swingingBy = (factor: number) => {
+      const probes = circuit.probes.map((probe) => ({
+        ...probe,
+        record: {
+          ...probe.record,
+          values: probe.record.values.map((value, i) =>
+            i < 9 * 1440 ? value : 2.8 + (value - 2.8) * factor,
+          ),
+        },
+      }));
+      const { evidence } = verdictOf(
+        analyse,
+        [{ ...circuit, probes, valve: { ...circuit.valve!, values } }],
+        days,
+      );
+      return evidence.map((one) => one.shape);
+    };
+    expect(swingingBy(1.3)).toEqual([]);
+    expect(swingingBy(1)).toEqual(['valve']);
+    expect(swingingBy(0.6)).toEqual(['valve']);
+  });
+
   test('a tight differential is told by the swing of the air where the valve is read every 5 minutes', () => {
     const coarse = gridOf(days, 5);
     const circuit = simpleCase(coarse);

@@ -7,6 +7,7 @@ import { meta } from './meta.ts';
 export type Shape =
   | 'high'
   | 'target-raised'
+  | 'target-lowered'
   | 'capacity-shortfall'
   | 'group-warm'
   | 'low'

@@ -9,6 +9,8 @@ import { type HighPeriod, highPeriod } from './high-period.ts';
 import { runningIn } from './running.ts';
 import { settings } from './settings.ts';
 import type { SuctionHours } from './suction-hours.ts';
+import { stepFeatures, stepMeasures } from './target-changed.ts';
+import type { TargetStep } from './target-step.ts';
 import { warmShare } from './warm-share.ts';
 
 const hourMs = 3_600_000;
@@ -21,17 +23,21 @@ export function highSuction(
   group: GroupSignals,
   members: readonly CircuitSignals[],
   hours: SuctionHours,
+  step: TargetStep | null,
   site: Signals,
 ): Evidence[] {
   const { log } = site;
   const limit = limitOf(hours);
   const overNorm = highPeriod(hours.aboveNorm, limit, log);
-  if (overNorm !== null) return high(group, members, hours, hours.aboveNorm, overNorm, null, site);
+  if (overNorm !== null) return high(group, members, hours, step, hours.aboveNorm, overNorm, null, site);
   const raised = hours.hasTarget ? highPeriod(hours.targetMoved, settings.high.value, log) : null;
-  if (raised !== null) return high(group, members, hours, hours.targetMoved, raised, 'target-raised', site);
+  if (raised !== null)
+    return high(group, members, hours, step, hours.targetMoved, raised, 'target-raised', site);
   const always = hours.hasTarget ? highPeriod(hours.aboveTarget, limit, log) : null;
   const wasSo = median(hours.aboveTarget) > limit;
-  return always !== null && wasSo ? high(group, members, hours, hours.aboveTarget, always, null, site) : [];
+  return always !== null && wasSo
+    ? high(group, members, hours, step, hours.aboveTarget, always, null, site)
+    : [];
 }
 
 /** Above what matters to a case, and above what the machines of this group do to it all the time. */
@@ -43,6 +49,7 @@ function high(
   group: GroupSignals,
   members: readonly CircuitSignals[],
   hours: SuctionHours,
+  step: TargetStep | null,
   height: Float64Array,
   period: HighPeriod,
   shape: Shape | null,
@@ -58,10 +65,11 @@ function high(
     running !== null && (running.allRunningShare >= settings.allRunning.value || running.dead > 0);
   const isFelt = isShort || warm.warm.length > 0;
   if (!isFelt && period.hoursShare < settings.unfeltHours.value) return [];
+  const isRaised = shape === 'target-raised' || (!isShort && isNear(step, period));
   const isShared = warm.share >= settings.warmShare.value;
   return [
     evidenceOf(group, {
-      shape: shape ?? (isShort ? 'capacity-shortfall' : 'high'),
+      shape: isRaised ? 'target-raised' : isShort ? 'capacity-shortfall' : 'high',
       onset: log.grid.startMs + period.from * hourMs,
       end: period.to === null ? null : log.grid.startMs + period.to * hourMs,
       certainty: 0.5 + 0.2 * period.share + (isShared ? 0.2 : 0) + Math.min(0.15, period.height / 25),
@@ -69,6 +77,7 @@ function high(
         riseMeasure(group, period.height),
         measure('circuitsWarm', 100 * warm.share, '%'),
         measure('circuitRise', warm.rise, 'K'),
+        ...(isRaised && step !== null && step.moved > 0 ? stepMeasures(step) : []),
         measure('allRunning', running === null ? Number.NaN : 100 * running.allRunningShare, '%'),
       ],
       features: {
@@ -83,11 +92,17 @@ function high(
         targetMoved: hours.hasTarget ? median(recent.map((k) => hours.targetMoved[k]!)) : Number.NaN,
         allRunningShare: running?.allRunningShare ?? Number.NaN,
         runningShare: running?.runningShare ?? Number.NaN,
+        ...(isRaised && step !== null && step.moved > 0 ? stepFeatures(step) : {}),
         deadCompressors: running?.dead ?? Number.NaN,
       },
       points: [group.group.pressure?.point, ...group.group.compressors.map((record) => record.point)],
     }),
   ];
+}
+
+/** A target that was raised, though only the pressure tells of it, when it became high. */
+function isNear(step: TargetStep | null, { from }: HighPeriod): boolean {
+  return step !== null && step.moved > 0 && Math.abs(step.from - from) <= settings.targetHours.value;
 }
 
 /** The rise as saturated temperature; of a refrigerant that is not known, as a share of the pressure. */

@@ -12,12 +12,16 @@ import { lowLevel } from './liquid-level.ts';
 import { lowSuction } from './low-suction.ts';
 import { meta } from './meta.ts';
 import { settings } from './settings.ts';
-import { suctionHours } from './suction-hours.ts';
+import { type SuctionHours, suctionHours } from './suction-hours.ts';
+import { suctionMoved, targetChanged } from './target-changed.ts';
 import { targetLeft } from './target-left.ts';
+import { type TargetStep, targetStep } from './target-step.ts';
 import { lowPressureTrips } from './trips.ts';
 import { serviceVisits, type Visit, visitHours } from './visits.ts';
 
 export { meta };
+
+const dayMs = 86_400_000;
 
 /** One suction group: its pressures against target and norm, and whether its circuits are warm together. */
 export function analyse(group: GroupSignals, site: Signals): Verdict {
@@ -35,18 +39,40 @@ export function analyse(group: GroupSignals, site: Signals): Verdict {
       abstentions: [abstention(meta.id, groupSubject(group.group), reason, 'suction pressure of the group')],
     };
   }
+  const left = targetLeft(group, visits, hours, site);
+  const step = left.length > 0 ? null : targetStep(group, members, hours, log);
   return {
     evidence: [
-      ...highSuction(group, members, hours, site),
-      ...lowSuction(group, hours, site),
+      ...againstTarget(group, members, hours, step, site),
       ...lowPressureTrips(group, visits, site),
       ...floatStopped(group, site),
-      ...targetLeft(group, visits, hours, site),
+      ...left,
       ...personal(visits, members, log).map((visit) => visitEvidence(group, visit, site)),
       ...further,
     ],
     abstentions: [],
   };
+}
+
+/**
+ * High, low, or following a target that somebody changed: then it is no longer low, and no longer high for a pressure that
+ * has not risen.
+ */
+function againstTarget(
+  group: GroupSignals,
+  members: readonly CircuitSignals[],
+  hours: SuctionHours,
+  step: TargetStep | null,
+  site: Signals,
+): Evidence[] {
+  const high = highSuction(group, members, hours, step, site);
+  const low = lowSuction(group, hours, site);
+  if (step === null) return [...high, ...low];
+  const changed = targetChanged(group, step, hours, site);
+  if (step.moved > 0) return high.some(({ shape }) => shape === 'target-raised') ? high : [...high, changed];
+  const isUnrisen = suctionMoved(step, hours) < settings.targetLeft.value / 2;
+  const risen = high.filter(({ onset }) => !isUnrisen || onset < changed.onset - dayMs);
+  return [...risen, changed];
 }
 
 /** Somebody was there when circuits were shut for it, and when it is no habit. */

@@ -138,7 +138,13 @@ export const settings = {
     value: 1.2,
     unit: 'K',
     meaning:
-      'how far the target must stand from where it stood before a visit to have been left there (some 2 °F)',
+      'how far the target must stand from where it stood before to have been changed, or left so by a visit (some 2 °F)',
+    source: practice,
+  },
+  targetHours: {
+    value: 48,
+    unit: 'h',
+    meaning: 'how long a target must have stood at its old value and at its new one to have been changed',
     source: practice,
   },
   condensingSlope: {

@@ -36,7 +36,8 @@ export function analyseValve(signals: CircuitSignals): Verdict {
   if (visible < 4) return { evidence: [], abstentions };
   const runs = runHistory(valve, signals.valveSpells, log.grid);
   const judged = judgeMachine(runs, valve.values, limit, visible, log.grid, log.calendar);
-  if (judged !== null && judged.period.rate <= limit && hardlyShut(runs, judged.onset))
+  const isByNorm = judged !== null && judged.period.rate <= limit;
+  if (isByNorm && (hardlyShut(runs, judged.onset) || swings(judged, signals).airSwingRatio! > widerSwing))
     return { evidence: [], abstentions };
   if (judged !== null) return { evidence: [evidenceOf(judged, signals)], abstentions };
   return { evidence: visible > limit ? [] : fromSwing(signals), abstentions };
@@ -44,6 +45,13 @@ export function analyseValve(signals: CircuitSignals): Verdict {
 
 /** Share of the time, defrosts counted in. */
 const nearlyAlways = 0.8;
+
+/**
+ * Starts go with duty × (1 − duty) at one differential: a valve that feeds half of the time opens more often than one that
+ * feeds nearly all of it. A differential that became too tight narrows the swing of the air; where that is wider by this
+ * ratio, the coil only works faster.
+ */
+const widerSwing = 1.1;
 
 /** A valve that had hardly ever shut has no norm of starts: with more capacity, or less load, it begins to cycle. */
 function hardlyShut(runs: readonly Run[], onset: EpochMs): boolean {

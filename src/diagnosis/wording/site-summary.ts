@@ -2,10 +2,12 @@ import type { Log } from '../../model/log.ts';
 import { formatDayAndTime, formatMinutes } from '../../units/display.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
 import { placeClause, pointName, sinceClause } from './clauses.ts';
+import { targetSummary } from './target-summary.ts';
 
 const rackWords: Readonly<{ [shape: string]: string }> = {
   high: 'the suction pressure stands above its usual level',
   'target-raised': 'the target of the suction pressure was raised',
+  'target-lowered': 'the target of the suction pressure was lowered',
   'capacity-shortfall': 'the compressors that run cannot hold the suction pressure',
   'group-warm': 'most of its circuits are warm together',
   low: 'the suction pressure stands below its usual level',
@@ -25,7 +27,10 @@ export function rackSummary(trouble: Trouble, log: Log): string {
     ? `it shows in ${covers.join(', ')}`
     : `${covers.join(', ')} went warm with it`;
   const many = covers.length === 0 ? '' : `, and ${shown}: look at the rack, not at the cases`;
-  return `Suction group ${lead.suctionGroup}: ${what} ${sinceClause(trouble, log)}${many}.`;
+  return (
+    targetSummary(trouble, many, log) ??
+    `Suction group ${lead.suctionGroup}: ${what} ${sinceClause(trouble, log)}${many}.`
+  );
 }
 
 export function recordSummary(trouble: Trouble, log: Log): string {
