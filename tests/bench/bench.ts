@@ -7,6 +7,7 @@ import { benchImport, importBenchLine, pythonWithPandas } from './import.ts';
 import { writeLongExport } from './make-long.ts';
 import { writeWideExport } from './make-wide.ts';
 import { measureInTurn, middle, type Program, type Usage } from './measure.ts';
+import type { Stages } from './stages-child.ts';
 import { comparisonTable } from './table.ts';
 
 /** `npm run bench [-- RUNS]`: speed and memory of whole processes, as ratios within one run. */
@@ -70,23 +71,22 @@ const month = [
 say('\nA month of 13 circuits, 70 points at one minute (15 MB)');
 say(comparisonTable(month, await inTurn(month)));
 
-interface Stages {
-  readonly reading: number;
-  readonly arranging: number;
-  readonly signals: number;
-  readonly judging: number;
-}
-const stages: Stages[] = [];
+const stages: { readonly cold: Stages; readonly warm: Stages }[] = [];
 for (let run = 0; run < runs; run++) {
   const child = join(import.meta.dirname, 'stages-child.ts');
   const { stdout } = await promisify(execFile)(process.execPath, ['--import', 'tsx', child, inputs.small]);
-  stages.push(JSON.parse(stdout) as Stages);
+  stages.push(JSON.parse(stdout) as (typeof stages)[number]);
 }
-const stage = (name: keyof Stages): string => middle(stages.map((one) => one[name])).toFixed(2);
-const analysing = middle(stages.map((one) => (one.signals + one.judging) / one.reading));
-say(
-  `Stages of the same, cold: reading ${stage('reading')} s, arranging ${stage('arranging')} s, signals ${stage('signals')} s, analyses and judgement ${stage('judging')} s; signals and judgement ÷ reading ${analysing.toFixed(2)}`,
-);
+for (const how of ['cold', 'warm'] as const) {
+  const all = stages.map((run) => run[how]);
+  const seconds = (name: keyof Stages): string => middle(all.map((one) => one[name])).toFixed(2);
+  const analysing = ({ signals, judging }: Stages): number => signals + judging;
+  const toTypedArrays = middle(all.map((one) => analysing(one) / one.reading)).toFixed(2);
+  const toLog = middle(all.map((one) => analysing(one) / (one.reading + one.arranging))).toFixed(2);
+  say(
+    `Stages of the same, ${how}: reading ${seconds('reading')} s, arranging ${seconds('arranging')} s, signals ${seconds('signals')} s, analyses and judgement ${seconds('judging')} s; signals and judgement ÷ reading into a log ${toLog}, ÷ reading into columns ${toTypedArrays}`,
+  );
+}
 
 say('\nReading alone');
 const wide = await benchImport('wide, a month', inputs.wide, runs);
