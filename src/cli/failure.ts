@@ -23,18 +23,19 @@ function fileTrouble(error: unknown): string | null {
   return path === undefined ? `This cannot be done: ${trouble}.` : `${path}: ${trouble}.`;
 }
 
+/** Why an input cannot be used, in a sentence; null for any other error. */
+export function refusalIn(error: unknown): string | null {
+  return error instanceof ImportRefusal ? error.message : fileTrouble(error);
+}
+
 /** One sentence on standard error, and the status for the shell. The trace is for developers who ask for it. */
 export function reportFailure(error: unknown, io: Console): ExitCode {
   if (error instanceof CommanderError) {
     return error.exitCode === 0 ? ExitCode.analysed : ExitCode.unusable;
   }
-  if (error instanceof ImportRefusal) {
-    io.err(`rimelog: ${visibleText(error.message)}\n`);
-    return ExitCode.unusable;
-  }
-  const trouble = fileTrouble(error);
-  if (trouble !== null) {
-    io.err(`rimelog: ${visibleText(trouble)}\n`);
+  const refusal = refusalIn(error);
+  if (refusal !== null) {
+    io.err(`rimelog: ${visibleText(refusal)}\n`);
     return ExitCode.unusable;
   }
   const what = error instanceof Error ? error.message : String(error);

@@ -23,6 +23,18 @@ export function withReadingOptions(command: Command, { site = true } = {}): Comm
   if (site) {
     command.addOption(new Option('--site <file>', 'site file that says what the columns are (YAML or JSON)'));
   }
+  return withTimeAndOverrides(command);
+}
+
+/** For a command that reads the exports of many stores: a site file lies in the folder of its store. */
+export function withStoreOptions(command: Command): Command {
+  command.addArgument(
+    new Argument('<store...>', 'one folder, .zip or CSV file a store; site.yaml in a folder is used'),
+  );
+  return withTimeAndOverrides(command);
+}
+
+function withTimeAndOverrides(command: Command): Command {
   command.addOption(
     new Option('--time-zone <zone>', 'zone of times without an offset, where no site file says it').argParser(
       knownTimeZone,

@@ -5,6 +5,7 @@ import { addCompare } from './commands/compare.ts';
 import { addDraftSite } from './commands/draft-site.ts';
 import { addNormalize } from './commands/normalize.ts';
 import { addNorms } from './commands/norms.ts';
+import { addRound } from './commands/round.ts';
 import { addServe } from './commands/serve.ts';
 import { addVerify } from './commands/verify.ts';
 import { addVisit } from './commands/visit.ts';
@@ -20,6 +21,7 @@ Examples:
   rimelog check store.csv --html report.html         the same, and a page with plots to mail
   rimelog check september/ --site site.yaml --json   a folder of files; findings for a program
   rimelog visit store.csv                            one sheet before driving out
+  rimelog round stores/*                             many stores: who needs somebody first
   rimelog audit store.csv --tables tables/           the month in tables; --html for one report
   rimelog verify store.csv --circuit M01 --serviced 2026-09-12T10:30   did the repair hold?
   rimelog norms store.csv --point "M01 air A" --reading 38   is this reading normal here?
@@ -51,6 +53,7 @@ function buildProgram(io: Console, finish: (code: ExitCode) => void): Command {
     .showHelpAfterError('(rimelog --help shows examples)');
   addCheck(program, io, finish);
   addVisit(program, io, finish);
+  addRound(program, io, finish);
   addAudit(program, io, finish);
   addVerify(program, io, finish);
   addNorms(program, io, finish);

@@ -47,6 +47,11 @@ function daysBetween(from: number | null, to: number | null, end: number): strin
   return early === late ? null : `${early} to ${late} days`;
 }
 
+/** `41.0 °F in about 6 days (4 to 9 days), counted from the end of the export`; null where nothing is projected. */
+export function toLimitText(finding: Finding, log: Log): string | null {
+  return finding.projection === null ? null : limitText(finding.projection, finding, log);
+}
+
 function limitText({ limit, at, earliest, latest, reason }: Projection, finding: Finding, log: Log): string {
   const value =
     finding.kind === 'rack-pressure'
@@ -75,9 +80,8 @@ export function findingFacts(finding: Finding, log: Log): readonly Fact[] {
   else if (rose !== undefined) {
     facts.push({ label: 'how fast', text: `it has levelled off, after ${formatDays(rose.value)}` });
   }
-  if (finding.projection !== null) {
-    facts.push({ label: 'to limit', text: limitText(finding.projection, finding, log) });
-  }
+  const toLimit = toLimitText(finding, log);
+  if (toLimit !== null) facts.push({ label: 'to limit', text: toLimit });
   facts.push({ label: 'how sure', text: confidenceText(finding.confidence) });
   return facts;
 }

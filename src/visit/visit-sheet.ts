@@ -39,15 +39,20 @@ export function visitSheet(signals: Signals, diagnosis: Diagnosis): VisitSheet {
     places.set(place, [...(places.get(place) ?? []), finding]);
   }
   const stops = [...places.values()].map((own) => stopOf(own, signals));
-  stops.sort(
-    (a, b) => severities.indexOf(b.severity) - severities.indexOf(a.severity) || b.weight - a.weight,
-  );
+  stops.sort(moreUrgent);
   return {
     stops,
     phoneFirst: phoneQuestions(stops, signals),
     findings,
   };
 }
+
+/** Sorts stops, of one store or of many: what must not wait first, then by what it costs to let it wait. */
+export function moreUrgent(a: Urgency, b: Urgency): number {
+  return severities.indexOf(b.severity) - severities.indexOf(a.severity) || b.weight - a.weight;
+}
+
+type Urgency = Pick<Stop, 'severity' | 'weight'>;
 
 function stopOf(findings: readonly Finding[], signals: Signals): Stop {
   const [lead, ...others] = findings;
