@@ -66,9 +66,15 @@ async function openFolder(folder: string): Promise<ExportSource[]> {
   for (const file of files) {
     const name = relative(folder, file).split(sep).join('/');
     const { size } = await stat(file);
-    sources.push(...(await openFile(file, name, size)));
+    sources.push(...(await openFile(file, name, size).catch(noneInside)));
   }
   return sources;
+}
+
+/** An archive in a folder that holds no export is passed over, as any other file there. */
+function noneInside(error: unknown): ExportSource[] {
+  if (error instanceof ImportRefusal && error.code === 'no-files') return [];
+  throw error;
 }
 
 const chunkBytes = 1 << 19;

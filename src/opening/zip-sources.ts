@@ -24,6 +24,13 @@ export async function zipSources(path: string, name: string): Promise<ExportSour
       );
     }
   }
+  if (exports.length === 0 && entries.length > 0) {
+    const shown = entries.slice(0, 3).map(({ fileName }) => fileName.slice(0, 80));
+    throw new ImportRefusal(
+      'no-files',
+      `${name} holds no CSV export, only ${shown.join(', ')}${entries.length > 3 ? ' …' : ''}. Save a workbook’s sheet as CSV, or name another archive.`,
+    );
+  }
   exports.sort((a, b) => (a.fileName < b.fileName ? -1 : 1));
   return exports.map((entry) => {
     const open = () => limited(name, bytesOf(path, name, entry.fileName));

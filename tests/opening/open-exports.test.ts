@@ -34,6 +34,7 @@ beforeAll(async () => {
       { name: 'notes.pdf', content: '%PDF' },
     ]),
   );
+  await writeFile(path('workbooks.zip'), zipOf([{ name: 'week 1.xlsx', content: log }]));
   await writeFile(path('broken.zip'), zipOf([{ name: 'a.csv', content: log }]).subarray(0, 300));
   await writeFile(path('bomb.zip'), zipOf([{ name: 'a.csv', content: log, claimedSize: 60 * 1024 ** 3 }]));
   await writeFile(path('slim-bomb.zip'), zipOf([{ name: 'a.csv', content: '0'.repeat(20_000_000) }]));
@@ -80,6 +81,7 @@ describe('what cannot be opened is refused in one sentence', () => {
     ['empty', 'no-files', /No export was found/u],
     ['broken.csv.gz', 'archive-damaged', /damaged/u],
     ['not.gz', 'no-table', /no table/u],
+    ['workbooks.zip', 'no-files', /only week 1\.xlsx\. Save a workbook’s sheet as CSV/u],
     ['broken.zip', 'archive-damaged', /damaged/u],
     ['bomb.zip', 'archive-too-large', /unpacks to more/u],
     ['slim-bomb.zip', 'archive-too-large', /unpacks to/u],

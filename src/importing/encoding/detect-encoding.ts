@@ -1,4 +1,5 @@
 import chardet from 'chardet';
+import { utf32Of } from './utf32.ts';
 
 /** An encoding as TextDecoder names it. */
 export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252' | 'ibm437' | 'macintosh' | string;
@@ -39,6 +40,9 @@ const multiByte = new Set([
 export function detectEncoding(sample: Uint8Array, complete: boolean): EncodingVerdict {
   if (sample[0] === 0xef && sample[1] === 0xbb && sample[2] === 0xbf)
     return verdict('utf-8', 3, 'it begins with a UTF-8 mark');
+  const four = utf32Of(sample);
+  if (four !== null)
+    return verdict(four.encoding, four.markLength, 'it has four bytes a letter, three of them NUL');
   if (sample[0] === 0xff && sample[1] === 0xfe) return verdict('utf-16le', 2, 'it begins with a UTF-16 mark');
   if (sample[0] === 0xfe && sample[1] === 0xff) return verdict('utf-16be', 2, 'it begins with a UTF-16 mark');
   const wide = sixteenBits(sample);
@@ -50,6 +54,16 @@ export function detectEncoding(sample: Uint8Array, complete: boolean): EncodingV
       encoding: 'utf-8',
       markLength: 0,
       because: 'nearly all of it is valid UTF-8',
+      sure: false,
+      suggestion: null,
+    };
+  }
+  const eastAsian = eastAsianDegree(sample);
+  if (eastAsian !== null) {
+    return {
+      encoding: eastAsian,
+      markLength: 0,
+      because: 'its degree signs are those of this encoding',
       sure: false,
       suggestion: null,
     };
@@ -119,6 +133,28 @@ function decodes(sample: Uint8Array, name: string): boolean {
   } catch {
     return false;
   }
+}
+
+/** Degree signs of two bytes, after the tables of the Encoding Standard (WHATWG), from memory. */
+const eastAsianDegrees = [
+  { encoding: 'gb18030', bytes: [0xa1, 0xe3] },
+  { encoding: 'shift_jis', bytes: [0x81, 0x8b] },
+  { encoding: 'euc-kr', bytes: [0xa1, 0xc6] },
+  { encoding: 'euc-jp', bytes: [0xa1, 0xeb] },
+  { encoding: 'big5', bytes: [0xa2, 0x58] },
+] as const;
+
+/** The East Asian encoding whose degree sign stands before F or C, where every byte of the text fits it. */
+function eastAsianDegree(sample: Uint8Array): Encoding | null {
+  for (const { encoding, bytes } of eastAsianDegrees) {
+    for (let at = sample.indexOf(bytes[0]); at >= 0; at = sample.indexOf(bytes[0], at + 1)) {
+      const unit = sample[at + 2];
+      if (sample[at + 1] !== bytes[1] || (unit !== 67 && unit !== 70)) continue;
+      if (decodes(sample, encoding)) return encoding;
+      break;
+    }
+  }
+  return null;
 }
 
 /** A degree sign before F or C tells the single-byte encodings apart: B0 Windows, F8 DOS, A1 Macintosh. */

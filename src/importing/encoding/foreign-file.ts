@@ -44,8 +44,27 @@ const signatures: readonly Signature[] = [
   { bytes: [0x4d, 0x5a], what: 'a Windows program', advice: ask },
   { bytes: [0x52, 0x49, 0x46, 0x46], what: 'a sound or video file', advice: ask },
   { bytes: [0x75, 0x73, 0x74, 0x61, 0x72], at: 257, what: 'a tar archive', advice: 'Unpack it first' },
-  { bytes: [0xff, 0xfe, 0x00, 0x00], what: 'text in UTF-32', advice: 'Save it as UTF-8' },
-  { bytes: [0x00, 0x00, 0xfe, 0xff], what: 'text in UTF-32', advice: 'Save it as UTF-8' },
+  { bytes: [0x89, 0x48, 0x44, 0x46], what: 'an HDF5 file', advice: 'Save its table as CSV' },
+  { bytes: [0x43, 0x44, 0x46, 0x01], what: 'a NetCDF file', advice: 'Save its table as CSV' },
+  {
+    bytes: [0x4d, 0x41, 0x54, 0x4c, 0x41, 0x42],
+    what: 'a MATLAB file (.mat)',
+    advice: 'Save its table as CSV',
+  },
+  { bytes: [0x54, 0x44, 0x53, 0x6d], what: 'a TDMS measurement file', advice: 'Save its table as CSV' },
+  { bytes: [0x04, 0x22, 0x4d, 0x18], what: 'an LZ4 archive', advice: 'Unpack it first' },
+  { bytes: [0x4d, 0x53, 0x43, 0x46], what: 'a cabinet archive (.cab)', advice: 'Unpack it first' },
+  {
+    bytes: [0x53, 0x74, 0x61, 0x6e, 0x64, 0x61, 0x72, 0x64, 0x20],
+    at: 4,
+    what: 'an Access database (.mdb or .accdb)',
+    advice: 'Open it and save the table as CSV',
+  },
+  {
+    bytes: [0x00, 0x00, 0x00, 0x00, 0x00, 0x00, 0x00, 0x00],
+    what: 'a file whose first bytes are all zero, as an interrupted download or copy leaves it',
+    advice: 'Download or copy it again',
+  },
 ];
 
 function refuse(name: string, code: string, what: string, advice: string): never {
@@ -74,23 +93,9 @@ export function refuseForeignFile(name: string, sample: Uint8Array): void {
   if (/^%!PS/u.test(start)) refuse(name, 'foreign-file', 'a PostScript document', ask);
   if (/^[[{]\s*(?:[{["\]}]|-?\d)/u.test(start))
     refuse(name, 'foreign-file', 'a JSON document', 'Export as CSV instead');
-  if (isQuotedPrintable(sample)) {
-    refuse(
-      name,
-      'foreign-file',
-      'text as mail carries it (quoted-printable)',
-      'Save the attachment itself and use that',
-    );
-  }
   if (/^From: |^(?:Return-Path|Received|MIME-Version|Delivered-To): /u.test(start)) {
     refuse(name, 'foreign-file', 'an e-mail message', 'Save the attached export and use that');
   }
-}
-
-/** Letters written as `=C2=B0` and lines that go on behind a `=` (RFC 2045, section 6.7). */
-function isQuotedPrintable(sample: Uint8Array): boolean {
-  const text = new TextDecoder('latin1').decode(sample.subarray(0, 8192));
-  return /=\r?\n/u.test(text) && /=[0-9A-F]{2}=[0-9A-F]{2}/u.test(text);
 }
 
 function beginning(sample: Uint8Array): string {

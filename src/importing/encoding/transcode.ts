@@ -1,4 +1,5 @@
 import type { Encoding } from './detect-encoding.ts';
+import { Utf32Decoder } from './utf32.ts';
 
 /**
  * The DOS code page is not among TextDecoder's; its upper half as far as exports use it (IBM code page 437,
@@ -11,17 +12,21 @@ const dosUpperHalf =
 export class Transcoder {
   private readonly decoder: TextDecoder | null;
   private readonly dos: boolean;
+  private readonly wide: Utf32Decoder | null;
   private readonly encoder = new TextEncoder();
   /** NUL bytes and byte order marks met inside the text. */
   invisibleBytes = 0;
 
   constructor(encoding: Encoding) {
     this.dos = encoding === 'ibm437';
-    this.decoder = encoding === 'utf-8' || this.dos ? null : new TextDecoder(encoding, { ignoreBOM: true });
+    this.wide = encoding.startsWith('utf-32') ? new Utf32Decoder(encoding) : null;
+    const isOwn = encoding === 'utf-8' || this.dos || this.wide !== null;
+    this.decoder = isOwn ? null : new TextDecoder(encoding, { ignoreBOM: true });
   }
 
   push(chunk: Uint8Array): Uint8Array {
     if (this.dos) return this.encoder.encode(fromDos(chunk));
+    if (this.wide !== null) return this.encoder.encode(this.wide.push(chunk));
     if (this.decoder === null) {
       this.invisibleBytes += countOf(chunk, 0) + countMarks(chunk);
       return chunk;

@@ -42,6 +42,8 @@ function plainUnit(text: string): string {
       .toLowerCase()
       .replace(/[\s.]/gu, '')
       .replace(/^deg(?:rees?)?°/u, '°')
+      // A degree sign whose eighth bit was cut off by mail.
+      .replace(/^0(?=[cf]$)/u, '°')
   );
 }
 
@@ -58,6 +60,15 @@ export function isUnitFiller(text: string): boolean {
   return /^(?:\[\]|1|none|na|n\/a|bool(?:ean)?|on\/off|open\/closed|state|status|enum|text|0\/1|-|unit|units|einheit|einheiten|unit[eé]s?|(?:date|time|datum|zeit)|[ymdhsyt:/\-. ]{2,24}|utc|local|numeric|number|float|double|real|int(?:eger)?|string|analog|digital|datetime|timestamp|ts|rn|inst|avg|smp|sample|average|wert|mittelwert)$/iu.test(
     text,
   );
+}
+
+/** Units of pressure and temperature that are not converted here. */
+const otherUnits =
+  /(?:^|[\s([{_,])((?:in|mm|cm)\s?hg(?:\s?vac(?:uum)?)?|["″]\s?hg|torr|mpa(?:\s?\(?[ga]\)?)?|mbar[ga]?|hpa|kgf?\/cm[²2]g?|atm|(?:ft|m|mm|in)\s?h2o|°ra?|°ré?)[)\]}]?$/iu;
+
+/** A unit at the end of a header that is known but not converted, as written; null for none. */
+export function unconvertedUnit(header: string): string | null {
+  return otherUnits.exec(header.slice(-80).trimEnd())?.[1] ?? null;
 }
 
 const lettersAlone = new Set<ExportUnit>([

@@ -107,6 +107,13 @@ export const noteIssues = {
     remedy: 'Check the channel if it should move.',
     effect: 'note',
   },
+  'unit-not-converted': {
+    what: 'the name gives a unit that is not converted; the numbers were read as they stand, without a unit',
+    meaning:
+      'Inches of mercury, megapascals, millibars and their kind. Without a unit, a pressure would be taken for one in the site’s unit.',
+    remedy: 'Export in psi, bar or kPa, in °F or °C, or leave the point out of the site file.',
+    effect: 'note',
+  },
   'decimal-marks-mixed': {
     what: 'some numbers are written with the other decimal mark',
     meaning: 'The number cannot be read another way (3,4 or 3.4), so it was taken.',

@@ -2,7 +2,9 @@ import type { FileReport } from '../../model/import-report.ts';
 import { delimiterNames, detectDecimalMark, detectDialect } from '../dialect/detect-dialect.ts';
 import { detectEncoding, type EncodingVerdict } from '../encoding/detect-encoding.ts';
 import { refuseBinary, refuseForeignFile } from '../encoding/foreign-file.ts';
+import { mailTextOf } from '../encoding/mail-text.ts';
 import { Transcoder } from '../encoding/transcode.ts';
+import { unconvertedUnit } from '../header/unit-words.ts';
 import { IssueLog } from '../issues/issue-log.ts';
 import { LongTable } from '../layout/long-table.ts';
 import { planTable } from '../layout/plan-table.ts';
@@ -59,23 +61,27 @@ async function readOnce(
 ): Promise<FileReadings | OrderVerdict> {
   const chunks = source.open()[Symbol.asyncIterator]();
   try {
-    const { sample, ended } = await firstBytes(chunks, onBytes);
-    if (isBlank(sample))
+    const { sample: received, ended } = await firstBytes(chunks, onBytes);
+    if (isBlank(received))
       throw new ImportRefusal(
         'file-empty',
         `${source.name} is empty: it holds no readings. Export it again.`,
       );
-    refuseForeignFile(source.name, sample);
+    refuseForeignFile(source.name, received);
+    const mail = mailTextOf(received, source.name);
+    const sample = mail === null ? received : joined(mail.push(received), ended ? mail.end() : noBytes);
     const encoding =
       overrides.encoding === undefined ? detectEncoding(sample, ended) : stated(overrides.encoding);
-    if (!encoding.encoding.startsWith('utf-16')) refuseBinary(source.name, sample);
+    const isWide = /^utf-(?:16|32)/u.test(encoding.encoding);
+    if (!isWide) refuseBinary(source.name, sample);
     const transcoder = new Transcoder(encoding.encoding);
     const buffer = new ByteBuffer();
     buffer.append(transcoder.push(sample.subarray(encoding.markLength)));
     if (ended) close(buffer, transcoder);
     const context = contextFor(source.name, buffer, overrides, settledOrder, timeZone, ended);
     reportEncoding(encoding, context.issues);
-    const sequence = new TableSequence(context, encoding.encoding.startsWith('utf-16') ? null : source.size);
+    if (mail !== null) context.issues.choose('text that came by mail', mail.chosen, mail.because, null);
+    const sequence = new TableSequence(context, isWide || mail !== null ? null : source.size);
     context.time.onReorder = (from, to) => {
       for (const table of sequence.tables) table.reorderTimes(from, to);
     };
@@ -83,9 +89,10 @@ async function readOnce(
     if (!ended) {
       for (let next = await chunks.next(); !next.done; next = await chunks.next()) {
         onBytes(next.value.length);
-        buffer.append(transcoder.push(next.value));
+        buffer.append(transcoder.push(mail === null ? next.value : mail.push(next.value)));
         drain(buffer, sequence, false, source.name);
       }
+      if (mail !== null) buffer.append(transcoder.push(mail.end()));
       close(buffer, transcoder);
       drain(buffer, sequence, true, source.name);
     }
@@ -95,6 +102,15 @@ async function readOnce(
   } finally {
     await chunks.return?.();
   }
+}
+
+const noBytes = new Uint8Array(0);
+
+function joined(first: Uint8Array, second: Uint8Array): Uint8Array {
+  const both = new Uint8Array(first.length + second.length);
+  both.set(first);
+  both.set(second, first.length);
+  return both;
 }
 
 async function firstBytes(
@@ -267,6 +283,10 @@ function finish(
       'the other numbers of the file are written so',
       mark === ',' ? '--decimal-point' : '--decimal-comma',
     );
+  }
+  for (const { tally } of parts) {
+    const unit = tally.unit === null ? unconvertedUnit(tally.name) : null;
+    if (unit !== null) issues.add('unit-not-converted', { column: tally.name, example: unit });
   }
   if (context.time.sawInterval) {
     issues.choose('time of a row', 'the beginning of its interval', 'the stamps name two times', null);

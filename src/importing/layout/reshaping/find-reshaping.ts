@@ -3,6 +3,7 @@ import { findCarriedStamp } from './carried-stamp.ts';
 import { findCountedTimes } from './counted-times.ts';
 import { findDateTitles } from './date-titles.ts';
 import { findDecimalCommas } from './decimal-commas.ts';
+import { findFixedWidth } from './fixed-width.ts';
 import { findInnerDelimiter } from './inner-delimiter.ts';
 import { findMissingYear } from './missing-year.ts';
 import { findPerOwner } from './per-owner.ts';
@@ -19,6 +20,7 @@ export function findReshaping(sample: Sample, plan: TablePlan | null, hints: Pla
   if (plan === null) {
     return (
       findInnerDelimiter(sample) ??
+      findFixedWidth(sample) ??
       findSplitStamp(sample) ??
       findMissingYear(sample, hints) ??
       findCountedTimes(sample, hints) ??
