@@ -41,6 +41,16 @@ const entry = z.strictObject({
       circuits: z.int(),
       findings: counts,
       guessedSite: z.boolean(),
+      firstStop: z
+        .strictObject({
+          place: z.string(),
+          severity: z.enum(severities),
+          summary: z.string(),
+          weight: z.number().describe('what it costs to let it wait, for the order of many stores alone'),
+        })
+        .nullable()
+        .optional()
+        .describe('what would have somebody drive there first; not there in analyses of an earlier rimelog'),
     })
     .nullable(),
   ...addresses,

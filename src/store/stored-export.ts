@@ -14,6 +14,15 @@ export interface StoredProblem {
   readonly remedy: string;
 }
 
+/** What would have somebody drive there first. */
+export interface FirstStop {
+  readonly place: string;
+  readonly severity: Severity;
+  readonly summary: string;
+  /** What it costs to let it wait, for the order of many stores alone. */
+  readonly weight: number;
+}
+
 /** What the list of exports says of a finished one, without opening its findings. */
 export interface ResultSummary {
   readonly site: string;
@@ -24,6 +33,8 @@ export interface ResultSummary {
   readonly findings: Readonly<Record<Severity, number>>;
   /** True when no site file came with the export and the importer guessed one. */
   readonly guessedSite: boolean;
+  /** Null where nothing is worth a stop; not there where an earlier rimelog made the analysis. */
+  readonly firstStop?: FirstStop | null;
 }
 
 export type ExportState = 'waiting' | 'analysing' | 'ready' | 'failed';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { builtPages } from '../support/built-pages.ts';
 import { launchChromium } from '../support/chromium.ts';
@@ -37,6 +37,16 @@ afterEach(async () => {
   expect(watched.outside).toEqual([]);
   await watched.close();
 });
+
+async function axeViolations(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    for (const details of document.querySelectorAll('details')) details.open = true;
+    const { axe } = globalThis as unknown as { axe: typeof import('axe-core') };
+    const { violations } = await axe.run(document, { rules: { 'color-contrast': { enabled: true } } });
+    return violations.map((each) => `${each.id}: ${each.nodes.map(({ html }) => html.slice(0, 120))}`);
+  });
+}
 
 const repair = (time: string): string =>
   `/#/exports/${ids[0]}/circuits/M01/repair?serviced=${encodeURIComponent(time)}`;
@@ -110,19 +120,28 @@ describe.each([
     for (const address of [repair('2026-09-22T10:00'), compare(2)]) {
       await own.page.goto(address);
       await own.page.locator('.work:not([aria-busy]) section').first().waitFor({ timeout: 60_000 });
-      await own.page.evaluate(axe);
-      const violations = await own.page.evaluate(async () => {
-        for (const details of document.querySelectorAll('details')) details.open = true;
-        const { axe } = globalThis as unknown as { axe: typeof import('axe-core') };
-        const { violations } = await axe.run(document, { rules: { 'color-contrast': { enabled: true } } });
-        return violations.map((each) => `${each.id}: ${each.nodes.map(({ html }) => html.slice(0, 120))}`);
-      });
-      expect(violations).toEqual([]);
+      expect(await axeViolations(own.page)).toEqual([]);
       expect(await scrollsSideways(own.page)).toBe(false);
     }
     expect(own.complaints).toEqual([]);
     await own.close();
   });
+});
+
+test('the list at home puts the store that needs somebody first, by the keyboard, and says why', async () => {
+  const { page } = watched;
+  await page.goto('/');
+  const order = page.getByLabel('Order');
+  await order.selectOption('worst');
+  const rows = page.locator('.exports li');
+  expect(await rows.count()).toBe(3);
+  expect(await rows.first().locator('.first-stop').textContent()).toMatch(/^▲ M01 Produce line-up: /);
+  // Two exports of one store: the earlier one is old news, and comes last.
+  const ends = await rows.locator('a').evaluateAll((links) => links.map((link) => link.getAttribute('href')));
+  expect(ends.map((href) => ids.findIndex((id) => href!.includes(id)))).toEqual([1, 2, 0]);
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe('order');
+  expect(await axeViolations(page)).toEqual([]);
+  expect(watched.complaints).toEqual([]);
 });
 
 test('on paper the answers are not cut and the form is left out', async () => {

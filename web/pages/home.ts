@@ -2,6 +2,7 @@ import { writeAddress } from '../address.ts';
 import { h } from '../dom.ts';
 import type { ExportEntry } from '../json.ts';
 import { exportList } from '../parts/export-list.ts';
+import type { ExportOrder } from '../parts/export-order.ts';
 import { uploadForm } from '../parts/upload-form.ts';
 import { listExports } from '../server.ts';
 import type { Page } from './page.ts';
@@ -38,12 +39,21 @@ function whileUnfinished(
 /** Where exports come in, and those that have. */
 export async function homePage(): Promise<Page> {
   const { exports } = await listExports();
-  let list = exportList(exports);
-  const stop = whileUnfinished(exports, (now) => {
-    const next = exportList(now);
+  let entries = exports;
+  let order: ExportOrder = 'newest';
+  const onOrder = (chosen: ExportOrder): void => {
+    order = chosen;
+    show(entries);
+    document.getElementById('order')?.focus();
+  };
+  let list = exportList(entries, { order, onOrder });
+  const show = (now: readonly ExportEntry[]): void => {
+    entries = now;
+    const next = exportList(now, { order, onOrder });
     list.replaceWith(next);
     list = next;
-  });
+  };
+  const stop = whileUnfinished(exports, show);
   const content = h(
     'div',
     { class: 'home' },
