@@ -210,6 +210,24 @@ describe('probe disagreement', () => {
     expect(flutter).toMatchObject({ probe: 'M01 air B', end: null });
   });
 
+  // Common practice, no source: shoppers open glass doors, each for itself, and not between 01:00 and 05:00.
+  it.each([
+    ['glass doors that are opened in trading hours, one more than its neighbours at weekends', true, []],
+    ['jumps of the same size that know no hours', false, ['M01 air B']],
+  ])('%s', (_, onlyByDay, named) => {
+    const opened =
+      (stream: number, busy: number): Curve =>
+      (day) => {
+        const hour = (day % 1) * 24;
+        if (onlyByDay && (hour < 7 || hour >= 22)) return 0;
+        const isWeekend = Math.floor(day) % 7 >= 5;
+        const chance = Math.sin(12.9898 * Math.round(day * 1440) + 78.233 * stream) * 43758.5453;
+        return chance - Math.floor(chance) < (isWeekend ? busy : 0.1) ? 1.5 : 0;
+      };
+    const found = seen([opened(1, 0.1), opened(2, 0.4), opened(3, 0.1)], 14, 1);
+    expect(found.filter(({ shape }) => shape === 'flutter').map(({ probe }) => probe)).toEqual(named);
+  });
+
   it('has nothing to compare a single probe with, and says so', () => {
     const signals = computeSignals(handMadeStore({ days: 8, circuits: [{ id: 'M01', probes: [still] }] }));
     const { evidence, abstentions } = analyse(signals.circuits[0]!, signals.groups[0]!, signals);

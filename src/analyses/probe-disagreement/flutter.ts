@@ -1,6 +1,7 @@
 import { median } from '../../maths/median.ts';
 import { quantile } from '../../maths/quantile.ts';
 import { samplesIn } from '../../model/grid.ts';
+import { clockWindows } from '../../signals/clock-windows.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { type DailyScatter, scatterOf } from './scatter.ts';
 import { settings } from './settings.ts';
@@ -19,10 +20,16 @@ const leastDays = 2;
 const stepShare = 0.6;
 /** A probe may usually scatter this much more than its neighbours before the ratio itself is in doubt. */
 const mostUsualRatio = 1.6;
+/** In distances from the 25th to the 5th percentile, one standard deviation of a normal spread: to the median, and three above it. */
+const usualSpread = 3.7;
 /** A value held until it changes moves in stairs of its threshold, more on a busy day: only plain flutter counts. */
 const heldRatio = 1.6;
 /** Flutter that goes on with this share of its strength is not over. */
 const goesOnShare = 0.5;
+/** Of its jumps by day a bad contact keeps so much by night. */
+const nightShare = 0.5;
+/** No door makes a probe jump so many times as much as its neighbours. */
+const plainRatio = 3;
 
 /**
  * Days on which a probe jumps from sample to sample as air with its thermal inertia cannot. Logged coarsely, a
@@ -53,6 +60,8 @@ export function flutter(
   if (days.length < leastDays) return null;
   const scatter = median(days.map((day) => own[day]!));
   const usual = median(days.map((day) => expected[day]!));
+  if (scatter < plainRatio * usual && isQuietByNight(signals, probe, peers, days, added(scatter, usual)))
+    return null;
   return {
     from: beginning(signals, probe, days[0]!, { before: usual, after: scatter }),
     lastDay: lastDay(days, alone, own.length) + 1,
@@ -65,14 +74,7 @@ export function flutter(
 function expectedScatter(own: Float64Array, others: readonly Float64Array[], isHeld: boolean): Float64Array {
   const today = own.map((_, day) => median(others.map((other) => other[day]!)));
   const busy = quantile(today, 0.75);
-  const ratio = isHeld
-    ? heldRatio
-    : clamped(
-        quantile(
-          own.map((value, day) => value / today[day]!),
-          0.25,
-        ),
-      );
+  const ratio = isHeld ? heldRatio : usualRatio(own.map((value, day) => value / today[day]!));
   const quiet = quantile(own, 0.25);
   return today.map((value) => {
     const usual = Math.max(value, busy);
@@ -80,18 +82,52 @@ function expectedScatter(own: Float64Array, others: readonly Float64Array[], isH
   });
 }
 
-function clamped(ratio: number): number {
-  return Math.min(mostUsualRatio, Math.max(1, ratio));
+/**
+ * What the daily ratio to the neighbours can be on a day without flutter: the level of its quieter days and above it
+ * `usualSpread` times what these differ among each other. The louder days may flutter and are not asked.
+ */
+function usualRatio(daily: Float64Array): number {
+  const level = quantile(daily, 0.25);
+  const spread = level - quantile(daily, 0.05);
+  return Math.min(mostUsualRatio, Math.max(1, level + usualSpread * spread));
 }
 
 /** Jumps add to what the air does: the reading must scatter more than expected, by what nobody shares. */
 function flutters(own: number, alone: () => number, expected: number, least: number): boolean {
-  const added = Math.sqrt(Math.max(0, own * own - expected * expected));
   return (
-    added >= least &&
+    added(own, expected) >= least &&
     own >= settings.flutterGrowth.value * expected &&
     alone() >= Math.max(least, settings.flutterAlone.value * own)
   );
+}
+
+/** Scatters that have nothing to do with each other add by their squares. */
+function added(scatter: number, usual: number): number {
+  return Math.sqrt(Math.max(0, scatter * scatter - usual * usual));
+}
+
+/**
+ * Whether what a probe scatters on `days` over what it should (`byDay`, K) is gone from 01:00 to 05:00. Doors are opened
+ * in trading hours, each for itself, and every opening is a jump; a bad splice knows no hours.
+ */
+function isQuietByNight(
+  signals: CircuitSignals,
+  probe: number,
+  peers: readonly number[],
+  days: readonly number[],
+  byDay: number,
+): boolean {
+  const clock = clockWindows(signals.log.grid, signals.log.calendar);
+  const nightly = (one: number): number =>
+    median(
+      days.flatMap((day) => {
+        const { from, to } = clock[day]!.night;
+        const scatter = scatterOf(signals, one, from, to);
+        return Number.isNaN(scatter) ? [] : [scatter];
+      }),
+    );
+  const others = peers.map(nightly).filter((scatter) => !Number.isNaN(scatter));
+  return added(nightly(probe), Math.max(0, ...others)) < nightShare * byDay;
 }
 
 function lastDay(days: readonly number[], alone: (day: number) => number, count: number): number {
