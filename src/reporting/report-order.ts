@@ -40,6 +40,12 @@ export function repeatsCause(finding: Finding, lead: Finding): boolean {
   return finding !== lead && cause !== undefined && cause === lead.causes[0]?.cause;
 }
 
+/** The suction group whose trouble stands for what is seen at a circuit; null where none does. */
+export function groupBehind(circuit: string, { findings }: Diagnosis): string | null {
+  const cover = findings.find(({ severity, covers }) => severity !== 'note' && covers.includes(circuit));
+  return cover?.suctionGroup ?? null;
+}
+
 /** The summary for a heading that already says where: `M01 Cut fruit: all its air …` loses its first words. */
 export function summaryUnder(title: string, { summary, probe }: Finding): string {
   if (!summary.startsWith(`${title}: `)) return summary;

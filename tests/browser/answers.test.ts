@@ -128,6 +128,15 @@ describe.each([
   });
 });
 
+test('a circuit that goes with its rack leads to the rack, and is not said to be without a finding', async () => {
+  const { page } = watched;
+  await page.goto(`/#/exports/${ids[2]}`);
+  const covered = page.locator('.circuits tr', { hasText: 'M01' });
+  await covered.getByRole('link', { name: 'with suction group S1' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Suction group S1' }).waitFor({ timeout: 60_000 });
+  expect(watched.complaints).toEqual([]);
+});
+
 test('the list at home puts the store that needs somebody first, by the keyboard, and says why', async () => {
   const { page } = watched;
   await page.goto('/');

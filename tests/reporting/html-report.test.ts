@@ -66,6 +66,28 @@ describe('the one-file report', () => {
     expect(healthy).not.toContain('<article');
   });
 
+  test('says of a circuit that a rack finding stands for that it goes with its rack', () => {
+    const healthy = healthyExample();
+    const [first, second] = healthy.log.circuits;
+    const rack = finding(healthy.log, {
+      circuit: null,
+      probe: null,
+      kind: 'rack-pressure',
+      covers: [first!.id],
+    });
+    const noted = finding(healthy.log, {
+      circuit: null,
+      probe: null,
+      kind: 'rack-pressure',
+      severity: 'note',
+      covers: [second!.id],
+    });
+    const shown = htmlReport({ ...healthy, diagnosis: { ...healthy.diagnosis, findings: [rack, noted] } });
+    expect(shown.match(/with suction group/g)).toHaveLength(1);
+    expect(shown).toContain(`<td><span class="quiet">with suction group ${rack.suctionGroup}</span></td>`);
+    expect(shown.match(/nothing found/g)).toHaveLength(4);
+  });
+
   test('stays below 2 MB when all of 13 circuits, logged every minute, are flagged', () => {
     const flagged = exampleOf(
       (log) =>

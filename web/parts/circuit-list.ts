@@ -1,4 +1,4 @@
-import { circuitAddress } from '../address.ts';
+import { circuitAddress, groupAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { CircuitDays } from '../json.ts';
 import type { SiteResult } from '../server.ts';
@@ -17,6 +17,14 @@ function airText({ probes }: CircuitDays): string {
   return low === high ? low : `${low} to ${high}`;
 }
 
+/** No finding of its own: a rack whose trouble it shares may stand for it. */
+function nothingOwn(exportId: string, circuit: string, { findings }: SiteResult['document']): HTMLElement {
+  const cover = findings.find(({ severity, covers }) => severity !== 'note' && covers.includes(circuit));
+  const group = cover?.suctionGroup ?? null;
+  if (group === null) return h('span', { class: 'quiet' }, 'nothing found');
+  return h('a', { href: groupAddress(exportId, group) }, visible(`with suction group ${group}`));
+}
+
 /** Every circuit in its rank, also those that nothing is wrong with. */
 export function circuitList(exportId: string, { document: found, report }: SiteResult): HTMLElement | null {
   if (found.circuits.length === 0) return null;
@@ -29,11 +37,7 @@ export function circuitList(exportId: string, { document: found, report }: SiteR
       {},
       h('td', { class: 'number' }, rank),
       h('th', { scope: 'row' }, h('a', { href: circuitAddress(exportId, id) }, visible(title))),
-      h(
-        'td',
-        {},
-        worst === null ? h('span', { class: 'quiet' }, 'nothing found') : severityBadge(worst, report.words),
-      ),
+      h('td', {}, worst === null ? nothingOwn(exportId, id, found) : severityBadge(worst, report.words)),
       h('td', { class: 'number' }, set === null ? '–' : set.toFixed(1)),
       h('td', { class: 'number' }, airText(days)),
       h('td', { class: 'picture' }, sparkline(days, report.temperatureUnit, new Set(), -1)),

@@ -4,7 +4,7 @@ import type { Log } from '../../model/log.ts';
 import type { CircuitSignals, Signals } from '../../signals/types.ts';
 import { formatNumber } from '../../units/format-number.ts';
 import { circuitSignals } from '../circuit-series.ts';
-import { circuitTitle } from '../report-order.ts';
+import { circuitTitle, groupBehind } from '../report-order.ts';
 import { siteScale } from '../site-scale.ts';
 import { type Html, html } from './escape.ts';
 import { severityMark } from './finding-section.ts';
@@ -32,7 +32,9 @@ export function circuitTable(log: Log, signals: Signals, diagnosis: Diagnosis): 
   const rows = diagnosis.circuits.map(({ id, rank, worst }) => {
     const own = circuitSignals(signals, id);
     const complete = log.calendar.days.length;
-    const verdict = worst === null ? html`<span class="quiet">nothing found</span>` : severityMark(worst);
+    const group = groupBehind(id, diagnosis);
+    const quiet = group === null ? 'nothing found' : `with suction group ${group}`;
+    const verdict = worst === null ? html`<span class="quiet">${quiet}</span>` : severityMark(worst);
     return html`<tr><td class="number">${rank}</td><th scope="row">${circuitTitle(log, id)}</th><td>${verdict}</td><td class="number">${orDash(temperature(usual(own.setPoint)), 1)}</td><td class="number">${airText(own, log)}</td><td class="number">${own.defrostSource === 'none' ? '–' : formatNumber(own.defrosts.length / complete, 1)}</td><td class="number">${orDash(usual(own.duty) * 100, 0, ' %')}</td></tr>
 `;
   });
