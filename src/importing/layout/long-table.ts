@@ -279,7 +279,12 @@ export class LongTable extends TableReader {
 
   private takeText(point: LongPoint, text: string): number {
     const { cells, issues } = this.context;
-    return point.tally.take(text, cells, point.values.length, this.line, issues);
+    const { tally } = point;
+    const before = tally.unitSegments.length;
+    const value = tally.take(text, cells, point.values.length, this.line, issues);
+    // A unit behind one number is not that of the next, which its own unit cell names again.
+    if (tally.unitSegments.length > before) point.unitBytes = null;
+    return value;
   }
 
   /** A cell of nothing but blanks, of whatever kind, says nothing: no reading, not even a missing one. */

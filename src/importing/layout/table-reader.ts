@@ -257,7 +257,7 @@ export abstract class TableReader {
     const decimals = /[.,](\d*)$/u.exec(shown)?.[1]?.length ?? 0;
     time.offsetMinutes = kind === 'serial' ? Number.NaN : 0;
     const ms = numericTimeMs(kind, value, decimals);
-    if (kind === 'serial' && !Number.isNaN(ms)) counted.note(ms);
+    if (kind === 'serial' && !Number.isNaN(ms)) counted.note(ms, this.line);
     return clock === null ? ms : ms + this.clockMs(clock);
   }
 

@@ -68,11 +68,17 @@ function isKindLetter(token: Token, column: NamedColumn): boolean {
   const next = tokens[tokens.indexOf(token) + 1];
   const numbered = next?.kind === 'number' && next.from === token.to;
   if (column.kind === 'temperature' && token.text === 't' && numbered) return tokens.length > 1;
+  if (column.kind === 'pressure' && token.text === 'p' && isSideOfRack(next)) return true;
   if (token !== tokens[0] || tokens.length < 2) return false;
   if (column.kind === 'temperature') return token.text === 't';
   if (column.kind === 'pressure') return token.text === 'p' || token.text === 'pt';
   if (column.role === 'defrost') return token.text === 'd';
   return column.role === 'valve' && token.text === 'v';
+}
+
+/** `P suction`, `P aspirazione`: what is measured, before where. */
+function isSideOfRack(token: Token | undefined): boolean {
+  return token?.meaning === 'suction' || token?.meaning === 'highSide' || token?.meaning === 'discharge';
 }
 
 /** A number or a single letter. */

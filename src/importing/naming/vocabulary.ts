@@ -11,25 +11,28 @@ export const meanings = {
   air: 'air luft aire aria lucht',
   probe:
     'probe probes sensor sensors snsr sns sens fuhler fuehler sonde sonda sondas capteur sensore ntc thermistor thermostat voeler voler prb tc rtd',
-  discharge: 'discharge disch dischg dschg dsch dis dischrg dca dat refoulement descarga mandata',
-  supply: 'supply sup sply supp zuluft ausblas ausblasluft soufflage impulsion inblaas entry saf',
-  return: 'return ret rtn retn rat raf ruckluft rueckluft ansaug ansaugluft reprise retorno ritorno retour',
-  set: 'set setpoint setpoints setpt stpt setp stp sp spt tgt target cutin cutout soll sollwert consigne consigna setpunt riferimento reference',
+  discharge: 'discharge disch dischg dschg dsch dis dischrg dca dat refoulement descarga mandata pers',
+  supply: 'supply sup sply supp zuluft ausblas ausblasluft soufflage impulsion inblaas entry saf souf soufl',
+  return:
+    'return ret rtn retn rat raf ruckluft rueckluft ansaug ansaugluft reprise retorno ritorno retour ripresa aanzuig rep zuigluft',
+  set: 'set setpoint setpoints setpt stpt setp stp sp spt tgt target cutin cutout soll sollwert consigne consigna setpunt riferimento reference ajuste gewenste gewenst cons',
   differential:
     'differential diff deadband dband db hyst hysteresis hysterese differentiel diferencial differenziale schaltdifferenz',
   defrost:
-    'defrost defrosts defrosting dfr dfrst dfst defr def dfro defrst abtau abtauung abtauen abt degivrage degiv deg desescarche descongelacion degelo sbrinamento sbrin ontdooi ontdooiing',
+    'defrost defrosts defrosting dfr dfrst dfst defr def dfro defrst abtau abtauung abtauen abt degivrage degiv deg desescarche descongelacion degelo sbrinamento sbrin ontdooi ontdooiing deshielo dfst ontdooien',
   termination: 'termination term termin terminate trm',
   valve:
-    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop xv',
+    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop xv ev',
   feed: 'feed feeding cool cooling refrig refrigeration call calling kuhlung kuhlen kuehlung froid frio freddo koeling koelen kalte clg',
   liquid: 'liquid liq flussig flussigkeit fluessig liquide liquido vloeistof',
-  suction: 'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside',
-  highSide: 'head condensing highside hochdruck hd verflussigung condensacion condensation',
+  suction:
+    'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside succao suctp psuct verdampfungs bp lp nd',
+  highSide:
+    'head condensing highside hochdruck hd verflussigung condensacion condensation verflussigungs verfluessigungs kondensation kondensations hp',
   condenser:
     'condenser cond cndsr cndr condensor verflussiger condenseur condensador condensatore gascooler gc',
   compressor:
-    'compressor compressors comp comps compr cmp cmpr cprsr kompressor verdichter compresseur compresor compressore kompr verd vdc',
+    'compressor compressors comp comps compr cmp cmpr cprsr kompressor verdichter compresseur compresor compressore kompr verd vdc vd',
   level: 'level lvl niveau nivel livello fullstand fuellstand peil',
   receiver: 'receiver rcvr recvr rcv sammler recipient recipiente reservoir',
   superheat:
@@ -63,7 +66,7 @@ export const meanings = {
   status:
     'status sts stat stato state run running runs proof cmd command relay output on off onoff enable enabled active act value val pv actual ist point reading log output mode',
   rack: 'rack racks pack plant verbund centrale central rk',
-  group: 'group grp sg circuitgroup suctiongroup',
+  group: 'group grp sg circuitgroup suctiongroup gruppo gruppe groupe grupo groep',
   circuit: 'circuit circuits circ ckt cct lineup line system sys kreis kuhlstelle circuito kring lu',
   case: 'case cases cabinet cab display unit fixture vitrine vitrina mobel meuble mueble regal truhe insel cell room zone section',
   medium: 'mt medium mtemp medtemp nk chilled chill positif positive positivo positiva',
@@ -92,6 +95,7 @@ const pairs: Readonly<{ [words: string]: Meaning }> = {
   'air on': 'return',
   'reach in': 'circuit',
   'walk in': 'circuit',
+  'p 0': 'suction',
   'set pt': 'set',
   'wet bulb': 'humidity',
   'dew point': 'humidity',

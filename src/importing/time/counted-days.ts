@@ -5,10 +5,13 @@ import type { DateEvidence } from './date-order.ts';
 export class CountedDays {
   count = 0;
   private lastDay = Number.NaN;
+  private lastLine = -1;
   private onlyEarlyDays = true;
 
-  note(wallMs: number): void {
-    this.count++;
+  /** Notes a time of the row on `line`, once though the row may be looked at twice. */
+  note(wallMs: number, line: number): void {
+    if (line !== this.lastLine) this.count++;
+    this.lastLine = line;
     const day = Math.floor(wallMs / dayMs);
     if (day === this.lastDay) return;
     this.lastDay = day;

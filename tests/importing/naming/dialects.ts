@@ -2,12 +2,12 @@ import { circuits, type Dialect, type StorePart } from './invented-store.ts';
 
 /** Ways to name columns, all invented for these tests: words in many orders, terse, glued, in other languages. */
 
-const pad = (number: number): string => String(number + 1).padStart(2, '0');
+export const pad = (number: number): string => String(number + 1).padStart(2, '0');
 const letter = (number: number): string => 'ABCDEF'[number]!;
 const hasProbe = (part: StorePart): part is StorePart & { probe: number } => part.what === 'air';
 
 /** A dialect from words: `circuit` and `group` name their thing, the rest says what of it. */
-function worded(
+export function worded(
   circuit: (index: number) => string,
   group: (index: number) => string,
   words: { readonly [what in StorePart['what']]?: string | ((place: number) => string) },
