@@ -80,4 +80,27 @@ describe('several files of one site', () => {
     const below = inUnit('°F', 0, 400, false) + inUnit('°C', 400, 864, true);
     expect(normalized(await readContent(below))).toBe(normalized(found));
   });
+
+  it.each([1, -6, 5.5])('tells that one file repeats the other %s h later', async (hours) => {
+    const moved = rows.map((row) => ({ ...row, wallMs: row.wallMs + hours * 3_600_000 }));
+    const found = await readSources([
+      memorySource('store.csv', whole),
+      memorySource('store-utc.csv', written({}, moved)),
+    ]);
+    const issue = found.report.issues.find(({ code }) => code === 'files-shifted')!;
+    expect(issue.message).toContain(
+      `${hours < 0 ? '' : '+'}${Number.isInteger(hours) ? hours : hours.toFixed(2)} h`,
+    );
+    expect(found.columns).toHaveLength(14);
+  });
+
+  it('does not take two circuits with the same headers for one log twice', async () => {
+    const other = written({
+      cell: (value, row) =>
+        typeof value === 'number' ? String(value + (row % 7) / 10) : String(value ?? ''),
+    });
+    const found = await readSources([memorySource('m01.csv', whole), memorySource('m02.csv', other)]);
+    expect(found.report.issues.map(({ code }) => code)).not.toContain('files-shifted');
+    expect(found.columns).toHaveLength(14);
+  });
 });

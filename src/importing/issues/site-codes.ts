@@ -69,6 +69,13 @@ export const siteIssues = {
     remedy: 'If they are different points, name them FILE-STEM:HEADER in a site file.',
     effect: 'note',
   },
+  'files-shifted': {
+    what: 'one file repeats another at times moved by hours',
+    meaning:
+      'The same log was exported in two time zones, or by a clock that was not put forward. The files were taken for different points.',
+    remedy: 'Leave one of them out, or export both with UTC offsets.',
+    effect: 'note',
+  },
   'files-conflict': {
     what: 'two files give different readings of one point for the same time; the later file was believed',
     meaning: 'Overlapping exports differ.',

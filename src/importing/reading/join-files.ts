@@ -1,6 +1,7 @@
 import type { FileReport, ImportIssue } from '../../model/import-report.ts';
 import type { ExportUnit } from '../../units/export-units.ts';
 import { collectPoints } from '../points/collect-points.ts';
+import { shiftedFiles } from '../points/shifted-files.ts';
 import type { ReadingColumn, Readings } from '../readings.ts';
 import { convertedTemperature, convertible, sameUnit } from '../values/same-unit.ts';
 
@@ -41,7 +42,10 @@ export function joinFiles(met: Readings, stems: readonly string[]): Readings {
     }),
   );
   const files = readings.report.files.map((file, index) => withRepeats(file, repeats.get(stems[index]!)));
-  const report = { ...readings.report, files, issues: [...readings.report.issues, ...unitIssues, ...issues] };
+  const isApart = points.some(({ name, header }) => name !== header);
+  const shifted = isApart ? shiftedFiles(readings.columns) : [];
+  const noticed = [...readings.report.issues, ...unitIssues, ...issues, ...shifted];
+  const report = { ...readings.report, files, issues: noticed };
   return { ...readings, columns, report };
 }
 

@@ -46,6 +46,9 @@ function reason(rows: readonly SampleRow[], shown: readonly (readonly string[])[
     return 'the times are cut to minutes and seconds (“05:00.0”), as a spreadsheet shows them. Give the column the format yyyy-mm-dd hh:mm:ss and save again';
   if (share((cells) => cells.length > 1 && cellType(cells[0] ?? '') === 'clock') > 0.5)
     return 'the rows carry a time of day but no date, and no line above them names one. Export with the date, or write it on a line of its own above the header';
+  const lineEnd = rows.length > 3 ? null : otherLineEnd(rows);
+  if (lineEnd !== null)
+    return `the lines end in ${lineEnd}, which is no line end here. Save the text with ordinary line ends`;
   const counted = countedWithoutStart(rows);
   if (counted !== null)
     return `the rows count from a start or number the readings (“${counted}”), and no line above them says when they began. Export with dates, or write a line such as “Start: 2026-09-03 00:00” above the header, with “Interval: 60 s” where readings are numbered`;
@@ -63,6 +66,21 @@ function reason(rows: readonly SampleRow[], shown: readonly (readonly string[])[
   if (at >= 0 && example !== undefined)
     return `the cells below “${shown[headerRow]![at]}”, such as “${example.slice(0, 60)}”, are no times in a form that is known here. Export them as 2026-09-03 00:05:00`;
   return null;
+}
+
+const lineEnds: readonly (readonly [string, string])[] = [
+  ['\u0085', 'U+0085 (next line)'],
+  ['\u2028', 'U+2028 (line separator)'],
+  ['\u2029', 'U+2029 (paragraph separator)'],
+  ['\u000b', 'vertical tabs'],
+  ['\u000c', 'form feeds'],
+  ['\u001e', 'record separators'],
+];
+
+/** A mark that stands many times in a text of hardly any lines. */
+function otherLineEnd(rows: readonly SampleRow[]): string | null {
+  const text = rows.map(({ cells }) => cells.join(' ')).join(' ');
+  return lineEnds.find(([mark]) => text.split(mark).length > 5)?.[1] ?? null;
 }
 
 function endsInHeader(shown: readonly (readonly string[])[]): boolean {
