@@ -88,9 +88,13 @@ function isBlind(trouble: Trouble): boolean {
   return blindShapes.includes(trouble.lead.shape);
 }
 
-/** A valve that never closes although the air is cold: what a probe that reads too warm makes its control do; it stops no defrosts. */
+/**
+ * A valve that never closes although the air is cold: what a probe that reads too warm makes its control do. That stops no
+ * defrosts, and all its probes are not cold from the first hour on: where they part later, the frost of the coil parts them.
+ */
 function isOverride(trouble: Trouble): boolean {
-  if (trouble.lead.features.inCooling === 1) return false;
+  const { inCooling, beganCold } = trouble.lead.features;
+  if (inCooling === 1 || beganCold === 1) return false;
   return trouble.lead.shape === 'override-on' || trouble.lead.shape === 'override-was-on';
 }
 

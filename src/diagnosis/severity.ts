@@ -132,7 +132,10 @@ function isNewSetPoint({ lead, circuit, scope }: Trouble): boolean {
 /** A defrost somewhat longer than before that does not end by the clock may only be logged coarsely. */
 function isLooseLength({ lead }: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
   return (
-    lead.shape === 'extended' && features.endedByTheClock === 0 && (features.lengthRatio ?? 2) < plainlyLonger
+    lead.shape === 'extended' &&
+    features.heatedOn !== 1 &&
+    features.endedByTheClock === 0 &&
+    (features.lengthRatio ?? 2) < plainlyLonger
   );
 }
 

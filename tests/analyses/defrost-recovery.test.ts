@@ -148,6 +148,42 @@ describe('heat and end of the defrosts', () => {
     expect(Math.abs(dayOfOnset(evidence[0]!) - 11)).toBeLessThan(0.7);
   });
 
+  describe('longer by one reading, and warmer from the same one on', () => {
+    const [short, long] = [dailyDefrosts([180, 540, 900], 13), dailyDefrosts([180, 540, 900], 18)];
+    const isDefrosting = (minute: number) => (day(minute) < 11 ? short(minute) : long(minute));
+    const shapesWith = (heat: (minute: number) => number, kind: 'hot-gas' | 'off-cycle', status = true) => {
+      const load = (minute: number) => (isDefrosting(minute) ? heat(minute) : 0.008);
+      const circuit = simpleCase(gridOf(days, 5), { isDefrosting, load, columns: { valve: status, status } });
+      const defrost = { ...circuit.defrost, kind };
+      return verdictOf(analyse, [{ ...circuit, defrost }], days, 5).evidence.filter(
+        ({ shape }) => shape === 'extended',
+      );
+    };
+    const asEver = () => 0.04;
+
+    test('are heated on by a coil that is heated', () => {
+      const [extended, ...others] = shapesWith(asEver, 'hot-gas');
+      expect(others).toEqual([]);
+      expect(extended).toMatchObject({ shape: 'extended', features: { heatedOn: 1 } });
+      expect(Math.abs(dayOfOnset(extended!) - 11)).toBeLessThan(0.6);
+    });
+
+    test('are so where neither a status nor a valve tells their length', () => {
+      const wide = (minute: number) =>
+        (day(minute) < 11 ? dailyDefrosts([180, 540, 900], 20) : dailyDefrosts([180, 540, 900], 30))(minute);
+      const load = (minute: number) => (wide(minute) ? 0.04 : 0.008);
+      const circuit = simpleCase(gridOf(days), { isDefrosting: wide, load, columns: {} });
+      const heated = { ...circuit, defrost: { ...circuit.defrost, kind: 'hot-gas' as const } };
+      expect(shapesOf(verdictOf(analyse, [heated], days))).toEqual(['extended']);
+    });
+
+    test('are not where the coil had more to melt and came no higher, nor without heat', () => {
+      const laden = (minute: number) => 0.04 * (day(minute) < 11 ? 1 : 13 / 18);
+      expect(shapesWith(laden, 'hot-gas')).toEqual([]);
+      expect(shapesWith(asEver, 'off-cycle')).toEqual([]);
+    });
+  });
+
   test('without a status the valve that stays shut shows it for a coil that is heated, and for no other', () => {
     const starts = [180, 900];
     const usual = dailyDefrosts(starts, 22);

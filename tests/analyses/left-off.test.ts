@@ -89,6 +89,44 @@ describe('an override', () => {
     expect(Math.abs(dayOfOnset(evidence[0]!) - 6)).toBeLessThan(0.2);
   });
 
+  // Frost that each defrost clears in part: what was cold on the first day ends near its usual level, and one end above it.
+  const partlyCleared = {
+    cooling: (minute: number, probe: number) =>
+      Math.max(probe === 0 ? 0.14 : 0.17, 0.35 - 0.12 * Math.max(0, day(minute) - 6.8)),
+    isForced: (minute: number) => day(minute) > 6,
+  };
+
+  test('is told by its first half day where the coil frosts in spite of its defrosts', () => {
+    const { evidence } = judge(partlyCleared);
+    expect(evidence.map((one) => one.shape)).toEqual(['override-on']);
+    expect(evidence[0]!.features).toMatchObject({ beganCold: 1 });
+    expect(evidence[0]!.features.climbed).toBeGreaterThan(0);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 6)).toBeLessThan(0.2);
+    const { cooling } = partlyCleared;
+    expect(judge({ cooling }).evidence).toEqual([]);
+  });
+
+  test('of a valve whose position is not that of its override is told by days far under the set point that is logged', () => {
+    const circuit = simpleCase(grid, { isForced: (minute) => day(minute) > 3 });
+    const position = recordOf(
+      'M01 valve',
+      'fraction',
+      valuesOf(grid, (minute) => 0.45 + 0.1 * Math.sin(minute / 50)),
+    );
+    const { evidence } = verdictOf(analyse, [{ ...circuit, valve: position }], days);
+    expect(evidence.map((one) => one.shape)).toEqual(['override-on']);
+    expect(Math.abs(dayOfOnset(evidence[0]!) - 3)).toBeLessThan(0.3);
+  });
+
+  test('is one stretch where the end of each defrost hides a part of two hours', () => {
+    const circuit = simpleCase(grid, { isForced: (minute) => day(minute) > 8.3 });
+    const values = circuit.valve!.values.map((open, i) =>
+      [525, 530, 540, 545, 550].some((at) => i % 720 >= at - 240 && i % 720 < at - 237) ? 0 : open,
+    );
+    const valve = { ...circuit.valve!, values };
+    expect(verdictOf(analyse, [{ ...circuit, valve }], days).evidence).toHaveLength(1);
+  });
+
   test('is not a coil that frosts because its defrosts stopped: there the air is warm before the valve stays open', () => {
     expect(judge(frosting).evidence).toEqual([]);
   });

@@ -11,6 +11,8 @@ import { settings } from './settings.ts';
 const minuteResolution = 2;
 /** Less than this, in minutes, a valve does not plainly show. */
 const plainByValve = 5;
+/** Defrosts by which the first longer one and the first warmer one may be apart. */
+const heatedOnWithin = 2;
 /** A valve may have rested for part of its cycle before a defrost: what it shows is this loose, as a share. */
 const valveLooseness = 0.15;
 
@@ -23,8 +25,10 @@ export function heating(signals: CircuitSignals): Evidence[] {
   const weak = [rise, rate].filter((change) => change !== null && isWeak(change)) as Change[];
   if (weak.length > 0 && peaksFell(events, weak[0]!))
     evidence.push(weakRise(signals, events, weak, rise, rate));
-  const length = lengthsAreKnown(signals) ? levelChange(events.map((event) => event.minutes)) : null;
-  if (length !== null) evidence.push(...changedLength(signals, events, length));
+  const length = levelChange(events.map((event) => event.minutes));
+  if (length === null) return evidence;
+  const heatsOn = isHeatedOn(signals, events, length, rise);
+  if (heatsOn || lengthsAreKnown(signals)) evidence.push(...changedLength(signals, events, length, heatsOn));
   return evidence;
 }
 
@@ -92,14 +96,43 @@ function heatFeatures(events: readonly DefrostEvent[], at: number): { [name: str
     : {};
 }
 
-function changedLength(signals: CircuitSignals, events: readonly DefrostEvent[], change: Change): Evidence[] {
+/**
+ * A heated coil whose defrosts are longer and whose air peaks higher from one and the same defrost on: the heat goes on where it
+ * used to end. Two signs that agree need not be as plain as one: a logging step of length, and no status or valve.
+ */
+function isHeatedOn(
+  signals: CircuitSignals,
+  events: readonly DefrostEvent[],
+  length: Change,
+  rise: Change | null,
+): boolean {
+  const apart = rise === null ? Number.POSITIVE_INFINITY : Math.abs(rise.at - length.at);
+  const enough = Math.min(length.at, events.length - length.at) >= settings.clockDefrosts.value;
+  if (!isHeated(signals.circuit.defrost) || !enough || apart > heatedOnWithin) return false;
+  const higher = rise!.after - rise!.before;
+  const longer = length.after - length.before;
+  const least = Math.max(minuteResolution, stepMinutes(signals.log.grid));
+  return (
+    higher >= Math.max(settings.heatedOnRise.value, settings.heatedOnScales.value * rise!.scatter) &&
+    longer >= (lengthsAreKnown(signals) ? least : Math.max(least, plainByValve)) &&
+    longer >= settings.heatedOnScales.value * length.scatter &&
+    longer >= (settings.heatedOnRatio.value - 1) * length.before
+  );
+}
+
+function changedLength(
+  signals: CircuitSignals,
+  events: readonly DefrostEvent[],
+  change: Change,
+  heatsOn: boolean,
+): Evidence[] {
   const ratio = change.after / change.before;
   const moved = Math.abs(change.after - change.before);
   const isRead = signals.defrostSource === 'status';
   const resolution = Math.max(minuteResolution, stepMinutes(signals.log.grid));
-  if (moved < Math.max(3 * change.scatter, isRead ? 2 * resolution : plainByValve)) return [];
+  if (!heatsOn && moved < Math.max(3 * change.scatter, isRead ? 2 * resolution : plainByValve)) return [];
   const shape =
-    ratio >= settings.extendedRatio.value
+    heatsOn || ratio >= settings.extendedRatio.value
       ? 'extended'
       : ratio <= settings.earlyRatio.value
         ? 'ended-early'
@@ -125,6 +158,7 @@ function changedLength(signals: CircuitSignals, events: readonly DefrostEvent[],
         endedByTheClock: atLongest >= settings.timeEndedShare.value ? 1 : 0,
         atLongestShare: atLongest,
         wasVariable: change.scatter > 0 ? 1 : 0,
+        heatedOn: heatsOn ? 1 : 0,
         ...heatFeatures(events, change.at),
       },
     }),

@@ -82,6 +82,25 @@ export const settings = {
     meaning: 'times its own earlier length from which a defrost is extended',
     source: practice,
   },
+  heatedOnRatio: {
+    value: 1.1,
+    unit: '1',
+    meaning:
+      'the same where the air peaks higher from that defrost on: the heat goes on where it used to end',
+    source: 'measured by npm run evaluate',
+  },
+  heatedOnRise: {
+    value: 0.8,
+    unit: 'K',
+    meaning: 'by how much higher it must peak then',
+    source: 'measured by npm run evaluate',
+  },
+  heatedOnScales: {
+    value: 2,
+    unit: '1',
+    meaning: 'and by how many robust scales of the events, length and peak both',
+    source: 'measured by npm run evaluate',
+  },
   earlyRatio: {
     value: 0.5,
     unit: '1',

@@ -4,11 +4,9 @@ import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf, heldAt } from './evidence.ts';
 import type { CircuitHours } from './hours.ts';
-import { openStretches } from './override.ts';
+import { freshHours, openStretches, pausedBefore } from './override.ts';
 import { settings } from './settings.ts';
 
-/** The first hours of a stretch, in which a coil is not yet frosted, h. */
-const freshHours = 12;
 const fewestMissed = 2;
 
 /**
@@ -48,13 +46,6 @@ export function heldInCooling(signals: CircuitSignals, hours: CircuitHours): Evi
       },
     }),
   ];
-}
-
-/** In half of the hours before and more its control shut it now and then. */
-function pausedBefore({ opening }: CircuitHours, from: number): boolean {
-  const known = opening.subarray(0, from).filter((share) => !Number.isNaN(share));
-  const paused = known.filter((share) => share < settings.forcedOpening.value);
-  return known.length >= settings.endedHours.value && 2 * paused.length >= known.length;
 }
 
 function riseOf(probe: Float64Array, from: number, to: number): number {

@@ -20,7 +20,7 @@ export interface CircuitHours {
   readonly under: Float64Array;
   /** What the controller steers on, above the set point; with no set point, above its own usual level. */
   readonly above: Float64Array;
-  /** Where `above` usually stands while the valve regulates; 0 or less. */
+  /** Where `above` usually stands while the valve regulates, by the first third of the hours; 0 or less. */
   readonly bias: number;
   /** Mean above the set point of each usable probe. */
   readonly probes: readonly Float64Array[];
@@ -38,7 +38,10 @@ export function circuitHours(signals: CircuitSignals): CircuitHours {
   const isModulating = circuit.valve?.quantity === 'fraction';
   const shutUnder = isModulating ? 0 : (circuit.differential ?? usualDifferential) / 2;
   const above = controlled(signals, probes, nothing.length);
-  const regulated = above.filter((_, k) => opening[k]! > 0.05 && opening[k]! < settings.forcedOpening.value);
+  const isRegulated = (_: number, k: number) =>
+    opening[k]! > 0.05 && opening[k]! < settings.forcedOpening.value;
+  const atFirst = above.subarray(0, Math.ceil(above.length / 3)).filter(isRegulated);
+  const regulated = atFirst.length >= settings.endedHours.value ? atFirst : above.filter(isRegulated);
   const bias = Math.min(0, median(regulated) || 0);
   const shutAt = bias - shutUnder - settings.forcedUnder.value;
   return { samples, opening, above, bias, under: above.map((value) => shutAt - value), probes };

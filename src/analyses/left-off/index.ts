@@ -26,8 +26,9 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
         ]
       : [];
   const hours = circuitHours(signals);
-  const feeding = overrides(signals, hours);
-  const forced = feeding.length > 0 ? feeding : heldInCooling(signals, hours);
+  const held = heldInCooling(signals, hours);
+  const feeding = overrides(signals, hours).filter(({ end }) => held.length === 0 || end !== null);
+  const forced = [...held, ...feeding];
   const left = setPointsLeft(signals);
   return {
     evidence: [

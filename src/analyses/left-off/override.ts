@@ -9,11 +9,16 @@ import { settings } from './settings.ts';
 
 /** Hours of a stretch in which the valve may seem to pause: a defrost longer than it, a missing reading. */
 const pauseHours = 1;
+/** … and one more where both only seem to pause for a part of it, as at the end of a defrost. */
+const mostlyOpen = 0.8;
+/** In the first hours of a stretch a coil is not yet frosted, h. */
+export const freshHours = 12;
 
 /**
  * A valve that feeds on and on although the air is under the level at which the control would have shut it, or, day
- * after day, well under where the control used to hold it: somebody put it in hand. Every probe must be at or under its
- * usual level, for one that reads high drives the valve as well.
+ * after day, well under where the control used to hold it: somebody put it in hand. Where a valve that used to pause begins so,
+ * its first half day shows it: later its coil frosts and the air climbs. Every probe must be at or under its usual level,
+ * for one that reads high drives the valve as well.
  */
 export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidence[] {
   const { circuit, log } = signals;
@@ -23,8 +28,12 @@ export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidenc
     for (let k = from; k < to; k++) if (hours.under[k]! > 0) under.push(hours.under[k]!);
     const isUnder = under.length >= settings.forcedShare.value * (to - from);
     const fell = fallOf(hours, from, to);
-    const isForced = isUnder || isColdForDays(signals, hours, from, to, fell);
-    if (!isForced || !allProbesUsual(hours, from, to)) return [];
+    const isForced =
+      (isUnder || isColdForDays(signals, hours, from, to, fell)) && allProbesUsual(hours, from, to);
+    const fresh = Math.min(to, from + freshHours);
+    const beganCold = beganForced(hours, from, fresh) && allProbesUsual(hours, from, fresh);
+    if (!isForced && !beganCold) return [];
+    const climbed = beganCold ? riseOfAll(hours, Math.max(fresh, to - 24), to, from) : Number.NaN;
     const isStill = to >= hours.opening.length - pauseHours - 1;
     const length = to - from;
     if (!isStill && length < settings.endedHours.value) return [];
@@ -46,6 +55,8 @@ export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidenc
           still: isStill ? 1 : 0,
           underCutOut: median(under),
           underShare: under.length / length,
+          beganCold: beganCold ? 1 : 0,
+          ...(climbed > settings.usualWithin.value ? { climbed } : {}),
           defrostsSeen: defrostsIn(signals, timeAt(log.grid, from * hours.samples), timeAt(log.grid, end)),
         },
       }),
@@ -82,6 +93,24 @@ function isColdForDays(
   );
 }
 
+/** A valve that used to pause feeds on from one hour to the next, and the air goes where it would have been shut. */
+function beganForced(hours: CircuitHours, from: number, fresh: number): boolean {
+  if (fresh - from < freshHours || !pausedBefore(hours, from)) return false;
+  const under = hours.under.subarray(from, fresh).filter((value) => value > 0);
+  return under.length >= settings.forcedShare.value * (fresh - from);
+}
+
+/** In half of the hours before and more its control shut it now and then. */
+export function pausedBefore({ opening }: CircuitHours, from: number): boolean {
+  const known = opening.subarray(0, from).filter((share) => !Number.isNaN(share));
+  const paused = known.filter((share) => share < settings.forcedOpening.value);
+  return known.length >= settings.endedHours.value && 2 * paused.length >= known.length;
+}
+
+function riseOfAll({ probes }: CircuitHours, from: number, to: number, before: number): number {
+  return median(probes.map((probe) => median(probe.subarray(from, to)) - median(probe.subarray(0, before))));
+}
+
 /** Runs of hours in which the valve was open all the time that it could be. */
 export function openStretches({ opening }: CircuitHours): { from: number; to: number }[] {
   const stretches: { from: number; to: number }[] = [];
@@ -93,12 +122,17 @@ export function openStretches({ opening }: CircuitHours): { from: number; to: nu
     if (isOpen) {
       if (from < 0) from = k;
       last = k;
-    } else if (from >= 0 && (k === opening.length || (isKnown && k - last > pauseHours))) {
+    } else if (from >= 0 && (k === opening.length || (isKnown && k - last > pauseHoursAt(opening, k)))) {
       if (last + 1 - from >= settings.forcedHours.value) stretches.push({ from, to: last + 1 });
       from = -1;
     }
   }
   return stretches;
+}
+
+function pauseHoursAt(opening: Float64Array, k: number): number {
+  const isShort = opening[k]! >= mostlyOpen && opening[k - 1]! >= mostlyOpen;
+  return isShort ? pauseHours + 1 : pauseHours;
 }
 
 function allProbesUsual({ probes }: CircuitHours, from: number, to: number): boolean {

@@ -17,18 +17,24 @@ export function leftOffSummary(trouble: Trouble, projection: Projection | null, 
   if (shape === 'set-point-left') return leftSetPoint(trouble, log);
   if (trouble.lead.features.inCooling === 1) return heldInCooling(trouble, log);
   if (shape === 'set-point-changed') return changedSetPoint(trouble, projection, log);
-  const what = leftOffWords[shape] ?? 'it was left changed';
+  const climbed = climbedClause(trouble, log);
+  const words = leftOffWords[shape] ?? 'it was left changed';
+  const what = climbed === '' ? words : words.replace('the air is cold', 'the air was cold at first');
   const then = trouble.lead.end === null ? ': find out whether it was left so' : '';
-  return `${placeClause(trouble)}${what} ${sinceClause(trouble, log)}${levelClause(trouble, log)}${then}.`;
+  return `${placeClause(trouble)}${what} ${sinceClause(trouble, log)}${climbed}${levelClause(trouble, log)}${then}.`;
+}
+
+/** `; its coil frosts, its air has climbed by 6 °F`: a coil that never rests ends warm. */
+function climbedClause({ lead }: Trouble, { units }: Log): string {
+  const { climbed } = lead.features;
+  if (climbed === undefined) return '';
+  const climb = `its air ${lead.end === null ? 'has climbed' : 'climbed'} by ${formatDifference(climbed, units)}`;
+  return `; its coil ${lead.end === null ? 'frosts' : 'frosted'}, ${climb}`;
 }
 
 /** Under an override that lets no defrost come: the coil frosts, and what begins cold ends warm. */
 function heldInCooling(trouble: Trouble, log: Log): string {
-  const { climbed } = trouble.lead.features;
-  const air =
-    climbed === undefined
-      ? ''
-      : `; its coil frosts, its air has climbed by ${formatDifference(climbed, log.units)}`;
+  const air = climbedClause(trouble, log);
   return `${placeClause(trouble)}held in cooling: its valve has fed without a pause and no defrost has come ${sinceClause(trouble, log)}, as under an override${air}${levelClause(trouble, log)}: find out whether it was left so, and defrost it.`;
 }
 
