@@ -191,6 +191,40 @@ describe('valves', () => {
   });
 });
 
+describe('without a valve column', () => {
+  const grid = gridOf(days);
+  const circuit = { ...simpleCase(grid), valve: null };
+  const airFrom = (change: (value: number, minute: number) => number) => {
+    const probes = circuit.probes.map((probe) => ({
+      ...probe,
+      record: {
+        ...probe.record,
+        values: probe.record.values.map((value, i) =>
+          i < 9 * 1440 || value > 4.5 ? value : change(value, i),
+        ),
+      },
+    }));
+    return verdictOf(analyse, [{ ...circuit, probes }], days).evidence;
+  };
+  const quick = (minute: number) => 0.3 * Math.sin((2 * Math.PI * minute) / 6);
+
+  test('air that swings less and faster at its old level shows a valve that starts too often', () => {
+    const [evidence, ...others] = airFrom((_, minute) => 2.8 + quick(minute));
+    expect(others).toEqual([]);
+    expect(evidence).toMatchObject({ shape: 'valve-inferred', circuit: 'M01', features: { byAir: 1 } });
+    expect(Math.abs(dayOfOnset(evidence!) - 9)).toBeLessThan(1.1);
+    expect(measureOf(evidence!, 'airCyclesPerHour')).toBeGreaterThan(6);
+  });
+
+  test.each<[string, (value: number, minute: number) => number]>([
+    ['that goes on as it did', (value) => value],
+    ['that swings less and no faster', (value) => 2.8 + (value - 2.8) / 4],
+    ['that is not held any more', (_, minute) => 4 + quick(minute)],
+  ])('air %s is silent', (_, change) => {
+    expect(airFrom(change)).toEqual([]);
+  });
+});
+
 describe('valves of a group', () => {
   const grid = gridOf(days);
   /** Each opens for 6 of 15 minutes: at minutes of its own, or from `together` on at one and the same. */

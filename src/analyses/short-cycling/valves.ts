@@ -4,6 +4,8 @@ import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import type { EpochMs } from '../../units/quantities.ts';
 import { abstention, circuitSubject, knownFeatures, measure } from '../evidence-parts.ts';
+import { airSwing, leastSwing } from './air-swing.ts';
+import { fasterAir } from './faster-air.ts';
 import { type Judged, judgeMachine, visibleStarts } from './judge-machine.ts';
 import { meta } from './meta.ts';
 import { narrowedSwing } from './narrowed.ts';
@@ -13,12 +15,13 @@ import { settings } from './settings.ts';
 /** Of what is inferred from the air alone, at most this is certain. */
 const inferredCertainty = 0.6;
 
-/** The on/off valve of a circuit. */
+/** The on/off valve of a circuit; where none is logged, its air. */
 export function analyseValve(signals: CircuitSignals): Verdict {
   const { circuit, log } = signals;
   const valve = circuit.valve;
-  if (valve === null || valve.quantity !== 'status') return { evidence: [], abstentions: [] };
   if (log.calendar.days.length < meta.minimumDays) return { evidence: [], abstentions: [] };
+  if (valve === null) return { evidence: fasterAir(signals), abstentions: [] };
+  if (valve.quantity !== 'status') return { evidence: [], abstentions: [] };
   const limit = settings.valveStarts.value;
   const visible = valve.changes === null ? visibleStarts(log.grid.stepMs) : Number.POSITIVE_INFINITY;
   const minutes = log.grid.stepMs / 60_000;
@@ -64,16 +67,10 @@ function hardlyShut(runs: readonly Run[], onset: EpochMs): boolean {
 const workingDuty = [0.1, 0.85] as const;
 /** … and no more of it than this beyond what it used to be: a circuit short of cooling swings less as well. */
 const dutyRise = 0.2;
-/** The air must swing by at least this, K, and by three logging steps, before a narrower swing can be told. */
-const plainSwing = 0.8;
-
 /** Where the valve is logged too coarsely: the air's swing narrowed while the valve still opens and shuts. */
 function fromSwing(signals: CircuitSignals): Evidence[] {
-  const { circuit, probes, usable, duty, log } = signals;
-  const chosen = probes.filter((_, i) => usable[i]);
-  const swing = Float64Array.from(duty, (_, day) => median(chosen.map((probe) => probe.swing[day]!)));
-  const resolution = Math.max(...circuit.probes.map((probe) => probe.record.resolution));
-  const narrowed = narrowedSwing(swing, Math.max(plainSwing, 3 * resolution));
+  const { circuit, duty, log } = signals;
+  const narrowed = narrowedSwing(airSwing(signals), leastSwing(signals));
   const now = median(duty.subarray(-3));
   if (narrowed === null || !(now > workingDuty[0] && now < workingDuty[1])) return [];
   if (now > median(duty.subarray(0, narrowed.day)) + dutyRise) return [];

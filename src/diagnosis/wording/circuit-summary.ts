@@ -83,6 +83,8 @@ export function cyclingSummary(trouble: Trouble, judgement: Judgement, log: Log)
   );
   const names = machines.size === 0 ? 'the machine' : [...machines].join(', ');
   if (['in-step', 'valves-together'].includes(trouble.lead.shape)) return inStepSummary(trouble, log);
+  if (trouble.lead.features.byAir === 1)
+    return `${placeClause(trouble)}its air swings less and faster than it did ${sinceClause(trouble, log)}: its valve, which is not logged, probably starts too often, by a differential that is too tight.`;
   const why =
     judgement.causes[0]!.cause === 'tight-differential'
       ? 'the differential is probably too tight'
