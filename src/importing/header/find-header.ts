@@ -14,7 +14,8 @@ export interface FoundHeader {
 }
 
 export interface NamesLeftOut {
-  readonly example: string;
+  /** By column; empty for none. */
+  readonly cells: readonly string[];
   readonly because: string;
 }
 
@@ -52,7 +53,10 @@ export function findHeader(
     if (!named || isRepeatedTitle(cells)) continue;
     const above = row > 0 ? shown(rows[row - 1]!.cells) : [];
     if (units === null && isUnitsRow(above)) units = above;
-    const { names, leftOut } = namesOfTwo(above, cells, width, timeAt);
+    const isMade = row > 0 && above.some((_, column) => isTime(typeOf(row - 1, column)));
+    const { names, leftOut } = isMade
+      ? { names: cells, leftOut: null }
+      : namesOfTwo(above, cells, width, timeAt);
     return {
       names: shifted(names, width, timeAt),
       units: units === null ? null : shifted(units, width, timeAt),
@@ -121,6 +125,9 @@ function namesOfTwo(
   timeAt: number,
 ): { readonly names: readonly string[]; readonly leftOut: NamesLeftOut | null } {
   const alone = { names: header, leftOut: null };
+  const overTime = above[timeAt] ?? '';
+  if (above.some((cell) => cell.endsWith(':')) || (timeWords.test(overTime) && !namesTime(overTime)))
+    return alone;
   if (above.length < 2 || above.length > width + 1 || isRepeatedTitle(above) || isUnitsRow(above))
     return alone;
   const groups = above.filter((cell, index) => cell !== '' && index !== timeAt);
@@ -132,13 +139,13 @@ function namesOfTwo(
   const areNumbers = (cells: readonly string[]): boolean =>
     cells.length > 1 && cells.every((cell) => channelNumber.test(cell));
   if (areNumbers(groups) && !repeats)
-    return areNumbers(names) ? alone : { names: header, leftOut: leftOut(groups, 'numbers of channels') };
+    return areNumbers(names) ? alone : { names: header, leftOut: leftOut(above, 'numbers of channels') };
   if (isFull && areNumbers(names))
-    return { names: above, leftOut: leftOut(names, 'numbers of channels below names') };
+    return { names: above, leftOut: leftOut(header, 'numbers of channels below names') };
   if (above.some((cell) => /^[-+]?\d+(?:[.,]\d+)?$/u.test(cell))) return alone;
-  const bothWhole = timeWords.test(above[timeAt] ?? '') && timeWords.test(header[timeAt] ?? '');
+  const bothWhole = namesTime(above[timeAt] ?? '') && namesTime(header[timeAt] ?? '');
   if (isFull && !repeats && bothWhole)
-    return { names: above, leftOut: leftOut(names, 'a description below names') };
+    return { names: above, leftOut: leftOut(header, 'a description below names') };
   const spans = isOverColumns(above, header, timeAt) && groups.length > 1;
   return repeats || groups.length >= 0.6 * (width - 1) || spans
     ? { names: combined(above, header, timeAt), leftOut: null }
@@ -146,7 +153,18 @@ function namesOfTwo(
 }
 
 function leftOut(cells: readonly string[], what: string): NamesLeftOut {
-  return { example: cells.slice(0, 3).join(', '), because: `the other row holds ${what}` };
+  return { cells, because: `the other row holds ${what}` };
+}
+
+function isTime(type: string): boolean {
+  return type === 'stamp' || type === 'date' || type === 'clock';
+}
+
+/** `Time`, `Date and time`, but no label of a remark such as `Time zone` or `Start time`. */
+function namesTime(cell: string): boolean {
+  return (
+    timeWords.test(cell) && !/zone|interval|start|begin|end|stop|print|export|period|range|span/iu.test(cell)
+  );
 }
 
 /** Groups of merged cells: nothing but the time, or nothing at all, stands over the time, and the header has gaps that they fill. */
@@ -192,7 +210,7 @@ function wrappedHeader(
       units: null,
       row: firstData - 1,
       leftOut: {
-        example: others[0]![0]!.trim(),
+        cells: others[0]!.map((cell) => cell.trim()),
         because: 'the header was cut into lines, and glued it has a name for every column',
       },
     };

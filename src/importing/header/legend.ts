@@ -27,7 +27,7 @@ export function namedByLegend(header: FoundHeader, rows: readonly SampleRow[], t
     names: header.names.map((name, at) => meaningAt(at)?.name ?? name),
     units: header.units ?? header.names.map((_, at) => meaningAt(at)?.unit ?? ''),
     leftOut: {
-      example: columns.slice(0, 3).join(', '),
+      cells: header.names,
       because: 'a list above the header says what each channel is',
     },
   };

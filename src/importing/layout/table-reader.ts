@@ -193,7 +193,7 @@ export abstract class TableReader {
     const { issues, counts } = context;
     const example = cells.join(String.fromCharCode(context.dialect.delimiter));
     const shown = shownCells(cells);
-    if (repeatsHeader(shown, plan.header)) {
+    if (repeatsHeader(shown, plan.header) || repeatsHeader(shown, plan.namesLeftOut?.cells ?? null)) {
       issues.add('header-repeated', { line: this.line });
       return true;
     }

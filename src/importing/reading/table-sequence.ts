@@ -179,7 +179,11 @@ export class TableSequence {
         .slice(0, 3)
         .map(({ name }) => name)
         .join(', ');
-      const { example, because } = plan.namesLeftOut;
+      const { cells, because } = plan.namesLeftOut;
+      const example = cells
+        .filter((_, at) => plan.columns.some((column) => column.at === at))
+        .slice(0, 3)
+        .join(', ');
       issues.choose('names of the columns', `“${shown} …” and not “${example} …”`, because, null);
     }
     for (const { name, unit, otherUnit } of plan.columns) {

@@ -47,6 +47,38 @@ describe('of two rows of names, the one that names the points counts, and the re
   });
 });
 
+describe('rows over the header that name no columns leave the names alone', () => {
+  it.each([
+    'Start time,2026-09-03 00:00,End time,2026-09-06 00:00',
+    'Time zone,America/Denver,Interval,300 s',
+    'Date range:,all,Store:,12',
+  ])('%s', async (remark) => {
+    const rows = plainRows().map(
+      ({ wallMs, cells }) => `${new Date(wallMs).toISOString()},${cells.slice(0, 3).join(',')}`,
+    );
+    const { columns } = await readContent([remark, 'Time,A (°F),B (°F),C (°F)', ...rows].join('\n'));
+    expect(columns.map(({ point }) => point)).toEqual(['A (°F)', 'B (°F)', 'C (°F)']);
+  });
+});
+
+describe('two rows of names that come again on every page', () => {
+  const description = 'Time stamp,left end,right end,target,defrost relay,valve,pressure of the rack,level';
+
+  it.each([
+    { name: 'with descriptions', page: (head: string) => [head, description] },
+    { name: 'with numbers of channels', page: (head: string) => [`Channel,${numbers.join(',')}`, head] },
+  ])('begin no other table: $name', async ({ page }) => {
+    const changeLines = ([head, ...rest]: string[]): string[] => [
+      ...page(head!),
+      ...rest.slice(0, 300),
+      ...page(head!),
+      ...rest.slice(300),
+    ];
+    await isPlain(written({ changeLines }));
+    expect(codesOf(await readContent(written({ changeLines })))).not.toContain('second-table');
+  });
+});
+
 describe('names that stand in two rows are put together', () => {
   const lower = ',air A (°F),air B (°F),set (°F),dfr,liquid,suction (psig),';
 

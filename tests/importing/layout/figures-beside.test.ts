@@ -59,4 +59,20 @@ describe('the quality of a value in the column behind it', () => {
     expect(codesOf(read)).toContain('fault-word');
     expect(read.columns[0]!.values.filter((value) => Number.isNaN(value))).toHaveLength(20);
   });
+
+  it.each([
+    { name: 'M01 valve status', good: 'TRUE', bad: 'FALSE' },
+    { name: 'Status', good: 'TRUE', bad: 'FALSE' },
+    { name: 'M01 alarm status', good: 'Normal', bad: 'Normal' },
+  ])('is not seen in states of another thing: $name $good', async ({ name, good, bad }) => {
+    const rows = plainRows().map(({ wallMs, cells }, row) => {
+      const state = row % 3 === 0 ? bad : good;
+      return [isoTime(wallMs), cells[0], state, cells[5], state].join(',');
+    });
+    const read = await readContent(
+      [`Time,M01 air (°F),${name},S1 suction (psig),${name} 2`, ...rows].join('\n'),
+    );
+    expect(read.columns.map(({ point }) => point)).toContain(name);
+    expect(onlyReport(read).valuesRejected).toBe(0);
+  });
 });

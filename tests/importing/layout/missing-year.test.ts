@@ -67,6 +67,20 @@ describe('stamps without a year', () => {
   });
 });
 
+describe('months in words', () => {
+  it('pass New Year in other languages too', async () => {
+    const rows = plainRows().map(
+      (row, at): PlainRow => ({ ...row, wallMs: Date.UTC(2026, 11, 30) + at * stepMs }),
+    );
+    const time = (wallMs: number): string => {
+      const { day, month } = partsOf(wallMs);
+      return `${day}. ${month === 12 ? 'Dez.' : 'Jan.'} ${isoTime(wallMs).slice(11, 16)}`;
+    };
+    const text = await normalizedContent(written({ before: ['Jahr 2026'], time }, rows));
+    expect(text === (await normalizedContent(written({}, rows)))).toBe(true);
+  });
+});
+
 describe('clocks alone', () => {
   it.each(['2026-09-03.csv', 'LOG20260903.TXT'])('take the date from the name %s', async (file) => {
     const time = (wallMs: number): string => isoTime(wallMs).slice(11);

@@ -1,3 +1,4 @@
+import { monthOf } from '../../time/words.ts';
 import { visibleText } from '../../values/clean-text.ts';
 import type { SampleRow } from '../table-plan.ts';
 import type { PlanHints, Reshaping, Sample } from './reshaping.ts';
@@ -93,13 +94,11 @@ function passesNewYear(before: readonly [number, number], now: readonly [number,
 }
 
 interface Parts {
-  /** The two numbers as written; of a month in words its place among the months that were met does not count. */
+  /** The two numbers as written, month first where it is a word. */
   readonly numbers: readonly [number, number];
   readonly clock: string;
   in(year: number): string;
 }
-
-const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 
 function partsOf(text: string): Parts | null {
   for (const form of forms) {
@@ -112,7 +111,13 @@ function partsOf(text: string): Parts | null {
       if (mark === '.' && found['end'] === '' && clock === '') return null;
       return { numbers, clock, in: (year) => `${first}${mark}${second}${mark}${year}${clock}` };
     }
-    const number = 1 + months.indexOf(month!.slice(0, 3).toLowerCase());
+    const number = monthOf(
+      month!
+        .toLowerCase()
+        .normalize('NFD')
+        .replace(/[^a-z]/gu, ''),
+    );
+    if (number === 0) return null;
     return { numbers: [number, Number(day)], clock, in: (year) => `${day} ${month} ${year}${clock}` };
   }
   return null;

@@ -5,6 +5,8 @@ import type { Reshaping, Sample } from './reshaping.ts';
 
 const qualityEnd =
   /(?:^|[\s_.:-])(?:quality|qual|q|status|state|flags?|valid(?:ity)?|qualität|qualité|qc)(?: \(\d+\))?$/iu;
+/** Words that tell of quality alone; `true` and `normal` may be states. */
+const qualityOnly = /^(?!(?:true|false|normal|a|-?\d+)$)/iu;
 const fewestColumns = 2;
 
 /**
@@ -17,13 +19,17 @@ export function findQualityBeside({ rows }: Sample, plan: TablePlan): Reshaping 
   const data = rows.slice(plan.firstDataRow).filter(({ cells }) => cells.length >= width - 1);
   const holdsQuality = (at: number): boolean => {
     const texts = data.map(({ cells }) => visibleText(cells[at] ?? '')).filter((text) => text !== '');
-    return texts.length > 0 && texts.every((text) => !/^\d+$/u.test(text) && qualitySaysGood(text) !== null);
+    return (
+      texts.length > 0 && texts.every((text) => qualityOnly.test(text) && qualitySaysGood(text) !== null)
+    );
   };
   const pairs = new Map<number, number>();
   for (const [index, { at, name }] of columns.entries()) {
     const before = columns[index - 1];
     if (before === undefined || before.at !== at - 1 || pairs.has(before.at)) continue;
-    if (qualityEnd.test(name) && holdsQuality(at)) pairs.set(at, before.at);
+    const whose = name.replace(qualityEnd, '').trim();
+    const isOfBefore = whose === '' || before.name.toLowerCase().startsWith(whose.toLowerCase());
+    if (qualityEnd.test(name) && isOfBefore && holdsQuality(at)) pairs.set(at, before.at);
   }
   if (pairs.size < fewestColumns || pairs.size * 3 < columns.length) return null;
   const kept = header.map((_, at) => at).filter((at) => !pairs.has(at));
