@@ -1,6 +1,7 @@
 import type { CauseId, Origin } from '../model/finding.ts';
 import type { Judgement } from './judgement.ts';
 import type { Trouble } from './trouble.ts';
+import { warmSpell } from './warm-spell.ts';
 
 /** Likeliest first, as written. */
 type Likelihoods = Readonly<Partial<{ [cause in CauseId]: number }>>;
@@ -117,10 +118,12 @@ function loweredTarget({ fromColumn }: Features): Likelihoods {
   return fromColumn === 1 ? { 'set-point': 0.85 } : { 'set-point': 0.6, 'compressor-control': 0.25 };
 }
 
-/** A group short of suction under a high condensing pressure is short because of it, by its own record. */
+/** A group short of suction under a high condensing pressure is short because of it, by its own record; one that is back every night, by the weather. */
 function unlessCondensing(causes: Likelihoods) {
-  return (features: Features): Likelihoods =>
-    features.condensingRise === undefined ? causes : { condensing: 0.65, 'capacity-shortfall': 0.2 };
+  return (features: Features, trouble: Trouble): Likelihoods => {
+    if (features.condensingRise !== undefined) return { condensing: 0.65, 'capacity-shortfall': 0.2 };
+    return warmSpell(trouble) === 'weather' ? { weather: 0.6, 'capacity-shortfall': 0.25 } : causes;
+  };
 }
 
 /** Air has inertia: what jumps most of the way from one reading to the next is the probe. */

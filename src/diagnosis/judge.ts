@@ -11,6 +11,7 @@ import { leastConfidence } from './severity.ts';
 import { coverByStep } from './step-cover.ts';
 import type { Trouble } from './trouble.ts';
 import { troublesOf } from './troubles.ts';
+import { warmSpell } from './warm-spell.ts';
 import { wordFinding } from './wording/word-finding.ts';
 
 /**
@@ -26,7 +27,8 @@ export function judge(
   const troubles = coverByRack(
     signals,
     coverByStep(clockMoves(pairSwaps(troublesOf(signals, seen.evidence)))),
-    (rack) => confidence(rack) >= leastConfidence && rack.lead.features.note !== 1,
+    (rack) =>
+      confidence(rack) >= leastConfidence && rack.lead.features.note !== 1 && warmSpell(rack) !== 'weather',
   );
   const findings = rankFindings(
     troubles.map((trouble) => wordFinding(trouble, attribute(trouble), confidence(trouble), signals, now)),

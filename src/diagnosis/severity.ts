@@ -4,6 +4,7 @@ import type { EpochMs } from '../units/quantities.ts';
 import { recoveryShapes } from './circuit-rules.ts';
 import type { Judgement } from './judgement.ts';
 import { featuresOf, type Trouble } from './trouble.ts';
+import { warmSpell } from './warm-spell.ts';
 
 const dayMs = 86_400_000;
 /** A trouble less likely than this to be real is worth knowing, not a visit. */
@@ -77,6 +78,8 @@ export function severityOf(
     return 'note';
   }
   if (confidence < leastConfidence || noteShapes.includes(lead.shape) || features.note === 1) return 'note';
+  const spell = warmSpell(trouble);
+  if (spell !== null) return spell === 'weather' ? 'note' : 'watch';
   const end = lead.end;
   switch (trouble.scope) {
     case 'record':

@@ -206,6 +206,83 @@ describe('a suction target with no visit near', () => {
   });
 });
 
+describe('a pressure that is high in warm hours', () => {
+  const isAfternoon = (minute: number) => minute % 1440 >= 660 && minute % 1440 < 1140;
+  const isSpell = (minute: number) => day(minute) >= 11;
+  const quiet = (gauge: (minute: number) => number) => {
+    const random = noise(5);
+    const values = valuesOf(grid, (minute) => psig(gauge(minute) + 0.3 * random()));
+    return recordOf('S1 suction', 'pressure', values, { exportUnit: '[psi]', resolution: 0.69 });
+  };
+  const outdoorOf = (warmest: (minute: number) => number) =>
+    recordOf(
+      'Outdoor',
+      'temperature',
+      valuesOf(grid, (minute) => (isAfternoon(minute) ? warmest(minute) : 14)),
+    );
+  const spell = (minute: number) => 45 + (isSpell(minute) && isAfternoon(minute) ? 5 : 0);
+  const featuresOf = (
+    gauge: (minute: number) => number,
+    circuits: readonly Circuit[] = [],
+    outdoor: readonly Record[] = [],
+  ) => {
+    const { evidence } = judge(
+      {
+        pressure: quiet(gauge),
+        pressureSetPoint: psig(45),
+        compressors: [
+          recordOf(
+            'comp 1',
+            'status',
+            valuesOf(grid, (minute) => (gauge(minute) > 46 || minute % 20 < 10 ? 1 : 0)),
+          ),
+        ],
+      },
+      circuits,
+      outdoor,
+    );
+    expect(evidence).toHaveLength(1);
+    return evidence[0]!.features;
+  };
+
+  test('and comes back every night is told as that, one that stays is not', () => {
+    expect(featuresOf(spell).backEveryNight).toBe(1);
+    const lost = (minute: number) => 45 + (isSpell(minute) ? (isAfternoon(minute) ? 6 : 3) : 0);
+    expect(featuresOf(lost).backEveryNight).toBe(0);
+    const lostNights = (minute: number) => (day(minute) > 13 ? lost(minute) : spell(minute));
+    expect(featuresOf(lostNights).backEveryNight).toBe(0);
+  });
+
+  test('is explained by days warmer than any before, or by as warm ones that were high as well, and by no others', () => {
+    const explains = (warmest: (minute: number) => number, gauge = spell) =>
+      featuresOf(gauge, [], [outdoorOf(warmest)]).weatherExplains;
+    expect(explains((minute) => (isSpell(minute) ? 33 : 24))).toBe(1);
+    expect(explains(() => 24)).toBe(0);
+    expect(explains((minute) => (day(minute) > 6 && day(minute) < 9 ? 33 : isSpell(minute) ? 33 : 24))).toBe(
+      0,
+    );
+    const isHot = (minute: number) => isSpell(minute) || (day(minute) > 7 && day(minute) < 8);
+    const twice = (minute: number) => 45 + (isHot(minute) && isAfternoon(minute) ? 5 : 0);
+    expect(explains((minute) => (isHot(minute) ? 33 : 24), twice)).toBe(1);
+    expect(featuresOf(spell).weatherExplains).toBeUndefined();
+  });
+
+  test('may have been so before and healed', () => {
+    const before = (minute: number) =>
+      spell(minute) + (day(minute) > 5 && day(minute) < 8 && isAfternoon(minute) ? 3 : 0);
+    expect(featuresOf(before).spellBefore).toBe(1);
+    expect(featuresOf(spell).spellBefore).toBe(0);
+  });
+
+  test('brings the air of a circuit to its limit, or does not', () => {
+    const circuits = (short: number) =>
+      fiveCircuits((minute) => (isSpell(minute) && isAfternoon(minute) ? short : 0.35));
+    expect(featuresOf(spell, circuits(0.35)).limitReached).toBe(0);
+    expect(featuresOf(spell, circuits(0.165)).limitReached).toBe(0);
+    expect(featuresOf(spell, circuits(0.1)).limitReached).toBe(1);
+  });
+});
+
 describe('a low-temperature group of few machines', () => {
   // 13 psig and two machines: hours swing by 2 psi with their differential. R-404A there: 1 psi is 1 K of dew point.
   const swinging = (extra: (minute: number) => number) =>

@@ -3,7 +3,6 @@ import { quantile } from '../../maths/quantile.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { samplesIn } from '../../model/grid.ts';
 import type { Log, SuctionGroup } from '../../model/log.ts';
-import type { Record } from '../../model/record.ts';
 import { dewTemperature, knownRefrigerant } from '../../refrigerants/saturation.ts';
 import { runThreshold } from '../../signals/run-threshold.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
@@ -13,10 +12,10 @@ import { type CondensingNorm, condensingNorm } from './condensing-norm.ts';
 import { evidenceOf } from './evidence.ts';
 import { creptDays, type HighPeriod, highHours } from './high-period.ts';
 import { hourlyMeans, hoursOfDay } from './hourly.ts';
+import { outdoorOf } from './outdoor.ts';
 import { settings } from './settings.ts';
 
 const hourMs = 3_600_000;
-const outdoorName = /outdoor|outside|ambient|\boat\b/i;
 
 /**
  * Condensing well above what its own norm allows at the same outdoor temperature. Where the refrigerant is not known
@@ -87,14 +86,6 @@ function wouldShow(
 /** Steps as kelvins of condensing temperature do, from no particular zero, and by no more than they. */
 function condensingScale(pressure: Kilopascal): number {
   return (100 * Math.log(pressure)) / settings.condensingSlope.value;
-}
-
-function outdoorOf(group: GroupSignals, log: Log): Record | null {
-  const named = Object.entries(group.group.others).find(([name]) => outdoorName.test(name))?.[1];
-  const loose = log.unassigned.find(
-    (record) => record.quantity === 'temperature' && outdoorName.test(record.point),
-  );
-  return named ?? loose ?? null;
 }
 
 /** Machines that run, on the mean of each hour; null where none is logged. */

@@ -12,6 +12,7 @@ import type { SuctionHours } from './suction-hours.ts';
 import { stepFeatures, stepMeasures } from './target-changed.ts';
 import type { TargetStep } from './target-step.ts';
 import { warmShare } from './warm-share.ts';
+import { spellFeatures } from './warm-spell.ts';
 
 const hourMs = 3_600_000;
 
@@ -88,6 +89,7 @@ function high(
         shareWarm: warm.share,
         circuitRise: warm.rise,
         daysShare: period.share,
+        ...(isRaised ? {} : spellFeatures(group, members, height, limitOf(hours), period, recent, log)),
         aboveTarget: median(recent.map((k) => hours.aboveTarget[k]!)),
         targetMoved: hours.hasTarget ? median(recent.map((k) => hours.targetMoved[k]!)) : Number.NaN,
         allRunningShare: running?.allRunningShare ?? Number.NaN,

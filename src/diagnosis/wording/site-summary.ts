@@ -1,6 +1,7 @@
 import type { Log } from '../../model/log.ts';
 import { formatDayAndTime, formatMinutes } from '../../units/display.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
+import { warmSpell } from '../warm-spell.ts';
 import { placeClause, pointName, sinceClause } from './clauses.ts';
 import { targetSummary } from './target-summary.ts';
 
@@ -27,10 +28,23 @@ export function rackSummary(trouble: Trouble, log: Log): string {
     ? `it shows in ${covers.join(', ')}`
     : `${covers.join(', ')} went warm with it`;
   const many = covers.length === 0 ? '' : `, and ${shown}: look at the rack, not at the cases`;
+  const spell = spellWords(trouble);
   return (
     targetSummary(trouble, many, log) ??
-    `Suction group ${lead.suctionGroup}: ${what} ${sinceClause(trouble, log)}${many}.`
+    `Suction group ${lead.suctionGroup}: ${what} ${sinceClause(trouble, log)}${spell ?? many}.`
   );
+}
+
+/** It comes back with the night: what weather does to a rack that is only just large enough. Null where it is no spell. */
+function spellWords(trouble: Trouble): string | null {
+  const { lead, covers } = trouble;
+  const spell = warmSpell(trouble);
+  if (spell === null) return null;
+  const shown = covers.length === 0 ? '' : `, and it shows in ${covers.join(', ')}`;
+  const back = `${shown}; it ${lead.end === null ? 'comes' : 'came'} back every night and brought no air to its limit`;
+  return spell === 'weather'
+    ? `${back}, as in warm or humid weather on a rack that is only just large enough`
+    : `${back}: look again when the weather turns, for machines that lose a little capacity begin like this`;
 }
 
 export function recordSummary(trouble: Trouble, log: Log): string {
