@@ -6,7 +6,8 @@ import { type Hypothesis, near, yes } from './naive-bayes.ts';
  * before (and is told at once: nobody turns a set point up a little every day), one that cannot hold it feeds all the time and hardly cycles. `peakLag` is by how much less
  * than the air the peaks of its defrosts rose, K, below 0: frost and cold metal that do not melt out hold them down. `riseRateRatio` and `defrostLengthRatio` hold its defrosts now
  * against those before: measured on the section model (fastest rise while it defrosts: coil that lacks refrigerant 0.82 (0.65 … 0.91), coil that
- * lacks air, iced or not, 0.47 (0.18 … 0.57); length where a temperature ends it: shorter and longer) and widened. Common practice, no source; adjusted
+ * lacks air, iced or not, 0.47 (0.18 … 0.57); length where a temperature ends it: shorter and longer) and widened. Shop air that a door lets in warms the case
+ * faster in its defrosts, too, which no coil does that cools less; a case with little load to spare for it feeds all the time. Common practice, no source; adjusted
  * on the tuning seeds of npm run evaluate only.
  */
 export const wholeCircuitCauses: readonly Hypothesis[] = [
@@ -48,12 +49,12 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     prior: 0.14,
     features: {
       creeping: yes(0.3),
-      dutyRise: near(0.2, 0.15),
+      dutyRise: near(0.25, 0.25),
       swingRatio: near(0.9, 0.3),
       recoveryRatio: near(1.3, 0.5),
       dayNightRatio: near(1.2, 0.5),
-      peakLag: near(0, 1.2),
-      riseRateRatio: near(1.1, 0.3),
+      peakLag: near(1, 2),
+      riseRateRatio: near(1.6, 0.5),
       defrostLengthRatio: near(1.1, 0.3),
       superheatRise: near(1, 3),
     },

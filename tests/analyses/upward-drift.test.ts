@@ -3,6 +3,8 @@ import { analyse } from '../../src/analyses/upward-drift/index.ts';
 import { projectToLimit } from '../../src/analyses/upward-drift/projection.ts';
 import { findRise } from '../../src/analyses/upward-drift/rise.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
+import { gridOf, groupOf, handMadeLog } from '../support/hand-made-log.ts';
+import { type SimpleCase, simpleCase } from '../support/simple-case.ts';
 import { type HandMadeCircuit, handMadeStore, startMs, still } from './support/hand-made-store.ts';
 
 const dayMs = 86_400_000;
@@ -44,6 +46,60 @@ describe('findRise', () => {
     expect(findRise(series(28, (day) => (day < 14 ? 0 : 2)))!.shape).toBe('step');
     const levelled = findRise(series(28, (day) => Math.min(2, Math.max(0, 0.4 * (day - 8)))))!;
     expect([levelled.shape, levelled.levelled]).toEqual(['creep', true]);
+  });
+});
+
+describe('a whole circuit that warms at once', () => {
+  const days = 20;
+  const grid = gridOf(days, 5);
+  const day = (minute: number) => minute / 1440;
+  const onset = 11.6;
+  const since = (minute: number) => Math.max(0, day(minute) - onset);
+  const isTrading = (minute: number) => minute % 1440 >= 480 && minute % 1440 < 1260;
+  const riseOf = (options: SimpleCase) => {
+    const circuits = ['M01', 'M02', 'M03'].map((id, i) =>
+      simpleCase(grid, { id, seed: i + 1, suctionGroup: 'S1', ...(i === 0 ? options : {}) }),
+    );
+    const log = handMadeLog({ days, stepMinutes: 5, circuits, suctionGroups: [groupOf()] });
+    const signals = computeSignals(log);
+    const { evidence } = analyse(signals.circuits[0]!, signals.groups[0]!, signals);
+    return evidence.find(({ probe, shape }) => probe === null && shape !== 'duty')!;
+  };
+  const hoursOff = (at: number) => Math.abs((at - grid.startMs) / dayMs - onset) * 24;
+
+  // A door that stays open: the load is another within the minute, and frost goes on gathering for two days.
+  const doorOpen: SimpleCase = {
+    load: (minute) => (since(minute) > 0 ? 0.024 + 0.003 * Math.min(2, since(minute)) : 0.008),
+  };
+
+  it('is a step, dated to the hours in which it began, though frost goes on for days', () => {
+    const found = riseOf(doorOpen);
+    expect(found.shape).toBe('step');
+    expect(found.features.sudden).toBe(1);
+    expect(hoursOff(found.onset)).toBeLessThanOrEqual(2);
+  });
+
+  it('needs no valve for it where most of the rise came at once', () => {
+    const found = riseOf({
+      load: (minute) => (since(minute) > 0 ? 0.024 : 0.008),
+      columns: { status: true, setPoint: true },
+    });
+    expect(found.features.sudden).toBe(1);
+    expect(hoursOff(found.onset)).toBeLessThanOrEqual(2);
+  });
+
+  it.each<[string, SimpleCase]>([
+    ['that takes three days', { load: (minute) => 0.008 + 0.006 * Math.min(3, since(minute)) }],
+    [
+      'that takes four days, most of it in trading hours',
+      { load: (minute) => 0.008 + (isTrading(minute) ? 0.005 : 0.002) * Math.min(4, since(minute)) },
+    ],
+    [
+      'of a coil that is starved over two days',
+      { cooling: (minute) => 0.35 - 0.13 * Math.min(2, since(minute)) },
+    ],
+  ])('is not told of a rise %s', (_, options) => {
+    expect(riseOf(options).features.sudden).toBeUndefined();
   });
 });
 

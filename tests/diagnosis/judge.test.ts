@@ -666,6 +666,24 @@ describe('a finding', () => {
     expect(finding.causes[0]!.cause).not.toBe('set-point');
   });
 
+  it('sends to the doors first where a case warmed within an hour', () => {
+    const features = {
+      rise: 3,
+      rampDays: 2,
+      compared: 1,
+      dutyRise: 0.6,
+      dayNightRatio: 0.9,
+      riseRateRatio: 2,
+      sudden: 1,
+    };
+    const finding = one(wholeRise({ shape: 'step', features }));
+    expect(finding.causes[0]).toMatchObject({ cause: 'door-or-load' });
+    expect(finding.causes[0]!.because).toContain('it began within an hour');
+    expect(finding.summary).toContain('probably a door that stands open');
+    expect(finding.wouldDecide).toMatch(/doors.* first.* superheat/);
+    expect(one(wholeRise()).wouldDecide).not.toContain('doors');
+  });
+
   it('says what it is not, and why', () => {
     const text = one(creep).notThis.join(' ');
     for (const alike of ['set-point change', 'weather', 'stocking', 'old habit'])

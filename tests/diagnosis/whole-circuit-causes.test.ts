@@ -24,6 +24,27 @@ describe('a whole circuit that warms without superheat logged', () => {
     expect(likeliest(loose)).toBe(likeliest({}));
   });
 
+  it('is told from a door by how it began and by how fast shop air warms it in its defrosts', () => {
+    const features = { dutyRise: 0.69, swingRatio: 0.24, dayNightRatio: 0.95, peakLag: 3.5 };
+    const first = (more: { readonly [name: string]: number }, shape: string) =>
+      weigh(wholeCircuitCauses, wholeCircuitFeatures({ ...features, ...more }, shape), 0.25)[0]!;
+    expect(first({ riseRateRatio: 2 }, 'step').hypothesis.cause).toBe('door-or-load');
+    expect(first({ riseRateRatio: 0.85, peakLag: -1, dayNightRatio: 0.3 }, 'step').hypothesis.cause).toBe(
+      'underfeeding',
+    );
+    expect(first({ riseRateRatio: 0.85, peakLag: -1, dayNightRatio: 0.3 }, 'creep').hypothesis.cause).toBe(
+      'underfeeding',
+    );
+    // With neither its defrosts nor its nights to tell, a sudden one leaves both possible.
+    const open = weigh(
+      wholeCircuitCauses,
+      wholeCircuitFeatures({ dutyRise: 0.4, swingRatio: 0.6 }, 'step'),
+      0.25,
+    );
+    expect(open[0]!.likelihood).toBeLessThan(0.6);
+    expect(open.slice(0, 3).map(({ hypothesis }) => hypothesis.cause)).toContain('door-or-load');
+  });
+
   it('gives way to a superheat that is logged', () => {
     expect(likeliest({ riseRateRatio: 0.6, peakLag: -2, superheatRise: 9 })).toBe('underfeeding');
   });

@@ -1,6 +1,7 @@
 import { type Clarity, fitRamp, isClear, type Ramp } from '../../maths/fit-ramp.ts';
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
+import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { commonMode, levelAtOneSetPoint, withoutCommon } from './common-mode.ts';
 import { defrostAnswer } from './defrost-answer.ts';
@@ -9,6 +10,7 @@ import { dutyClarity } from './duty-rise.ts';
 import { endMinusStart } from './probe-rises.ts';
 import { findRise } from './rise.ts';
 import { settings } from './settings.ts';
+import { suddenOnset } from './sudden-onset.ts';
 import { riseEvidence } from './write-evidence.ts';
 
 /** The circuit as a whole above its set point, most of its probes together, and its neighbours on the rack not. */
@@ -30,7 +32,8 @@ export function circuitRise(
   const duty = dutyAgainstOthers(signals, members);
   const start = rise.ramp.start;
   const witness = earlierStart(signals, duty, rise.ramp);
-  return riseEvidence(signals, group, null, rise, absolute, witness ?? start, {
+  const sudden = suddenOnset(signals, rise.ramp, rise.size);
+  const evidence = riseEvidence(signals, group, null, rise, absolute, witness ?? start, {
     ownRise: endMinusStart(absolute, start),
     compared: common.some(Number.isFinite) ? 1 : 0,
     sharingProbes: sharing,
@@ -47,6 +50,13 @@ export function circuitRise(
     setPointChange: endMinusStart(signals.setPoint, start),
     witnessDays: witness === null ? 0 : start - witness,
   });
+  if (sudden === null) return evidence;
+  return {
+    ...evidence,
+    shape: 'step',
+    onset: timeAt(signals.log.grid, sudden),
+    features: { ...evidence.features, sudden: 1 },
+  };
 }
 
 /** How long before the air a valve or a cycle can show that its coil starves or ices. */

@@ -38,7 +38,9 @@ const recovery: Reason = (f) =>
 const step: Reason = (f) =>
   when(f.rampDays !== undefined, () =>
     (f.creeping ?? 1) < 0.5
-      ? 'it came within hours'
+      ? f.sudden === 1
+        ? 'it began within an hour'
+        : 'it came within hours'
       : `it grew over ${formatDays(Math.max(1, Math.round(f.rampDays!)))}`,
   );
 const stopped: Reason = (f) =>
@@ -65,7 +67,9 @@ const riseInDefrost: Reason = (f) =>
   when(f.riseRateRatio !== undefined, () =>
     f.riseRateRatio! < 0.65
       ? 'its air rises slowly in defrost now, as over a cold coil that is laden or gets no air'
-      : 'its air rises in defrost about as fast as it did, as over a coil that carries little frost',
+      : f.riseRateRatio! > 1.35
+        ? 'its air rises faster in defrost than it did, as where shop air comes in'
+        : 'its air rises in defrost about as fast as it did, as over a coil that carries little frost',
   );
 const lengthOfDefrost: Reason = (f) =>
   when(f.defrostLengthRatio !== undefined && Math.abs(f.defrostLengthRatio - 1) > 0.15, () =>

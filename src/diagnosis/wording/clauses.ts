@@ -61,7 +61,7 @@ export function limitClause(projection: Projection | null, log: Log): string {
 const causeVerdicts: Readonly<{ [cause: string]: string }> = {
   'airflow-or-ice': 'truly warm, probably ice or blocked air',
   'evaporator-fan': 'truly warm, probably a fan',
-  'door-or-load': 'truly warm, most in trading hours: doors or loading',
+  'door-or-load': 'truly warm, probably a door that stands open or does not seal, or its loading',
   underfeeding: 'truly warm, probably too little liquid',
   'set-point': 'as after a change of the set point',
   'probe-moved': 'it reads another air: the probe was probably moved',

@@ -2,6 +2,14 @@ import { isDecided, type Judgement } from '../judgement.ts';
 import type { Trouble } from '../trouble.ts';
 import { pointName } from './clauses.ts';
 
+/** Doors are opened, and valves fail, from one hour to the next: where both may be, the free look comes first. */
+function isSudden({ lead }: Trouble, { causes }: Judgement): boolean {
+  return (
+    causes[0]!.cause === 'door-or-load' ||
+    (lead.features.sudden === 1 && causes.some(({ cause }) => cause === 'door-or-load'))
+  );
+}
+
 /** The one measurement that would settle a verdict the data leave open; null where they do not. */
 export function whatWouldDecide(trouble: Trouble, judgement: Judgement): string | null {
   if (trouble.scope === 'one-probe' && trouble.lead.features.sinceStart !== 1) {
@@ -13,6 +21,9 @@ export function whatWouldDecide(trouble: Trouble, judgement: Judgement): string 
   }
   if (trouble.lead.shape === 'trading-hours') {
     return 'A look at doors, load line and return grille in the busiest hour, and at the same case before the store opens.';
+  }
+  if (trouble.scope === 'whole-circuit' && isSudden(trouble, judgement)) {
+    return 'A look at its doors, covers and load line first: one that stands open or does not seal is seen at once. With all shut, superheat at the coil outlet while the valve feeds: high means too little liquid.';
   }
   if (trouble.scope === 'whole-circuit') {
     return 'Superheat at the coil outlet while the valve feeds: high means too little liquid, usual means air or ice.';
