@@ -68,6 +68,7 @@ function settleStatedUnits(
       values[at] = converts ? convertedTemperature(values[at]!, segment.unit, unit) : Number.NaN;
       count++;
     }
+    if (count === 0) continue;
     if (!converts) tally.rejected += count;
     const code = converts ? 'unit-changed' : 'unit-changed-left-out';
     issues.add(code, { line: segment.line, column: tally.name, count, example: `${unit} → ${segment.unit}` });
