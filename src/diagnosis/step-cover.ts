@@ -3,12 +3,15 @@ import type { Evidence } from '../model/evidence.ts';
 import type { Trouble } from './trouble.ts';
 
 const dayMs = 86_400_000;
-const slackMs = 2 * dayMs;
+/** A valve passes its limit on busy days, which may be some days later. */
+const slackMs = 3 * dayMs;
 /** The start of a trend is known less well than that of a step. */
 const trendSlackMs = 7 * dayMs;
 /** Valves of which so many, and this share of the circuits, begin to start too often at one time have one cause. */
 const fewestTogether = 3;
 const togetherShare = 0.5;
+/** … and so many that begin with a machine of their group. */
+const fewestWithMachine = 2;
 const togetherMs = dayMs;
 
 /**
@@ -17,12 +20,12 @@ const togetherMs = dayMs;
  * one cause even where the logging is too coarse to show their step.
  */
 export function coverByStep(troubles: readonly Trouble[]): Trouble[] {
-  let open = [...troubles, ...togetherIn(troubles)];
+  let open = withTogether(troubles);
   for (const step of open.filter(({ lead }) => lead.circuit === null && isStep(lead))) {
     const valves = open.filter((one) => isCycling(one, step));
     const together = valves.filter((one) => isAtOnce(one.lead, step.lead, slackMs));
     const machines = step.evidence.filter(({ circuit, shape }) => circuit === null && shape === 'compressor');
-    const isHarmful = machines.length > 0 || (together.length > 0 && valves.length > 1);
+    const isHarmful = machines.length > 0 || valves.length > 1;
     const guests = isHarmful ? open.filter((one) => valves.includes(one) || comesOfIt(one, step)) : together;
     const covers = [...new Set(guests.map(({ lead }) => lead.circuit!))].sort();
     open = open
@@ -61,17 +64,29 @@ function comesOfIt(one: Trouble, step: Trouble): boolean {
   return one.scope === 'superheat' && onset >= step.lead.onset - slackMs;
 }
 
-/** One for each group without valves in step of which half of the circuits began to start too often at one time. */
-function togetherIn(troubles: readonly Trouble[]): Trouble[] {
-  const valves = troubles.filter((one) => one.scope === 'cycling' && one.lead.circuit !== null);
-  const groups = new Set(valves.map(({ lead }) => lead.suctionGroup));
-  return [...groups].flatMap((id) => {
-    const isKnown = troubles.some(({ lead }) => lead.suctionGroup === id && isStep(lead));
-    const together = largestTogether(valves.filter(({ lead }) => lead.suctionGroup === id));
+/**
+ * One more for each group without valves in step of which half of the circuits began to start too often at one time, or some
+ * with a machine of the group, which is part of it then.
+ */
+function withTogether(troubles: readonly Trouble[]): Trouble[] {
+  const cycling = troubles.filter(({ scope }) => scope === 'cycling');
+  const valves = cycling.filter(({ lead }) => lead.circuit !== null);
+  let open = [...troubles];
+  for (const id of new Set(valves.map(({ lead }) => lead.suctionGroup))) {
+    const ofGroup = cycling.filter(({ lead }) => lead.suctionGroup === id);
+    if (id === null || ofGroup.some(({ lead }) => isStep(lead))) continue;
+    const together = largestTogether(ofGroup.filter(({ lead }) => lead.circuit !== null));
     const members = together[0]?.group?.members.length ?? 0;
-    const isEnough = together.length >= fewestTogether && together.length >= togetherShare * members;
-    return isKnown || id === null || !isEnough ? [] : [asOne(together)];
-  });
+    const machine = ofGroup.find(
+      ({ lead }) => lead.circuit === null && together.some((one) => isAtOnce(one.lead, lead, togetherMs)),
+    );
+    const isEnough =
+      machine === undefined
+        ? together.length >= Math.max(fewestTogether, togetherShare * members)
+        : together.length >= fewestWithMachine;
+    if (isEnough) open = [...open.filter((one) => one !== machine), asOne(together, machine)];
+  }
+  return open;
 }
 
 function largestTogether(valves: readonly Trouble[]): readonly Trouble[] {
@@ -79,7 +94,7 @@ function largestTogether(valves: readonly Trouble[]): readonly Trouble[] {
   return around.reduce((most, some) => (some.length > most.length ? some : most), []);
 }
 
-function asOne(together: readonly Trouble[]): Trouble {
+function asOne(together: readonly Trouble[], machine: Trouble | undefined): Trouble {
   const leads = together.map(({ lead }) => lead);
   const lead: Evidence = {
     ...leads[0]!,
@@ -93,5 +108,6 @@ function asOne(together: readonly Trouble[]): Trouble {
     measures: [{ name: 'valvesTogether', value: leads.length, low: null, high: null, unit: '1' }],
     features: { valves: leads.length },
   };
-  return { ...together[0]!, lead, evidence: [lead], circuit: null, covers: [] };
+  const evidence = [lead, ...(machine?.evidence ?? [])];
+  return { ...together[0]!, lead, evidence, circuit: null, covers: [] };
 }

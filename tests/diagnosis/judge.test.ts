@@ -556,6 +556,21 @@ describe('valves in step', () => {
     expect(findings(...apart)).toHaveLength(3);
   });
 
+  it('that begin with a machine of the group are one finding with it, be they only two', () => {
+    const machine = { ...inStep, shape: 'compressor', points: ['comp 2'], certainty: 0.95, features: {} };
+    const finding = one(machine, valve('M01'), valve('M02'));
+    expect(finding).toMatchObject({ circuit: null, covers: ['M01', 'M02'] });
+    expect(finding.summary).toContain('comp 2 starts too often for it, and it shows in M01, M02');
+    expect(findings(machine, valve('M01'))).toHaveLength(2);
+    expect(findings({ ...machine, onset: onDay(1) }, valve('M01'), valve('M02'))).toHaveLength(3);
+  });
+
+  it('and pass their limit on busy days, some days later, are in step all the same', () => {
+    const later = ['M01', 'M02'].map((id) => ({ ...valve(id), onset: onDay(8.5) }));
+    expect(one(inStep, ...later).covers).toEqual(['M01', 'M02']);
+    expect(one(inStep, { ...valve('M01'), onset: onDay(7.5) }).severity).toBe('watch');
+  });
+
   it('and fast: superheat that never settles in such strokes is part of it', () => {
     const superheat = evidence({
       analysis: 'superheat',
