@@ -55,6 +55,30 @@ describe('superheat', () => {
     expect(shapesOf(hunting)).toContain('hunting');
   });
 
+  test('read every 5 minutes of a valve that mostly opens for one reading is not judged, and says what would allow it', () => {
+    const coarse = gridOf(days, 5);
+    const openings = (readings: (opening: number) => number) => {
+      const circuit = simpleCase(coarse, slow);
+      const length = (i: number) => readings(Math.floor(i / 5));
+      const valve = {
+        ...circuit.valve!,
+        values: circuit.valve!.values.map((_, i) => (i % 5 < length(i) ? 1 : 0)),
+      };
+      const superheat = circuit.valve!.values.map((_, i) => (i % 5 === 0 ? 1 : 5));
+      return verdictOf(
+        analyse,
+        [{ ...circuit, valve, superheat: recordOf('M01 superheat', 'temperature-difference', superheat) }],
+        days,
+        5,
+      );
+    };
+    const mostlyOne = openings((opening) => (opening % 3 === 0 ? 3 : 1));
+    expect(mostlyOne.evidence).toEqual([]);
+    expect(mostlyOne.abstentions[0]!.reason).toMatch(/^6[67] % of the openings .* one reading of 5 min/);
+    expect(mostlyOne.abstentions[0]!.needs).toContain('every minute');
+    expect(openings((opening) => (opening % 3 === 0 ? 1 : 3)).abstentions).toEqual([]);
+  });
+
   test('is not judged while the air is far from its set point', () => {
     const circuit = withSuperheat(() => 3.9);
     const { evidence, abstentions } = judge({ ...circuit, setPoint: -10 });

@@ -35,8 +35,33 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null): Ve
   const settled = settledFeeding(signals);
   const judged = found.series.map((series) => ({ series, days: superheatDays(series, settled, signals) }));
   if (judged.every(({ days }) => !days.median.some(Number.isFinite)))
-    return silent('The valve never feeds for more than 5 minutes with the air near its set point.', null);
-  return { evidence: judged.flatMap(({ series, days }) => judge(series, days, signals)), abstentions: [] };
+    return silent(
+      'The valve never feeds for more than 5 minutes with the air near its set point.',
+      isCoarse(signals) ? finer : null,
+    );
+  const evidence = judged.flatMap(({ series, days }) => judge(series, days, signals));
+  const single = singleOpenings(signals);
+  if (evidence.length > 0 || single < settings.singleOpenings.value) return { evidence, abstentions: [] };
+  const minutes = stepMinutes(signals.log.grid);
+  return silent(
+    `${Math.round(100 * single)} % of the openings of its valve are seen in one reading of ${minutes} min: superheat has not settled in them, and a coil that floods or starves only then is not seen.`,
+    finer,
+  );
+}
+
+const finer = 'superheat and valve every minute, or at every change';
+const fewestOpenings = 20;
+
+/** A reading is no shorter than superheat needs to settle. */
+function isCoarse({ log }: CircuitSignals): boolean {
+  return stepMinutes(log.grid) >= settings.feedingMinutes.value;
+}
+
+/** Share of the openings that one reading shows, where readings are that coarse; else 0. */
+function singleOpenings(signals: CircuitSignals): number {
+  const openings = signals.valveSpells.filter(({ on, whole }) => on && whole);
+  if (!isCoarse(signals) || openings.length < fewestOpenings) return 0;
+  return openings.filter(({ from, to }) => to - from === 1).length / openings.length;
 }
 
 type Shape = 'starving' | 'flooding' | 'hunting';

@@ -15,6 +15,13 @@ export const settings = {
     meaning: 'how near its set point the air must be for superheat to be judged (5 °F)',
     source: practice,
   },
+  singleOpenings: {
+    value: 0.5,
+    unit: '1',
+    meaning:
+      'share of the openings of a valve seen in one reading only from which superheat that has settled says little of it',
+    source: practice,
+  },
   fewestMinutes: {
     value: 20,
     unit: 'min',
