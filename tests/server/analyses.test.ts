@@ -30,22 +30,21 @@ test('an upload becomes the findings document, and the server answers all the wh
   const early = await fetch(`${server.base}/api/v1/exports/${id}/findings`);
   expect([early.status, await codeOf(early)]).toEqual([409, 'not-ready']);
 
-  const waits: number[] = [];
+  let answers = 0;
   let done = false;
   const events = eventsOf(server.base, id).finally(() => {
     done = true;
   });
   while (!done) {
-    const asked = performance.now();
     expect((await fetch(`${server.base}/health`)).status).toBe(200);
-    waits.push(performance.now() - asked);
+    answers++;
     await new Promise((resolve) => setTimeout(resolve, 20));
   }
   const names = (await events).map(({ name }) => name);
   expect(new Set(names.slice(0, -1))).toEqual(new Set(['progress']));
   expect(names.at(-1)).toBe('ready');
-  // The middle of them: a single answer may wait for a processor that other programs hold.
-  expect(waits.sort((a, b) => a - b)[Math.floor(waits.length * 0.5)]).toBeLessThan(200);
+  // A server that analysed in its own thread would give one answer before the last event, or two.
+  expect(answers).toBeGreaterThan(5);
 
   const findings = await get(`/api/v1/exports/${id}/findings`);
   const validate = new Ajv2020({ strict: false }).compile(z.toJSONSchema(findingsSchema));

@@ -2,8 +2,8 @@ import { type IssueCode, issueCatalogue } from '../../../src/importing/issues/ca
 import { LongTable } from '../../../src/importing/layout/long-table.ts';
 import { WideTable } from '../../../src/importing/layout/wide-table.ts';
 import { ImportRefusal, type Readings } from '../../../src/importing/readings.ts';
-import { TimeTokens } from '../../../src/importing/time/time-tokens.ts';
 import { memorySource, normalized, onlyReport, readSources } from '../support.ts';
+import { withBoundedWork } from './bounded-work.ts';
 import { type Binary, bytesOfBinary } from './corpus.ts';
 
 const fileName = 'export.csv';
@@ -102,25 +102,6 @@ function looksRight(outcome: Outcome, lines: number): void {
     !/,(?:NaN|undefined|-?Infinity),[^,]*$/mu.test(normalized(outcome)),
     () => 'a tidy form of numbers only',
   );
-}
-
-/** Times that a stamp was looked at per byte of the file, and what the search for a table may add. */
-const mostLooksPerByte = 60;
-const looksToBegin = 20_000;
-
-async function withBoundedWork<T>(bytes: number, run: () => Promise<T>): Promise<T> {
-  const { read } = TimeTokens.prototype;
-  let looks = 0;
-  TimeTokens.prototype.read = function (...cell) {
-    if (++looks > looksToBegin + mostLooksPerByte * bytes)
-      throw new Error(`work in proportion: ${looks} looks at ${bytes} bytes`);
-    return read.apply(this, cell);
-  };
-  try {
-    return await run();
-  } finally {
-    TimeTokens.prototype.read = read;
-  }
 }
 
 /**
