@@ -45,6 +45,7 @@ export const circuitRules: readonly Rule[] = [
     guest: 'one-probe',
     when: (k, g) => neverComes(k) && changed(g) && begins(g) >= begins(k) - slackMs && !isFar(g),
   },
+  { keeper: 'whole-circuit', guest: 'defrost', when: (k, g) => isLonger(g) && outruns(k, g) },
   {
     keeper: 'defrost',
     guest: 'whole-circuit',
@@ -125,11 +126,19 @@ function neverComes({ lead }: Trouble): boolean {
   return lead.shape === 'missed' && lead.features.allSince === 1;
 }
 
-/** Farther from its neighbours than frost that grows everywhere parts them, K (4 °F). */
+/** Farther from its neighbours, or above its own level, than frost that grows everywhere parts them, K (4 °F). */
 const farApart = 2.2;
 
 function isFar({ lead }: Trouble): boolean {
   return Math.abs(lead.features.shift ?? lead.features.rise ?? 0) >= farApart;
+}
+
+/**
+ * Warm by `farApart` within a day of defrosts that run longer: some minutes of heat more do not make a circuit so warm,
+ * and a coil does not ice over in a day. What let the warm air in also frosts the coil.
+ */
+function outruns(whole: Trouble, longer: Trouble): boolean {
+  return (whole.lead.features.rise ?? 0) >= farApart && begins(whole) < begins(longer) + dayMs;
 }
 
 /** A section that is warm while it cools and loses at least half of that late in defrost. */

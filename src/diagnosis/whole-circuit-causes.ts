@@ -3,7 +3,8 @@ import { type Hypothesis, near, yes } from './naive-bayes.ts';
 /**
  * Why all probes of one circuit stand higher together while the other circuits do not. `dutyRise` is the rise of
  * the share of time its valve feeds; a control that was told to hold a warmer air feeds less and cycles as
- * before (and is told at once: nobody turns a set point up a little every day), one that cannot hold it feeds all the time and hardly cycles. `peakLag` is by how much less
+ * before (and is told at once: nobody turns a set point up a little every day; where the set point is logged the rise stands
+ * over it, `overLoggedSetPoint`), one that cannot hold it feeds all the time and hardly cycles. `peakLag` is by how much less
  * than the air the peaks of its defrosts rose, K, below 0: frost and cold metal that do not melt out hold them down. `riseRateRatio` and `defrostLengthRatio` hold its defrosts now
  * against those before: measured on the section model (fastest rise while it defrosts: coil that lacks refrigerant 0.82 (0.65 … 0.91), coil that
  * lacks air, iced or not, 0.47 (0.18 … 0.57); length where a temperature ends it: shorter and longer) and widened. Shop air that a door lets in warms the case
@@ -17,6 +18,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     prior: 0.42,
     features: {
       creeping: yes(0.75),
+      overLoggedSetPoint: yes(0.5),
       dutyRise: near(0.3, 0.2),
       swingRatio: near(0.6, 0.35),
       recoveryRatio: near(2, 0.9),
@@ -33,6 +35,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     prior: 0.24,
     features: {
       creeping: yes(0.9),
+      overLoggedSetPoint: yes(0.5),
       dutyRise: near(0.25, 0.2),
       swingRatio: near(0.7, 0.35),
       recoveryRatio: near(1.6, 0.7),
@@ -49,6 +52,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     prior: 0.14,
     features: {
       creeping: yes(0.3),
+      overLoggedSetPoint: yes(0.5),
       dutyRise: near(0.25, 0.25),
       swingRatio: near(0.9, 0.3),
       recoveryRatio: near(1.3, 0.5),
@@ -65,6 +69,7 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     prior: 0.2,
     features: {
       creeping: yes(0.01),
+      overLoggedSetPoint: yes(0.001),
       dutyRise: near(-0.05, 0.08),
       swingRatio: near(1, 0.12),
       recoveryRatio: near(1, 0.25),

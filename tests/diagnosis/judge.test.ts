@@ -97,6 +97,15 @@ describe('one trouble, one finding', () => {
     expect(findings(missed, { ...longer, onset: onDay(2) })).toHaveLength(2);
   });
 
+  it('takes longer defrosts for the consequence of a room that grew far too warm at once, not of one that iced for days', () => {
+    const longer = recovery({ shape: 'extended', certainty: 0.95, features: { lengthRatio: 1.7 } });
+    const rise = (kelvin: number, onset: number) =>
+      wholeRise({ onset, features: { rise: kelvin, compared: 1 } });
+    expect(one(longer, rise(16, onDay(5)))).toMatchObject({ kind: 'upward-drift', origin: 'case' });
+    expect(one(longer, rise(1.2, onDay(5)))).toMatchObject({ kind: 'defrost-recovery', origin: 'defrost' });
+    expect(one(longer, rise(4, onDay(7)))).toMatchObject({ kind: 'defrost-recovery', origin: 'defrost' });
+  });
+
   it('lets a circuit held in cooling explain the frost of its coil, probe by probe', () => {
     const held = evidence({
       analysis: 'left-off',

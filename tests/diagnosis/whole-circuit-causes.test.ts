@@ -19,6 +19,14 @@ describe('a whole circuit that warms without superheat logged', () => {
     expect(likeliest({ peakLag: -1, defrostLengthRatio: 0.7 })).toBe('underfeeding');
   });
 
+  it('is no new set point where the air stands over the one that is logged', () => {
+    const step = { dutyRise: -0.02, swingRatio: 1, recoveryRatio: 1, dayNightRatio: 0 };
+    const named = (features: { readonly [name: string]: number }): string =>
+      weigh(wholeCircuitCauses, wholeCircuitFeatures({ ...step, ...features }, 'step'))[0]!.hypothesis.cause;
+    expect(named({})).toBe('set-point');
+    expect(named({ overLoggedSetPoint: 1 })).not.toBe('set-point');
+  });
+
   it('keeps to the more usual cause where its defrosts are too few to tell', () => {
     const loose = { riseRateRatio: 0.6, riseRateRatioError: 1.5 };
     expect(likeliest(loose)).toBe(likeliest({}));

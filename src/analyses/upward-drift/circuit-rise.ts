@@ -48,6 +48,7 @@ export function circuitRise(
     ...defrostAnswer(signals, start),
     dayNightRatio: dayNightShift(signals, start) / rise.size,
     setPointChange: endMinusStart(signals.setPoint, start),
+    ...(isLogged(signals) ? { overLoggedSetPoint: 1 } : {}),
     witnessDays: witness === null ? 0 : start - witness,
   });
   if (sudden === null) return evidence;
@@ -83,6 +84,11 @@ function startOf(days: Float64Array, rise: Ramp, clarity: Clarity): number | nul
   if (ramp === null || ramp.after < ramp.before || !isClear(ramp, clarity)) return null;
   const ahead = rise.start - ramp.start;
   return ahead > 0 && ahead <= mostDaysAhead ? ramp.start : null;
+}
+
+/** The level is held against a set point that the log follows: what remains is none of it. */
+function isLogged({ circuit }: CircuitSignals): boolean {
+  return circuit.setPoint !== null && typeof circuit.setPoint !== 'number';
 }
 
 type Pick = (probe: CircuitSignals['probes'][number]) => Float64Array;
