@@ -15,6 +15,12 @@ export function writtenName(column: NamedColumn, key: readonly ResidualToken[]):
     }
     to = token.to;
   }
-  if (to >= 0) pieces.push(header.slice(from, to));
+  if (to >= 0)
+    pieces.push(header.slice(from, isOpen(header.slice(from, to)) && header[to] === ')' ? to + 1 : to));
   return pieces.join(' ').replace(/_/g, ' ').trim();
+}
+
+/** `Beer (circuit 5` of `Beer (circuit 5) Case 1`: the bracket belongs to the name. */
+function isOpen(piece: string): boolean {
+  return piece.lastIndexOf('(') > piece.lastIndexOf(')');
 }

@@ -26,7 +26,7 @@ export const meanings = {
   feed: 'feed feeding cool cooling refrig refrigeration call calling kuhlung kuhlen kuehlung froid frio freddo koeling koelen kalte clg',
   liquid: 'liquid liq flussig flussigkeit fluessig liquide liquido vloeistof',
   suction:
-    'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside succao suctp psuct verdampfungs bp lp nd',
+    'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside succao suctp psuct verdampfungs bp lp nd niederdruck',
   highSide:
     'head condensing highside hochdruck hd verflussigung condensacion condensation verflussigungs verfluessigungs kondensation kondensations hp',
   condenser:

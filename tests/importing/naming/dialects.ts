@@ -557,4 +557,24 @@ export const dialects: readonly Dialect[] = [
       (owner, word) => `${owner} ${word}`,
     ),
   },
+  {
+    title: 'French, the pressures as BP and HP, the circuit in brackets',
+    temperature: 'degC',
+    unitsStated: false,
+    name: worded(
+      (c) => `${['Viandes', 'Crèmerie', 'Traiteur', 'Légumes', 'Glaces', 'Surgelés'][c]} (meuble ${c + 1})`,
+      (g) => `Centrale ${letter(g)}`,
+      {
+        air: (p) => `Soufflage ${p + 1}`,
+        return: 'Reprise',
+        set: 'Consigne',
+        defrost: 'Dégivrage',
+        valve: 'Vanne',
+        suction: 'BP',
+        discharge: 'HP',
+        compressor: (n) => `compresseur ${n + 1}`,
+      },
+      (owner, word) => `${owner} ${word}`,
+    ),
+  },
 ];

@@ -23,6 +23,12 @@ test('explains each guess beside it and asks what is unsure at the top', () => {
   for (const question of guess.questions) expect(draft).toContain(`# - ${question}`);
 });
 
+test('a bracket in the name of a circuit is closed', () => {
+  const dialect = dialects.find(({ title }) => title.includes('brackets'))!;
+  const { circuits = [] } = guessSite(readingsIn(exported(dialect))).site;
+  expect(circuits.map(({ id }) => id)).toContain('Viandes (meuble 1)');
+});
+
 test('hostile column names neither break the draft nor leave their line', () => {
   const hostile = fc
     .string({ unit: 'binary', minLength: 1, maxLength: 30 })

@@ -32,6 +32,12 @@ test('short forms mean what the long word means', () => {
   expect(meant('Abtauung')).toEqual(meant('dégivrage'));
 });
 
+test('low and high pressure as two letters, in French and German', () => {
+  expect(meant('Centrale BP')).toContain('suction');
+  expect(meant('Verbund ND')).toContain('suction');
+  expect(meant('Centrale HP')).toContain('highSide');
+});
+
 test('goods whose name sounds like a trade word stay goods', () => {
   expect(meant('Cut fruit')).toEqual([]);
   expect(meant('Cut-in')).toEqual(['set', 'set']);
