@@ -60,6 +60,7 @@ export const circuitRules: readonly Rule[] = [
     when: (k, g) => isIcing(k) && isLonger(g) && begins(g) >= begins(k),
   },
   { keeper: 'one-probe', guest: 'superheat', when: (k, g) => changed(k) && begins(g) >= begins(k) - slackMs },
+  { keeper: 'superheat', guest: 'whole-circuit', when: (_, g) => g.lead.shape === 'duty' },
   { keeper: 'whole-circuit', guest: 'superheat', when: () => true },
   { keeper: 'whole-circuit', guest: 'defrost', when: (_, g) => isRecovery(g) },
   { keeper: 'superheat', guest: 'defrost', when: (_, g) => isRecovery(g) },

@@ -103,6 +103,20 @@ describe('probe disagreement', () => {
     expect(evidence[0]!.onset).toBe(startMs + from * log.grid.stepMs);
   });
 
+  it.each([
+    ['that trembles in its last digit through a day of defrosts stuck', 14, ['stuck']],
+    ['that does so for less than a day nothing of the kind', 9.7, []],
+  ])('calls a reading %s', (_, until, shapes) => {
+    const log = handMadeStore({ days: 14, circuits: [{ id: 'M01', probes: [still, still, still] }] });
+    const { values, resolution } = log.circuits[0]!.probes[1]!.record;
+    const from = 9 * 288;
+    const held = values[from]!;
+    for (let i = from; i < until * 288; i++) values[i] = held + resolution * ((i * i) % 3) - resolution;
+    const signals = computeSignals(log);
+    const { evidence } = analyse(signals.circuits[0]!, signals.groups[0]!, signals);
+    expect(evidence.filter(({ shape }) => shape === 'stuck').map(({ shape }) => shape)).toEqual(shapes);
+  });
+
   it('calls a reading far from all neighbours that does not move open or short', () => {
     const log = handMadeStore({ days: 10, circuits: [{ id: 'M01', probes: [still, still, still] }] });
     log.circuits[0]!.probes[2]!.record.values.fill(66, 1500);

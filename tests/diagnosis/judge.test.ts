@@ -106,6 +106,19 @@ describe('one trouble, one finding', () => {
     expect(one(longer, rise(4, onDay(7)))).toMatchObject({ kind: 'defrost-recovery', origin: 'defrost' });
   });
 
+  it('keeps a superheat that is off above the valve that only feeds more for it, and under air that is warm', () => {
+    const starved = evidence({
+      analysis: 'superheat',
+      kind: 'superheat',
+      shape: 'starving',
+      features: { superheat: 12, superheatRise: 7 },
+    });
+    const duty = wholeRise({ shape: 'duty', onset: onDay(4), features: { dutyRise: 0.2, dutyNow: 0.9 } });
+    expect(one(starved, duty)).toMatchObject({ kind: 'superheat', severity: 'watch' });
+    expect(one(starved, wholeRise())).toMatchObject({ kind: 'upward-drift' });
+    expect(one(duty)).toMatchObject({ kind: 'upward-drift', severity: 'note' });
+  });
+
   it('lets a circuit held in cooling explain the frost of its coil, probe by probe', () => {
     const held = evidence({
       analysis: 'left-off',

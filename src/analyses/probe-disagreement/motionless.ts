@@ -17,6 +17,9 @@ const neighboursMoved = 2;
 /** Cycling in steps as coarse as the cycle itself can look flat: so many steps of the logger must have passed. */
 const stepsPassed = 3;
 
+/** K. Moving air that cycles or is defrosted leaves it at once. */
+const mostTrembling = 0.25;
+
 /** The longest motionless stretch of the probe, or null. The neighbours are the test: they must have moved. */
 export function motionless(
   signals: CircuitSignals,
@@ -24,8 +27,10 @@ export function motionless(
   peers: readonly number[],
 ): Motionless | null {
   const { values, resolution } = signals.circuit.probes[probe]!.record;
-  const least = samplesIn(signals.log.grid, settings.stuckHours.value * 60);
-  const found = longestRun(values, least);
+  const { grid } = signals.log;
+  const found =
+    longestRun(values, samplesIn(grid, settings.stuckHours.value * 60)) ??
+    longestRun(values, samplesIn(grid, settings.tremblingHours.value * 60), trembling(resolution));
   if (found === null) return null;
   const others = peers.map((peer) =>
     signals.circuit.probes[peer]!.record.values.subarray(found.from, found.to),
@@ -33,18 +38,26 @@ export function motionless(
   const least2 = Math.max(neighboursMoved, stepsPassed * resolution);
   if (!others.some((other) => rangeOf(other) >= least2)) return null;
   const value = values[found.from]!;
-  const before = median(
-    values.subarray(Math.max(0, found.from - samplesIn(signals.log.grid, 1440)), found.from),
-  );
+  const before = median(values.subarray(Math.max(0, found.from - samplesIn(grid, 1440)), found.from));
   const distance = Number.isNaN(before) ? distanceFrom(others, value) : Math.abs(value - before);
   return { ...found, value, distance };
 }
 
+/** A last digit that trembles about one value, K: some steps of a fine logger, none of a coarse one. */
+function trembling(resolution: number): number {
+  return resolution > mostTrembling ? 0 : Math.min(mostTrembling, 2.5 * resolution);
+}
+
 /**
  * The longest run of `least` samples or more, first to last of one reading with nothing but gaps between; the first of
- * several. Any such run holds a sample whose position is a multiple of `least`: only there is it looked for.
+ * several. Any such run holds a sample whose position is a multiple of `least`: only there is it looked for. With
+ * `within` above 0 the readings stay so near to the one at that position.
  */
-export function longestRun(values: Float64Array, least: number): { from: number; to: number } | null {
+export function longestRun(
+  values: Float64Array,
+  least: number,
+  within = 0,
+): { from: number; to: number } | null {
   let best: { from: number; to: number } | null = null;
   let seen = 0;
   for (let anchor = 0; anchor < values.length; anchor += least) {
@@ -52,9 +65,8 @@ export function longestRun(values: Float64Array, least: number): { from: number;
     let inside = anchor;
     while (inside < values.length && Number.isNaN(values[inside]!)) inside++;
     if (inside === values.length) break;
-    const value = values[inside]!;
-    const from = lastSame(values, inside, value, -1);
-    const last = lastSame(values, inside, value, 1);
+    const from = lastSame(values, inside, -1, within);
+    const last = lastSame(values, inside, 1, within);
     seen = last + 1;
     const length = last + 1 - from;
     if (length >= least && (best === null || length > best.to - best.from)) best = { from, to: last + 1 };
@@ -62,12 +74,13 @@ export function longestRun(values: Float64Array, least: number): { from: number;
   return best;
 }
 
-/** The farthest sample from `start` on that reads `value`, with only gaps between; steps by `direction`. */
-function lastSame(values: Float64Array, start: number, value: number, direction: 1 | -1): number {
+/** The farthest sample from `start` on that reads the same `within` some kelvin, with only gaps between; steps by `direction`. */
+function lastSame(values: Float64Array, start: number, direction: 1 | -1, within: number): number {
+  const value = values[start]!;
   let last = start;
   for (let i = start + direction; i >= 0 && i < values.length; i += direction) {
     const here = values[i]!;
-    if (here === value) last = i;
+    if (Math.abs(here - value) <= within) last = i;
     else if (!Number.isNaN(here)) break;
   }
   return last;

@@ -102,6 +102,13 @@ export const settings = {
     source:
       'flat-line test, QARTOD Manual for Real-Time Quality Control of In-situ Temperature and Salinity Data 2.0 (2016)',
   },
+  tremblingHours: {
+    value: 24,
+    unit: 'h',
+    meaning:
+      'the same of a reading that only trembles in its last digits: so long holds every defrost of a day',
+    source: practice,
+  },
   railJump: {
     value: 14,
     unit: 'K',
