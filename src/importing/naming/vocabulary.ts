@@ -22,7 +22,7 @@ export const meanings = {
     'defrost defrosts defrosting dfr dfrst dfst defr def dfro defrst abtau abtauung abtauen abt degivrage degiv deg desescarche descongelacion degelo sbrinamento sbrin ontdooi ontdooiing deshielo dfst ontdooien',
   termination: 'termination term termin terminate trm',
   valve:
-    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop xv ev',
+    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil ventiloffnung ventiloeffnung ventilstellung offnungsgrad oeffnungsgrad vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop xv ev',
   feed: 'feed feeding cool cooling refrig refrigeration call calling kuhlung kuhlen kuehlung froid frio freddo koeling koelen kalte clg',
   liquid: 'liquid liq flussig flussigkeit fluessig liquide liquido vloeistof',
   suction:

@@ -38,6 +38,11 @@ test('low and high pressure as two letters, in French and German', () => {
   expect(meant('Centrale HP')).toContain('highSide');
 });
 
+test('how far a valve is open, in one German word', () => {
+  for (const word of ['Ventilöffnung', 'Ventiloeffnung', 'Ventilstellung', 'Öffnungsgrad'])
+    expect(meant(`Kühlstelle 02 ${word}`)).toContain('valve');
+});
+
 test('goods whose name sounds like a trade word stay goods', () => {
   expect(meant('Cut fruit')).toEqual([]);
   expect(meant('Cut-in')).toEqual(['set', 'set']);
