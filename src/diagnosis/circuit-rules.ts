@@ -19,6 +19,11 @@ export const circuitRules: readonly Rule[] = [
     when: (k, g) => explains(k, g) && begins(g) >= begins(k) - (g.lead.shape === 'creep' ? slackMs : dayMs),
   },
   { keeper: 'left-off', guest: 'defrost', when: explains },
+  {
+    keeper: 'left-off',
+    guest: 'defrost',
+    when: (k, g) => isOtherUse(k) && begins(g) >= begins(k) - dayMs,
+  },
   { keeper: 'left-off', guest: 'superheat', when: explains },
   { keeper: 'left-off', guest: 'cycling', when: explains },
   { keeper: 'dead-probe', guest: 'dead-probe', when: sameProbe },
@@ -107,6 +112,14 @@ function changed(trouble: Trouble): boolean {
 /** A stop or an override explains the air; a set point that was left changed only shifts it. */
 function explains(keeper: Trouble, guest: Trouble): boolean {
   return !isNewSetPoint(keeper) && overlap(keeper.lead, guest.lead, dayMs);
+}
+
+/** From frozen to chilled or back, K: those set points stand 10 K and more apart. Common practice, no source. */
+const otherUse = 8;
+
+/** A case that holds other goods than before is defrosted otherwise, too. */
+function isOtherUse(trouble: Trouble): boolean {
+  return isNewSetPoint(trouble) && Math.abs(trouble.lead.features.setPointChange ?? 0) >= otherUse;
 }
 
 function isNewSetPoint({ lead }: Trouble): boolean {

@@ -76,6 +76,20 @@ describe('one trouble, one finding', () => {
     }
   });
 
+  it('takes other defrosts with a case that was turned from frozen to chilled, not with a set point some degrees up', () => {
+    const turned = (setPointChange: number) =>
+      evidence({
+        analysis: 'left-off',
+        kind: 'left-off',
+        shape: 'set-point-left',
+        features: { setPointChange },
+      });
+    const shorter = recovery({ shape: 'ended-early', features: { lengthRatio: 0.5 } });
+    expect(one(turned(22), shorter)).toMatchObject({ kind: 'left-off', origin: 'control' });
+    expect(findings(turned(2), shorter)).toHaveLength(2);
+    expect(findings(turned(22), { ...shorter, onset: onDay(2) })).toHaveLength(2);
+  });
+
   it('takes the probes of a coil that gets no defrost any more for its frost, unless one is far from the others', () => {
     const missed = recovery({
       kind: 'defrost-missed',
