@@ -1,4 +1,7 @@
+import { expect } from 'vitest';
+import { judge } from '../../src/diagnosis/judge.ts';
 import type { Evidence } from '../../src/model/evidence.ts';
+import type { Finding } from '../../src/model/finding.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import type { Signals } from '../../src/signals/types.ts';
 import { handMadeStore, startMs, still } from '../analyses/support/hand-made-store.ts';
@@ -54,3 +57,13 @@ export const rackHigh = (given: Partial<Evidence> = {}): Evidence =>
     shape: 'capacity-shortfall',
     ...given,
   });
+
+/** What the diagnosis makes of evidence over a store in which nothing else is wrong. */
+export const judged = (...seen: Evidence[]) => judge(quietSignals, { evidence: seen, abstentions: [] });
+export const findings = (...seen: Evidence[]): readonly Finding[] => judged(...seen).findings;
+/** The one finding that evidence comes to. */
+export const one = (...seen: Evidence[]): Finding => {
+  const all = findings(...seen);
+  expect(all).toHaveLength(1);
+  return all[0]!;
+};
