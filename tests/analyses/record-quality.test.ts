@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../src/analyses/record-quality/index.ts';
-import { unitChangeDay } from '../../src/analyses/record-quality/unit-change.ts';
+import { unitChange } from '../../src/analyses/record-quality/unit-change.ts';
 import type { Log } from '../../src/model/log.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import { handMadeStore, startMs, still } from './support/hand-made-store.ts';
@@ -83,7 +83,7 @@ describe('record quality', () => {
   });
 });
 
-describe('unitChangeDay', () => {
+describe('a change of unit', () => {
   const days = (change: (celsius: number) => number): Float64Array =>
     Float64Array.from({ length: 12 }, (_, day) => {
       const air = 3 + 0.2 * Math.sin(day);
@@ -91,11 +91,28 @@ describe('unitChangeDay', () => {
     });
 
   it('sees Celsius written into a Fahrenheit column, and the other way round', () => {
-    expect(unitChangeDay(days((c) => (c - 32) / 1.8))).toBe(7);
-    expect(unitChangeDay(days((c) => c * 1.8 + 32))).toBe(7);
+    expect(unitChange(days((c) => (c - 32) / 1.8))?.day).toBe(7);
+    expect(unitChange(days((c) => c * 1.8 + 32))?.day).toBe(7);
   });
 
   it('takes a case that warms by as much for what it is', () => {
-    expect(unitChangeDay(days((c) => c + 12))).toBeNull();
+    expect(unitChange(days((c) => c + 12))).toBeNull();
+  });
+
+  it('comes from one reading to the next: freezers that lose their rack and warm by as much within hours have none', () => {
+    const frozen = (hours: number) => {
+      const log = handMadeStore({
+        days: 12,
+        circuits: [{ id: 'L01', setPoint: -23.3, probes: [still, still, still] }],
+      });
+      for (const { record } of log.circuits[0]!.probes)
+        for (let i = 0; i < record.values.length; i++) {
+          const since = (i / 288 - 6) * 24;
+          if (since >= 0) record.values[i]! += 13.3 * Math.min(1, (since + 0.01) / hours);
+        }
+      return seen(log).filter(({ shape }) => shape === 'unit-change').length;
+    };
+    expect(frozen(0.01)).toBe(3);
+    expect(frozen(3)).toBe(0);
   });
 });

@@ -9,7 +9,7 @@ import { factsOf, type RecordFacts } from './record-facts.ts';
 import { settings } from './settings.ts';
 import { gapEvidence, siteGaps } from './site-gaps.ts';
 import { twins } from './twins.ts';
-import { unitChangeDay } from './unit-change.ts';
+import { leaps, unitChange } from './unit-change.ts';
 
 export { meta };
 export const scope = 'circuit';
@@ -95,15 +95,18 @@ function thin({ record, known }: RecordFacts, where: Where, log: Log, missing: n
 function unitChanges(signals: CircuitSignals): Evidence[] {
   const { circuit, log } = signals;
   return circuit.probes.flatMap((probe, index) => {
-    const day = unitChangeDay(signals.probes[index]!.median);
-    if (day === null) return [];
+    const change = unitChange(signals.probes[index]!.median);
+    if (change === null) return [];
+    const { days } = log.calendar;
+    const around = probe.record.values.subarray(days[change.day - 1]!.from, days[change.day]!.to);
+    if (!leaps(around, change.by)) return [];
     return [
       recordNote({
         shape: 'unit-change',
         circuit: circuit.id,
         suctionGroup: circuit.suctionGroup,
         points: [probe.point],
-        onset: timeAt(log.grid, log.calendar.days[day]!.from),
+        onset: timeAt(log.grid, days[change.day]!.from),
         end: null,
         certainty: 0.9,
         measures: [],
