@@ -10,7 +10,9 @@ import { byNaturalOrder } from './natural-order.ts';
 import { ownersByName } from './owners.ts';
 import { residualOf } from './residual.ts';
 import type { NamedColumn, Role } from './role.ts';
+import { someNames } from './some-names.ts';
 import { ownerByBehaviour } from './status-owners.ts';
+import { unusedAir } from './unused-air.ts';
 
 export interface GuessedCircuit {
   readonly circuit: SiteCircuit;
@@ -64,9 +66,21 @@ export function guessCircuits(columns: readonly NamedColumn[]): GuessedCircuits 
       medianAir: medianOf(group),
     })),
     notes: circuits.flatMap(({ circuit, group, owned }) => circuitNotes(circuit, group, owned, grouping)),
-    questions: circuitQuestions(circuits, grouping, others, owners, movements),
+    questions: [
+      ...unusedQuestion(columns, air),
+      ...circuitQuestions(circuits, grouping, others, owners, movements),
+    ],
     confidence: grouping.confidence,
   };
+}
+
+function unusedQuestion(columns: readonly NamedColumn[], air: readonly NamedColumn[]): string[] {
+  const unused = unusedAir(columns, air);
+  if (unused.length === 0) return [];
+  const names = someNames(unused.map(({ point }) => point.name));
+  return [
+    `What do ${names} measure? They read and swing as the air of a case does, and no circuit has them.`,
+  ];
 }
 
 /** By name first; states whose name leads nowhere by what they do to the air. */

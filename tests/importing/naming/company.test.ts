@@ -46,6 +46,24 @@ test('fans, lights, doors, alarms and weather are no part of a circuit', () => {
   expect(guess.site.circuits).toEqual(plain.site.circuits);
 });
 
+test('a column that reads and swings as case air but serves no circuit is asked about', () => {
+  const asked = ({ questions }: ReturnType<typeof guessSite>) =>
+    questions.filter((one) => one.includes('no circuit has'));
+  const lost = guessWith([{ point: 'Shop indoor counter 4 temp', values: terse[0]!.values.slice(0, rows) }]);
+  expect(lost.site.circuits).toHaveLength(6);
+  expect(asked(lost)).toEqual([
+    'What do Shop indoor counter 4 temp measure? They read and swing as the air of a case does, and no circuit has them.',
+  ]);
+  const known = guessWith([
+    { point: 'R1 suction temp', values: terse[0]!.values.slice(0, rows) },
+    { point: 'Shop temp', values: wave(21) },
+    { point: 'Outside air temp', values: wave(4) },
+    { point: 'Counter of pulses', values: wave(300) },
+  ]);
+  expect(asked(known)).toEqual([]);
+  expect(asked(guessSite(readingsIn(terse)))).toEqual([]);
+});
+
 test('weather in one word is a temperature, however warm', () => {
   const day = Array.from({ length: rows }, (_, index) => 82 + 12 * Math.sin((2 * Math.PI * index) / 288));
   const [oat] = nameColumns(collectPoints(readingsOf([{ point: 'OAT', values: day }])).points);
