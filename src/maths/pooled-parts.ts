@@ -17,6 +17,8 @@ export interface PooledParts {
   count(part: number): number;
   /** How many readings of the part lie above `limit`. */
   above(part: number, limit: number): number;
+  /** Larger parts, each pooled from some of these once: cheaper where many pools share them. */
+  pooled(groups: readonly (readonly number[])[]): PooledParts;
 }
 
 /**
@@ -47,17 +49,31 @@ export function countedParts(
   const counts = new Int32Array(parts * steps);
   const counted = { low, perStep: 1 / resolution, shown, counts };
   if (!series.every((one) => countSteps(one, counted))) return null;
-  const pooled = new Int32Array(steps);
+  return partsOfCounts(shown, counts);
+}
+
+/** @param counts of every step in every part, part by part */
+function partsOfCounts(shown: Float64Array, counts: Int32Array): PooledParts {
+  const steps = shown.length;
+  const scratch = new Int32Array(steps);
   const countsOf = (part: number): Int32Array => counts.subarray(part * steps, (part + 1) * steps);
   return {
     quantiles(chosen, shares) {
       if (chosen.length === 1) return countedQuantiles(shown, countsOf(chosen[0]!), shares);
-      pooled.fill(0);
-      for (const part of chosen) addCounts(pooled, counts, part * steps);
-      return countedQuantiles(shown, pooled, shares);
+      scratch.fill(0);
+      for (const part of chosen) addCounts(scratch, counts, part * steps);
+      return countedQuantiles(shown, scratch, shares);
     },
     count: (part) => sumOf(countsOf(part)),
     above: (part, limit) => sumOf(countsOf(part).subarray(firstAbove(shown, limit))),
+    pooled(groups) {
+      const larger = new Int32Array(groups.length * steps);
+      for (const [group, parts] of groups.entries()) {
+        const own = larger.subarray(group * steps, (group + 1) * steps);
+        for (const part of parts) addCounts(own, counts, part * steps);
+      }
+      return partsOfCounts(shown, larger);
+    },
   };
 }
 
@@ -125,19 +141,27 @@ export function selectedParts(series: readonly PartedSeries[], parts: number): P
   const ends = starts.slice(0, parts);
   const parted = new Float64Array(starts[parts]!);
   for (const one of series) placeIn(one, ends, parted);
-  const pooled = new Float64Array(parted.length);
-  const readings = (part: number): Float64Array => parted.subarray(starts[part]!, ends[part]!);
+  return partsOfReadings(
+    Array.from({ length: parts }, (_, part) => parted.subarray(starts[part]!, starts[part + 1]!)),
+  );
+}
+
+/** @param readings of every part, in any order */
+function partsOfReadings(readings: readonly Float64Array[]): PooledParts {
+  const scratch = new Float64Array(readings.reduce((sum, { length }) => sum + length, 0));
+  const pool = (chosen: readonly number[], into: Float64Array): number => {
+    let count = 0;
+    for (const part of chosen) {
+      into.set(readings[part]!, count);
+      count += readings[part]!.length;
+    }
+    return count;
+  };
   return {
-    quantiles(chosen, shares) {
-      let count = 0;
-      for (const part of chosen) {
-        pooled.set(readings(part), count);
-        count += ends[part]! - starts[part]!;
-      }
-      return selectQuantiles(pooled, shares, count);
-    },
-    count: (part) => ends[part]! - starts[part]!,
-    above: (part, limit) => countAbove(readings(part), limit),
+    quantiles: (chosen, shares) => selectQuantiles(scratch, shares, pool(chosen, scratch)),
+    count: (part) => readings[part]!.length,
+    above: (part, limit) => countAbove(readings[part]!, limit),
+    pooled: (groups) => partsOfReadings(groups.map((parts) => scratch.slice(0, pool(parts, scratch)))),
   };
 }
 

@@ -19,15 +19,19 @@ export function normCells(
 ): NormCell[] {
   const daysOf = (kind: DayType): number[] =>
     calendar.days.flatMap(({ weekday }, d) => (learnt[d] && dayTypeOf(weekday) === kind ? [d] : []));
-  const byKind = dayTypes.map((kind) => filledBlocks(readings, daysOf(kind)));
+  const filled = dayTypes.flatMap((kind) => filledBlocks(readings, daysOf(kind)));
+  const pools = readings.pooled(filled);
   return [...dayTypes, 'any' as const].flatMap((dayType) =>
     [...allBlocks, null].flatMap((block): NormCell[] => {
-      const chosen = byKind
-        .filter((_, kind) => dayType === 'any' || dayTypes[kind] === dayType)
-        .map((blocks) => (block === null ? blocks : [blocks[block]!]));
-      const [p10, median, p90] = readings.quantiles(chosen.flat(2), [0.1, 0.5, 0.9]);
+      const chosen = dayTypes.flatMap((kind, k) =>
+        dayType === kind || dayType === 'any'
+          ? [(block === null ? allBlocks : [block]).map((one) => k * blocksADay + one)]
+          : [],
+      );
+      const [p10, median, p90] = pools.quantiles(chosen.flat(), [0.1, 0.5, 0.9]);
       if (Number.isNaN(median!)) return [];
-      return [{ dayType, block, days: fullest(chosen), p10: p10!, median: median!, p90: p90! }];
+      const days = fullest(chosen.map((parts) => parts.map((part) => filled[part]!)));
+      return [{ dayType, block, days, p10: p10!, median: median!, p90: p90! }];
     }),
   );
 }

@@ -31,6 +31,8 @@ if (!existsSync(inputs.small)) await writeWideExport(inputs.small, { circuits: 1
 if (!existsSync(inputs.year)) await writeWideExport(inputs.year, { circuits: 23, months: 12 });
 if (!existsSync(inputs.long)) await writeLongExport(inputs.long, 5_000_000);
 
+const reader = join(folder, 'built', 'import-child.js');
+const stagesChild = join(folder, 'built', 'stages-child.js');
 const python = await pythonWithPandas();
 say(
   `${cpus()[0]!.model}, ${cpus().length} processors, Node ${process.version}; medians of ${runs} runs in turn`,
@@ -73,8 +75,7 @@ say(comparisonTable(month, await inTurn(month)));
 
 const stages: { readonly cold: Stages; readonly warm: Stages }[] = [];
 for (let run = 0; run < runs; run++) {
-  const child = join(import.meta.dirname, 'stages-child.ts');
-  const { stdout } = await promisify(execFile)(process.execPath, ['--import', 'tsx', child, inputs.small]);
+  const { stdout } = await promisify(execFile)(process.execPath, [stagesChild, inputs.small]);
   stages.push(JSON.parse(stdout) as (typeof stages)[number]);
 }
 for (const how of ['cold', 'warm'] as const) {
@@ -89,10 +90,10 @@ for (const how of ['cold', 'warm'] as const) {
 }
 
 say('\nReading alone');
-const wide = await benchImport('wide, a month', inputs.wide, runs);
+const wide = await benchImport('wide, a month', inputs.wide, reader, runs);
 say(importBenchLine(wide));
-say(importBenchLine(await benchImport('long, 5 million rows', inputs.long, Math.min(runs, 3))));
-const year = await benchImport('wide, a year', inputs.year, 1);
+say(importBenchLine(await benchImport('long, 5 million rows', inputs.long, reader, Math.min(runs, 3))));
+const year = await benchImport('wide, a year', inputs.year, reader, 1);
 say(importBenchLine(year));
 const longer = year.rimelog.cpuSeconds / wide.rimelog.cpuSeconds;
 say(`A year ÷ a month: ${longer.toFixed(1)} of its CPU time (12 times the rows)`);

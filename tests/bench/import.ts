@@ -1,7 +1,6 @@
 import { execFile } from 'node:child_process';
 import { createReadStream, existsSync } from 'node:fs';
 import { stat } from 'node:fs/promises';
-import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { middle } from './measure.ts';
 
@@ -64,11 +63,10 @@ async function measured(command: string, args: readonly string[]): Promise<Impor
   return JSON.parse(stdout) as ImportRun;
 }
 
-/** Reads `file` with each reader, `runs` times in turn. `child` is the built or loadable import-child module. */
-export async function benchImport(name: string, file: string, runs = 5): Promise<ImportBench> {
+/** Reads `file` with each reader, `runs` times in turn. `child` is import-child.ts, built. */
+export async function benchImport(name: string, file: string, child: string, runs = 5): Promise<ImportBench> {
   const python = await pythonWithPandas();
-  const child = join(import.meta.dirname, 'import-child.ts');
-  const node = (mode: string) => measured(process.execPath, ['--import', 'tsx', child, mode, file]);
+  const node = (mode: string) => measured(process.execPath, [child, mode, file]);
   const rimelog: ImportRun[] = [];
   const newlineScan: ImportRun[] = [];
   const pandas: ImportRun[] = [];

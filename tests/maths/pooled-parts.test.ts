@@ -41,6 +41,13 @@ test('counted or selected, pooled parts have the quantiles and counts of their r
           for (const chosen of [[0], [1], [0, 2], [0, 1, 2, 3]]) {
             expect(pools.quantiles(chosen, shares)).toEqual(quantiles(readingsOf(series, chosen), shares));
           }
+          const larger = pools.pooled([[0, 3], [1], []]);
+          expect(larger.quantiles([0, 1], shares)).toEqual(quantiles(readingsOf(series, [0, 1, 3]), shares));
+          expect([0, 1, 2].map((part) => larger.count(part))).toEqual([
+            readingsOf(series, [0, 3]).length,
+            readingsOf(series, [1]).length,
+            0,
+          ]);
           for (const part of [0, 1, 2, 3]) {
             const plain = readingsOf(series, [part]);
             expect(pools.count(part)).toBe(plain.length);
