@@ -9,7 +9,7 @@
  */
 export function countedQuantiles(
   values: Float64Array,
-  counts: Int32Array,
+  counts: Int32Array | Uint16Array,
   probabilities: readonly number[],
 ): number[] {
   let total = 0;
@@ -31,7 +31,7 @@ export function countedQuantiles(
   });
 }
 
-function nextCounted(counts: Int32Array, from: number): number {
+function nextCounted(counts: Int32Array | Uint16Array, from: number): number {
   let k = from;
   while (counts[k] === 0) k++;
   return k;

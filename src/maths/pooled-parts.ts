@@ -31,10 +31,12 @@ export function pooledParts(series: readonly PartedSeries[], parts: number, reso
   return countedParts(series, parts, resolution) ?? selectedParts(series, parts);
 }
 
+/** Of one step in one part; they are counted in two bytes each, since there may be very many. */
+const mostCounted = 0xffff;
 /** More steps than these are no coarse log: counting them pays off no longer. */
 const mostSteps = 4096;
 
-/** Counts of each step in each part; null where the readings do not stand on steps, or on very many. */
+/** Counts of each step in each part; null where the readings do not stand on steps, on very many, or too often on one. */
 export function countedParts(
   series: readonly PartedSeries[],
   parts: number,
@@ -46,17 +48,19 @@ export function countedParts(
   const steps = Math.round((high - low) / resolution) + 1;
   if (!(resolution > 0 && steps >= 1 && steps <= mostSteps)) return null;
   const shown = new Float64Array(steps).fill(Number.NaN);
-  const counts = new Int32Array(parts * steps);
+  const counts = new Uint16Array(parts * steps);
   const counted = { low, perStep: 1 / resolution, shown, counts };
   if (!series.every((one) => countSteps(one, counted))) return null;
   return partsOfCounts(shown, counts);
 }
 
+type Counts = Uint16Array | Int32Array;
+
 /** @param counts of every step in every part, part by part */
-function partsOfCounts(shown: Float64Array, counts: Int32Array): PooledParts {
+function partsOfCounts(shown: Float64Array, counts: Counts): PooledParts {
   const steps = shown.length;
   const scratch = new Int32Array(steps);
-  const countsOf = (part: number): Int32Array => counts.subarray(part * steps, (part + 1) * steps);
+  const countsOf = (part: number): Counts => counts.subarray(part * steps, (part + 1) * steps);
   return {
     quantiles(chosen, shares) {
       if (chosen.length === 1) return countedQuantiles(shown, countsOf(chosen[0]!), shares);
@@ -82,10 +86,10 @@ interface Steps {
   readonly perStep: number;
   /** The value that a step shows; NaN before it was met. */
   readonly shown: Float64Array;
-  readonly counts: Int32Array;
+  readonly counts: Uint16Array;
 }
 
-/** False where two different values fall on one step. */
+/** False where two different values fall on one step, or too many on one. */
 function countSteps(
   { values, places, partOf }: PartedSeries,
   { low, perStep, shown, counts }: Steps,
@@ -99,7 +103,9 @@ function countSteps(
       if (!Number.isNaN(shown[step]!)) return false;
       shown[step] = value;
     }
-    counts[partOf[place]! * shown.length + step]!++;
+    const at = partOf[place]! * shown.length + step;
+    if (counts[at] === mostCounted) return false;
+    counts[at]!++;
   }
   return true;
 }
@@ -116,11 +122,11 @@ function rangeOf({ values, places }: PartedSeries): { low: number; high: number 
   return { low, high };
 }
 
-function addCounts(pooled: Int32Array, counts: Int32Array, from: number): void {
+function addCounts(pooled: Int32Array, counts: Counts, from: number): void {
   for (let k = 0; k < pooled.length; k++) pooled[k]! += counts[from + k]!;
 }
 
-function sumOf(counts: Int32Array): number {
+function sumOf(counts: Counts): number {
   let sum = 0;
   for (let k = 0; k < counts.length; k++) sum += counts[k]!;
   return sum;

@@ -59,7 +59,7 @@ test('counted or selected, pooled parts have the quantiles and counts of their r
   );
 });
 
-test('readings that stand on no steps, or on very many, are not counted', () => {
+test('readings that stand on no steps, on very many, or too often on one, are not counted', () => {
   const series = (values: number[]): PartedSeries => ({
     values: Float64Array.from(values),
     places: new Int32Array(values.length),
@@ -69,4 +69,6 @@ test('readings that stand on no steps, or on very many, are not counted', () => 
   expect(countedParts([series([1, 2, 3])], 1, 0)).toBeNull();
   expect(countedParts([series([0, 1e9])], 1, 0.1)).toBeNull();
   expect(countedParts([series([1, 2]), series([2, 2.25])], 1, 1)).toBeNull();
+  expect(countedParts([series(Array<number>(65_535).fill(2))], 1, 1)!.count(0)).toBe(65_535);
+  expect(countedParts([series(Array<number>(65_536).fill(2))], 1, 1)).toBeNull();
 });
