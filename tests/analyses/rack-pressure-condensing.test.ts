@@ -5,13 +5,13 @@ import { measureOf } from '../support/analyse-case.ts';
 import { recordOf, valuesOf } from '../support/hand-made-log.ts';
 import { day, days, grid, judge, pressureOf } from './support/rack-case.ts';
 
-describe('condensing', () => {
+/** R-448A by the tables here: condensing 8 K above an outdoor temperature of this daily mean, °C, and never under 25 °C. */
+function condenser(mean: number) {
   const outdoor = recordOf(
     'Outdoor air',
     'temperature',
-    valuesOf(grid, (minute) => 18 + 7 * Math.sin((2 * Math.PI * minute) / 1440)),
+    valuesOf(grid, (minute) => mean + 7 * Math.sin((2 * Math.PI * minute) / 1440)),
   );
-  // R-448A dew pressure by the tables here: condensing 8 K above outdoor and never under 25 °C.
   const kilopascal = (celsius: number) => 1083 * Math.exp(0.0262 * (celsius - 25));
   const discharge = (extra: (minute: number) => number) =>
     recordOf(
@@ -19,6 +19,11 @@ describe('condensing', () => {
       'pressure',
       valuesOf(grid, (minute) => kilopascal(Math.max(25, outdoor.values[minute / 5]! + 8 + extra(minute)))),
     );
+  return { outdoor, kilopascal, discharge };
+}
+
+describe('condensing', () => {
+  const { outdoor, discharge, kilopascal } = condenser(18);
 
   test('that follows the weather is silent, also through a hot spell', () => {
     expect(
@@ -119,18 +124,7 @@ describe('condensing', () => {
 });
 
 describe('condensing that creeps', () => {
-  const outdoor = recordOf(
-    'Outdoor air',
-    'temperature',
-    valuesOf(grid, (minute) => 22 + 7 * Math.sin((2 * Math.PI * minute) / 1440)),
-  );
-  const kilopascal = (celsius: number) => 1083 * Math.exp(0.0262 * (celsius - 25));
-  const discharge = (extra: (minute: number) => number) =>
-    recordOf(
-      'Discharge',
-      'pressure',
-      valuesOf(grid, (minute) => kilopascal(Math.max(25, outdoor.values[minute / 5]! + 8 + extra(minute)))),
-    );
+  const { outdoor, discharge } = condenser(22);
 
   test('little by little over a week, as behind a condenser that gets dirty, is told before hours stand out', () => {
     const dirt = (minute: number): number => Math.max(0, Math.min(3.8, 0.6 * (day(minute) - 6)));

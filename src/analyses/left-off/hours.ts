@@ -38,13 +38,20 @@ export function circuitHours(signals: CircuitSignals): CircuitHours {
   const isModulating = circuit.valve?.quantity === 'fraction';
   const shutUnder = isModulating ? 0 : (circuit.differential ?? usualDifferential) / 2;
   const above = controlled(signals, probes, nothing.length);
-  const isRegulated = (_: number, k: number) =>
-    opening[k]! > 0.05 && opening[k]! < settings.forcedOpening.value;
+  const isRegulated = (_: number, k: number) => isRegulating(opening[k]!);
   const atFirst = above.subarray(0, Math.ceil(above.length / 3)).filter(isRegulated);
   const regulated = atFirst.length >= settings.endedHours.value ? atFirst : above.filter(isRegulated);
   const bias = Math.min(0, median(regulated) || 0);
   const shutAt = bias - shutUnder - settings.forcedUnder.value;
   return { samples, opening, above, bias, under: above.map((value) => shutAt - value), probes };
+}
+
+/** Share of an hour under which a valve is as good as shut. */
+const leastOpening = 0.05;
+
+/** By the share of an hour that it fed: a valve that opens and shuts, neither shut nor held open. */
+export function isRegulating(opening: number): boolean {
+  return opening > leastOpening && opening < settings.forcedOpening.value;
 }
 
 /** Hourly means of what a record stands above `target`, while cooling or recovering. */

@@ -4,7 +4,7 @@ import { timeAt } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf, heldAt } from './evidence.ts';
-import { type CircuitHours, usualDifferential } from './hours.ts';
+import { type CircuitHours, isRegulating, usualDifferential } from './hours.ts';
 import { settings } from './settings.ts';
 
 /** Hours of a stretch in which the valve may seem to pause: a defrost longer than it, a missing reading. */
@@ -66,9 +66,7 @@ export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidenc
 
 /** How far the controlled air stood under where the control used to hold it, K; NaN without a past. */
 function fallOf({ opening, above }: CircuitHours, from: number, to: number): number {
-  const regulated = above
-    .subarray(0, from)
-    .filter((_, k) => opening[k]! > 0.05 && opening[k]! < settings.forcedOpening.value);
+  const regulated = above.subarray(0, from).filter((_, k) => isRegulating(opening[k]!));
   if (regulated.length < settings.endedHours.value) return Number.NaN;
   return median(regulated) - median(above.subarray(from, to));
 }
