@@ -1,3 +1,4 @@
+import { shownAir } from '../../src/figures/shown-air.ts';
 import type { Log } from '../../src/model/log.ts';
 import { siteScale } from '../../src/reporting/site-scale.ts';
 import type { CircuitSignals } from '../../src/signals/types.ts';
@@ -10,7 +11,7 @@ export interface CircuitDays {
   readonly setPoint: readonly (number | null)[];
   readonly probes: readonly {
     readonly point: string;
-    /** Medians of settled air. */
+    /** Medians of settled air, or of a circuit that stood off (`shownAir`). */
     readonly median: readonly (number | null)[];
     /** Median minutes to recover after a defrost; the minutes watched stand in where it did not. */
     readonly recoveryMinutes: readonly (number | null)[];
@@ -49,7 +50,7 @@ export function circuitDays(signals: CircuitSignals, log: Log): CircuitDays {
     setPoint: rounded(signals.setPoint, 2, temperature),
     probes: circuit.probes.map(({ point }, index) => ({
       point,
-      median: rounded(signals.probes[index]!.median, 2, temperature),
+      median: rounded(shownAir(signals, index), 2, temperature),
       recoveryMinutes: rounded(signals.probes[index]!.recovery, 0),
     })),
     duty: rounded(signals.duty, 3),

@@ -66,12 +66,24 @@ export function sisterComparison(signals: Signals): (circuitId: string) => Siste
   };
 }
 
+/** A figure known on fewer than half of the days says what the circuit was, not what it is. */
 function lastMiddles(circuit: CircuitSignals, blocks: Int32Array): Middles {
   return new Map(
     circuitFigures(circuit, blocks)
       .filter(({ point, id }) => point === null || id === 'superheat')
-      .map(({ id, unit, values }) => [id, { unit, value: median(values.subarray(-lastDays * blocksADay)) }]),
+      .flatMap(({ id, unit, values }) => {
+        const last = values.subarray(-lastDays * blocksADay);
+        return daysKnown(last) < last.length / blocksADay / 2 ? [] : [[id, { unit, value: median(last) }]];
+      }),
   );
+}
+
+function daysKnown(values: Float64Array): number {
+  let days = 0;
+  for (let from = 0; from < values.length; from += blocksADay) {
+    if (values.subarray(from, from + blocksADay).some((value) => !Number.isNaN(value))) days++;
+  }
+  return days;
 }
 
 function beside(

@@ -54,8 +54,3 @@ function cellFor({ cells }: Norm, dayType: string, block: number): NormCell | nu
     cells.find((cell) => cell.dayType === type && cell.block === hours && cell.days >= fewestDaysACell);
   return named(dayType, block) ?? named('any', block) ?? named('any', null) ?? null;
 }
-
-/** The last clock block in which the figure is known, −1 where it never is. */
-export function lastKnownBlock({ values }: Norm): number {
-  return values.findLastIndex((value) => !Number.isNaN(value));
-}

@@ -8,3 +8,5 @@ export const fewestDays = 3;
 export const tie = { fewestDays: 10, leastRange: 4, leastGain: 0.25 } as const;
 /** Beyond the range by more than this share of its width a reading is unusual, nearer it is at the edge. */
 export const edgeShare = 0.5;
+/** A figure is one of the end when it is known in one of the last clock blocks: of settled air there is some in most, a recovery in one a day. */
+export const endBlocks = { others: 2, recovery: 8 } as const;

@@ -75,13 +75,20 @@ export function confidenceText(confidence: number): string {
 export function findingFacts(finding: Finding, log: Log): readonly Fact[] {
   const facts: Fact[] = [{ label: 'since', text: sinceText(finding, log) }];
   const pace = paceOf(finding.measures);
-  const rose = cameAtOnce(finding) ? undefined : finding.measures.find(({ name }) => name === 'daysOfRise');
   if (pace !== null) facts.push({ label: 'how fast', text: displayMeasure(pace, log) });
-  else if (rose !== undefined) {
-    facts.push({ label: 'how fast', text: `it has levelled off, after ${formatDays(rose.value)}` });
-  }
+  else if (!cameAtOnce(finding)) facts.push(...levelledOff(finding));
   const toLimit = toLimitText(finding, log);
   if (toLimit !== null) facts.push({ label: 'to limit', text: toLimit });
   facts.push({ label: 'how sure', text: confidenceText(finding.confidence) });
   return facts;
+}
+
+/** A rise that is over: the onset may lie well before it, where the defrosts or the valve told of it first. */
+function levelledOff({ measures }: Finding): Fact[] {
+  const days = (wanted: string): number | undefined => measures.find(({ name }) => name === wanted)?.value;
+  const rose = days('daysOfRise');
+  const since = days('daysSinceRise');
+  if (rose === undefined || since === undefined) return [];
+  const text = `it rose over ${formatDays(rose)} and has stood there for the last ${formatDays(since)}`;
+  return [{ label: 'how fast', text }];
 }

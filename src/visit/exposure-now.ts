@@ -7,8 +7,9 @@ import type { CircuitSignals } from '../signals/types.ts';
 import { Phase } from '../signals/types.ts';
 import type { Minutes } from '../units/quantities.ts';
 
-/** The last day of the record, settled air alone: what the case is like now. */
+/** The last day of the record, defrosts and the recoveries after them left out: what the case is like now. */
 export interface ExposureNow {
+  readonly circuit: string;
   readonly limit: AirLimit;
   readonly point: string;
   readonly aboveMinutes: Minutes;
@@ -16,6 +17,9 @@ export interface ExposureNow {
 }
 
 const lastMinutes: Minutes = 1440;
+
+/** Air of a circuit that cools, and of one that stands off: nothing brings that one back. */
+const counts = (phase: number): boolean => phase === Phase.cooling || phase === Phase.off;
 
 /** The worst usable probe that is not itself said to lie; null without a limit or a probe. */
 export function exposureNow(signals: CircuitSignals, findings: readonly Finding[]): ExposureNow | null {
@@ -28,10 +32,10 @@ export function exposureNow(signals: CircuitSignals, findings: readonly Finding[
   let worst: ExposureNow | null = null;
   circuit.probes.forEach(({ point, record }, k) => {
     if (!usable[k] || lying.includes(point)) return;
-    const settled = record.values.map((value, i) => (phase[i] === Phase.cooling ? value : Number.NaN));
-    const { aboveMinutes, kelvinHours } = exposureAbove(settled, phase, limit.value, log.grid, { from, to });
+    const air = record.values.map((value, i) => (counts(phase[i]!) ? value : Number.NaN));
+    const { aboveMinutes, kelvinHours } = exposureAbove(air, phase, limit.value, log.grid, { from, to });
     if (worst === null || kelvinHours > worst.kelvinHours)
-      worst = { limit, point, aboveMinutes, kelvinHours };
+      worst = { circuit: circuit.id, limit, point, aboveMinutes, kelvinHours };
   });
   return worst;
 }

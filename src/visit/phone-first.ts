@@ -5,8 +5,9 @@ import type { Stop } from './visit-sheet.ts';
 
 /** What somebody in the store, or at the controller's screen, can tell before anybody drives. */
 export type PhoneQuestion =
+  | { readonly about: 'goods'; readonly circuits: readonly string[] }
   | {
-      readonly about: 'goods' | 'switched-off' | 'held-open' | 'doors-and-load' | 'defrost-schedule';
+      readonly about: 'switched-off' | 'held-open' | 'doors-and-load' | 'defrost-schedule';
       readonly circuit: string;
       readonly since: EpochMs;
     }
@@ -28,7 +29,7 @@ const recentMs = 14 * 86_400_000;
 export function phoneQuestions(stops: readonly Stop[], signals: Signals): PhoneQuestion[] {
   const probes = stops.flatMap(probeToHold);
   return [
-    ...stops.flatMap(goodsOf),
+    ...goodsOf(stops),
     ...stops.flatMap(questionsOf),
     ...setPointQuestions(stops, signals),
     ...(probes.length === 0 ? [] : [{ about: 'thermometer', probes } as const]),
@@ -60,10 +61,10 @@ function probeToHold({ circuit, lead }: Stop): string[] {
 }
 
 /** Warm air now: the store has to look at its goods, whatever the cause. */
-function goodsOf({ circuit, lead, exposure }: Stop): PhoneQuestion[] {
-  return circuit !== null && exposure !== null && exposure.aboveMinutes > 0
-    ? [{ about: 'goods', circuit, since: lead.onset }]
-    : [];
+function goodsOf(stops: readonly Stop[]): PhoneQuestion[] {
+  const warm = stops.flatMap(({ exposures }) => exposures.filter(({ aboveMinutes }) => aboveMinutes > 0));
+  const circuits = [...new Set(warm.map(({ circuit }) => circuit))];
+  return circuits.length === 0 ? [] : [{ about: 'goods', circuits }];
 }
 
 function setPointQuestions(stops: readonly Stop[], { circuits, log }: Signals): PhoneQuestion[] {

@@ -12,7 +12,8 @@ export interface Stop {
   /** The finding that leads here, then the others of the same place. */
   readonly lead: Finding;
   readonly others: readonly Finding[];
-  readonly exposure: ExposureNow | null;
+  /** What the air of its circuits is above their limits, worst first: of the one, or of all that a group covers. */
+  readonly exposures: readonly ExposureNow[];
   readonly cause: RankedCause | null;
   /** What it costs to let it wait: exposure now × rate × confidence; for the order alone. */
   readonly weight: number;
@@ -57,21 +58,29 @@ type Urgency = Pick<Stop, 'severity' | 'weight'>;
 function stopOf(findings: readonly Finding[], signals: Signals): Stop {
   const [lead, ...others] = findings;
   const { circuit, suctionGroup } = lead!;
-  const own = signals.circuits.find((each) => each.circuit.id === circuit);
-  const exposure = own === undefined ? null : exposureNow(own, findings);
+  const exposures = exposuresOf(findings, signals);
+  const kelvinHours = exposures.reduce((sum, each) => sum + each.kelvinHours, 0);
   return {
     circuit,
     suctionGroup,
     severity: severities[Math.max(...findings.map(({ severity }) => severities.indexOf(severity)))]!,
     lead: lead!,
     others,
-    exposure,
+    exposures,
     cause: lead!.causes[0] ?? null,
     weight:
-      Math.max(leastKelvinHours, exposure?.kelvinHours ?? 0) *
+      Math.max(leastKelvinHours, kelvinHours) *
       Math.max(leastKelvinPerDay, rateOf(findings)) *
       lead!.confidence,
   };
+}
+
+function exposuresOf(findings: readonly Finding[], signals: Signals): ExposureNow[] {
+  const places = new Set(findings.flatMap(({ circuit, covers }) => [circuit, ...covers]));
+  return signals.circuits
+    .filter(({ circuit }) => places.has(circuit.id))
+    .flatMap((own) => exposureNow(own, findings) ?? [])
+    .sort((a, b) => b.kelvinHours - a.kelvinHours);
 }
 
 /** The fastest rise that was measured here, K a day. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { compareHistories } from '../../src/comparison/compare-histories.ts';
 import { sisterComparison } from '../../src/comparison/compare-sisters.ts';
+import { sistersDocument } from '../../src/reporting/comparison/sisters-document.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import { gridOf, groupOf, handMadeLog } from '../support/hand-made-log.ts';
 import { dailyDefrosts, type SimpleCase, simpleCase } from '../support/simple-case.ts';
@@ -60,6 +61,19 @@ describe('a circuit beside its sisters', () => {
     const outside = figures.filter((figure) => figure.outside >= 1).map(({ id }) => id);
     expect(outside).toContain('duty');
     expect(outside).not.toContain('level');
+  });
+
+  test('that stood off most of the week is not compared by how it was before', () => {
+    const isOff = (minute: number): boolean => minute > 2.4 * 1440;
+    const signals = history([{ isOff }, {}, {}, {}]);
+    const compared = sisterComparison(signals)('M01')!;
+    expect(compared.figures).toEqual([]);
+    expect(sistersDocument(compared, signals.log).summary).toMatch(/^M01 cannot be set beside its sisters/);
+    const other = sisterComparison(signals)('M02')!.figures;
+    expect(other.find(({ id }) => id === 'level')!.sisters.map(({ circuit }) => circuit)).toEqual([
+      'M03',
+      'M04',
+    ]);
   });
 
   test('is not compared with a single one', () => {

@@ -36,11 +36,14 @@ describe('the facts of a finding', () => {
     expect(projected({ reason: 'it no longer rises' })).toBe('41.0 °F: it no longer rises');
   });
 
-  test('say after how many days a rise levelled off, and nothing of the kind of a step', () => {
-    const risen = { name: 'daysOfRise', value: 8, low: null, high: null, unit: 'd' };
-    const shaped = (shape: string) =>
-      textOf('how fast', { measures: [risen], evidence: [evidence({ shape })] });
-    expect(shaped('creep')).toBe('it has levelled off, after 8 days');
+  test('say how long a rise took that is over, and nothing of the kind of a step', () => {
+    const exactly = { low: null, high: null, unit: 'd' };
+    const measures = [
+      { name: 'daysOfRise', value: 8, ...exactly },
+      { name: 'daysSinceRise', value: 6, ...exactly },
+    ];
+    const shaped = (shape: string) => textOf('how fast', { measures, evidence: [evidence({ shape })] });
+    expect(shaped('creep')).toBe('it rose over 8 days and has stood there for the last 6 days');
     expect(shaped('step')).toBeUndefined();
     expect(shaped('swapped')).toBeUndefined();
   });

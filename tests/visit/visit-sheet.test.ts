@@ -12,7 +12,10 @@ import { simpleCase } from '../support/simple-case.ts';
 const days = 6;
 const dayMs = 86_400_000;
 const grid = gridOf(days, 5);
-/** M01 is cold, M02 stands 4 K too warm since the third day, M03 is cold and its probe A lies by 4 K. */
+/**
+ * M01 is cold, M02 stands 4 K too warm since the third day, M03 is cold and its probe A lies by 4 K, M04 stands off
+ * since the fourth day.
+ */
 const log: Log = handMadeLog({
   days,
   stepMinutes: 5,
@@ -20,6 +23,7 @@ const log: Log = handMadeLog({
     simpleCase(grid, { id: 'M01' }),
     simpleCase(grid, { id: 'M02', setPoint: (minute) => (minute > 2 * 1440 ? 6.8 : 2.8) }),
     simpleCase(grid, { id: 'M03', offset: (_, probe) => (probe === 0 ? 4 : 0) }),
+    simpleCase(grid, { id: 'M04', isOff: (minute) => minute > 3 * 1440 }),
   ],
 }) as Log;
 const signals = computeSignals({
@@ -53,8 +57,21 @@ describe('the order of the stops', () => {
 
   test('counts the air of a probe that lies for nothing', () => {
     const [stop] = sheetOf(on('M03', { origin: 'probe' })).stops;
-    expect(stop!.exposure!.aboveMinutes).toBe(0);
-    expect(sheetOf(on('M03')).stops[0]!.exposure!.aboveMinutes).toBeGreaterThan(600);
+    expect(stop!.exposures[0]!.aboveMinutes).toBe(0);
+    expect(sheetOf(on('M03')).stops[0]!.exposures[0]!.aboveMinutes).toBeGreaterThan(600);
+  });
+
+  test('counts the air of a circuit that stands off', () => {
+    const [stop] = sheetOf(on('M04', { kind: 'left-off', probe: null })).stops;
+    expect(stop!.exposures).toHaveLength(1);
+    expect(stop!.exposures[0]!.aboveMinutes).toBe(1440);
+  });
+
+  test('counts for a rack all the circuits that it covers, the worst first', () => {
+    const rack = on('S1', { circuit: null, suctionGroup: 'S1', probe: null, covers: ['M01', 'M02', 'M04'] });
+    const [stop, other] = sheetOf(rack, on('M02')).stops;
+    expect(stop!.exposures.map(({ circuit }) => circuit)).toEqual(['M04', 'M02', 'M01']);
+    expect(stop!.weight).toBeGreaterThan(other!.weight);
   });
 
   test('brings the findings of one place together and leaves notes out', () => {
@@ -75,6 +92,9 @@ describe('what is asked by phone first', () => {
   test('the goods before anything else, where the air was above its limit in the last day', () => {
     expect(abouts(on('M01'), on('M02'))[0]).toBe('goods');
     expect(abouts(on('M01'))).not.toContain('goods');
+    expect(abouts(on('M04', { kind: 'left-off', probe: null }))).toEqual(['goods', 'switched-off']);
+    const rack = on('S1', { circuit: null, suctionGroup: 'S1', probe: null, covers: ['M01', 'M02', 'M04'] });
+    expect(sheetOf(rack).phoneFirst[0]).toEqual({ about: 'goods', circuits: ['M04', 'M02'] });
   });
 
   test('free checks: schedule, overrides, what was switched off, set points, the rack, one thermometer', () => {

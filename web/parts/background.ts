@@ -24,7 +24,13 @@ function normalHere(background: CircuitBackground): HTMLElement {
           { title: 'Which is' },
           { title: 'Peers' },
         ],
-        rows.map((row) => [row.figure, row.usual, row.last, row.standing || 'usual', row.peers]),
+        rows.map((row) => [
+          row.figure,
+          row.usual,
+          row.last,
+          row.standing || (row.last === '–' ? '–' : 'usual'),
+          row.peers,
+        ]),
       ),
       h('p', { class: 'quiet' }, usualText),
     ],
@@ -53,24 +59,25 @@ function byHour({ normal: { points } }: CircuitBackground): HTMLElement {
 }
 
 function besideSisters({ sisters }: CircuitBackground): HTMLElement | null {
-  if (sisters === null || sisters === undefined || sisters.figures.length === 0) return null;
+  if (sisters === null || sisters === undefined) return null;
   return h(
     'section',
     { 'aria-labelledby': 'sisters' },
     h('h2', { id: 'sisters' }, 'Beside its sisters'),
     h('p', {}, visible(sisters.summary)),
-    plainTable(
-      'Every figure beside those of the sisters',
-      [
-        { title: 'Figure' },
-        { title: visible(sisters.circuit), number: true },
-        { title: 'Sisters, lowest to highest', number: true },
-        { title: 'It stands' },
-      ],
-      sisters.figures.map(({ title, words: { own, sisters: others }, outside }) => [
-        ...[title, own, others, outside ? 'outside' : 'among them'],
-      ]),
-    ),
+    sisters.figures.length > 0 &&
+      plainTable(
+        'Every figure beside those of the sisters',
+        [
+          { title: 'Figure' },
+          { title: visible(sisters.circuit), number: true },
+          { title: 'Sisters, lowest to highest', number: true },
+          { title: 'It stands' },
+        ],
+        sisters.figures.map(({ title, words: { own, sisters: others }, outside }) => [
+          ...[title, own, others, outside ? 'outside' : 'among them'],
+        ]),
+      ),
   );
 }
 

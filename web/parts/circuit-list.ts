@@ -5,12 +5,17 @@ import type { SiteResult } from '../server.ts';
 import { severityBadge } from './severity.ts';
 import { sparkline } from './sparkline.ts';
 
+/** An export may end with a day too short for a figure of its own. */
+const lastDays = 2;
+
 function lastOf(values: readonly (number | null)[]): number | null {
   return values.filter((value) => value !== null).at(-1) ?? null;
 }
 
 function airText({ probes }: CircuitDays): string {
-  const levels = probes.map(({ median }) => lastOf(median)).filter((value) => value !== null);
+  const levels = probes
+    .map(({ median }) => lastOf(median.slice(-lastDays)))
+    .filter((value) => value !== null);
   if (levels.length === 0) return '–';
   const low = Math.min(...levels).toFixed(1);
   const high = Math.max(...levels).toFixed(1);

@@ -49,7 +49,7 @@ export function dayTable(circuit: CircuitDays, { days, temperatureUnit }: SiteRe
     h(
       'p',
       { class: 'quiet' },
-      'Air is the median while cooling, defrosts and the recoveries after them left out.',
+      'Air is the median while cooling, defrosts and the recoveries after them left out; of a day spent off, the median while off.',
     ),
     h(
       'div',

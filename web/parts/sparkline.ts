@@ -31,7 +31,7 @@ function pathOf(values: Values, low: number, high: number): string {
   return path;
 }
 
-/** Daily settled air of a circuit's probes over the span, the marked one strong; null where nothing is known. */
+/** Daily air of a circuit's probes over the span, the marked one strong; null where nothing is known. */
 export function sparkline(
   circuit: CircuitDays,
   unit: string,
@@ -48,7 +48,7 @@ export function sparkline(
     .map(({ point, median }) => ({ point, value: last(median) }))
     .filter(({ value }) => value !== null)
     .map(({ point, value }) => `${visible(point)} ${value!.toFixed(1)}`);
-  const text = `Daily settled air, ending at ${ends.join(', ')} ${unit}`;
+  const text = `Daily air while cooling or off, ending at ${ends.join(', ')} ${unit}`;
   const onsetX = pad + (onsetDay * (width - 2 * pad)) / Math.max(1, circuit.setPoint.length - 1);
   return h(
     'figure',
@@ -69,7 +69,7 @@ export function sparkline(
       'figcaption',
       {},
       h('span', {}, `${lowest.toFixed(1)} to ${highest.toFixed(1)} ${unit}`),
-      h('span', {}, 'daily, settled air'),
+      h('span', {}, 'air, a median a day'),
     ),
   );
 }

@@ -34,7 +34,7 @@ export function riseEvidence(
   const projection = projected(signals, group, rise, absolute, held);
   const measures = [
     { name: 'rise', value: rise.size, low: null, high: null, unit: 'K' },
-    ...paceOf(rise),
+    ...paceOf(rise, absolute.length - 1),
   ].filter((measure) => Number.isFinite(measure.value));
   const finite = Object.entries(features).filter(([, value]) => Number.isFinite(value));
   return {
@@ -60,11 +60,14 @@ export function riseEvidence(
   };
 }
 
-/** How fast it goes; of a rise that is over, how long it took: a slope would speak of what no longer happens. */
-function paceOf(rise: Rise): Measure[] {
+/** How fast it goes; of a rise that is over, how long it took and how long ago: a slope would speak of what no longer happens. */
+function paceOf(rise: Rise, lastDay: number): Measure[] {
   const exactly = { low: null, high: null };
   if (rise.levelled) {
-    return [{ name: 'daysOfRise', value: rise.ramp.end - rise.ramp.start, ...exactly, unit: 'd' }];
+    return [
+      { name: 'daysOfRise', value: rise.ramp.end - rise.ramp.start, ...exactly, unit: 'd' },
+      { name: 'daysSinceRise', value: lastDay - rise.ramp.end, ...exactly, unit: 'd' },
+    ];
   }
   if (rise.shape === 'step') return [];
   return [{ name: 'slope', value: rise.slope, low: rise.slopeLow, high: rise.slopeHigh, unit: 'K/d' }];

@@ -10,7 +10,7 @@ import {
 } from '../../exposure/circuit-exposure.ts';
 import type { Diagnosis, Finding } from '../../model/finding.ts';
 import type { Log } from '../../model/log.ts';
-import { judgeInBlock, lastKnownBlock } from '../../norms/judge-reading.ts';
+import { figureAtEnd } from '../../norms/at-end.ts';
 import { peerRange } from '../../norms/peer-norm.ts';
 import type { CircuitSignals, Signals } from '../../signals/types.ts';
 import { formatTemperature } from '../../units/display.ts';
@@ -18,6 +18,7 @@ import { formatNumber } from '../../units/format-number.ts';
 import { alarmTitle, hiddenText, leadText } from '../audit/alarm-lines.ts';
 import { minutesText } from '../audit/cell-text.ts';
 import { coldHoldingTitle } from '../limit-words.ts';
+import { dayText } from '../local-time.ts';
 import { readingText } from '../norms/norm-text.ts';
 import { siteScale } from '../site-scale.ts';
 
@@ -56,10 +57,14 @@ function normalLine({ circuit }: CircuitSignals, { probe }: Finding, scope: Mont
   const norm =
     own.find(({ id, point }) => id === 'air' && point === probe) ?? own.find(({ id }) => id === 'level');
   if (norm === undefined) return null;
-  const block = lastKnownBlock(norm);
-  const verdict = block < 0 ? null : judgeInBlock(norm, norm.values[block]!, block, scope.log);
-  if (verdict === null) return null;
-  return `At the end ${readingText(norm, verdict, peerRange(norm, norms, scope.signals), scope.log)}`;
+  const { log } = scope;
+  const end = figureAtEnd(norm, log);
+  if ('lastKnown' in end) {
+    const since = end.lastKnown === null ? '' : `, and was not since ${dayText(log, end.lastKnown)}`;
+    return `At the end it cannot be told: settled air is not known then${since}.`;
+  }
+  if (end.verdict === null) return null;
+  return `At the end ${readingText(norm, end.verdict, peerRange(norm, norms, scope.signals), log)}`;
 }
 
 function alarmLine({ circuit }: CircuitSignals, { id }: Finding, scope: MonthScope): string | null {

@@ -36,9 +36,11 @@ export function sistersDocument(compared: SisterComparison, log: Log): SistersDo
   const { circuit, sisters, figures } = compared;
   const outside = figures.filter(isOutside);
   const sentence =
-    outside.length === 0
-      ? `${circuit} stands among its sisters in everything that is followed.`
-      : `${circuit} stands outside its sisters in: ${outside.map(titleOf).join(', ')}.`;
+    figures.length === 0
+      ? `${circuit} cannot be set beside its sisters: too few of the last seven days show it, or them, cooling.`
+      : outside.length === 0
+        ? `${circuit} stands among its sisters in everything that is followed.`
+        : `${circuit} stands outside its sisters in: ${outside.map(titleOf).join(', ')}.`;
   return {
     format: 'rimelog-sisters/1',
     site: log.site,

@@ -35,11 +35,15 @@ export function stopFacts({ lead }: Stop, log: Log): string {
   ].join(' · ');
 }
 
-/** What the air is like now, or null where it stayed under its limit. */
-export function exposureText({ exposure }: Stop, log: Log): string | null {
-  if (exposure === null || exposure.aboveMinutes === 0) return null;
-  const { point, aboveMinutes, limit } = exposure;
-  return `Air at ${point} was above ${formatTemperature(limit.value, log.units)} (${limitName(limit)}) for ${formatMinutes(aboveMinutes)} of the last day, defrosts left out.`;
+/** What the air is like now at the worst place, and which others it holds for; null where all stayed under their limits. */
+export function exposureText({ exposures }: Stop, log: Log): string | null {
+  const [worst, ...others] = exposures.filter(({ aboveMinutes }) => aboveMinutes > 0);
+  if (worst === undefined) return null;
+  const { point, aboveMinutes, limit } = worst;
+  const air = `Air at ${point} was above ${formatTemperature(limit.value, log.units)} (${limitName(limit)}) for ${formatMinutes(aboveMinutes)} of the last day, defrosts left out.`;
+  if (others.length === 0) return air;
+  const places = others.map(({ circuit }) => circuit);
+  return `${air} So was air of ${placesText(places, 8)}, each above its own limit.`;
 }
 
 export function causeText({ cause }: Stop): string | null {
@@ -53,10 +57,13 @@ export function questionText(question: PhoneQuestion, log: Log): string {
     const probes = more.length === 0 ? first : `each of ${placesText(question.probes, 8)}`;
     return `Ask somebody to hang a thermometer in the air beside ${probes} for ten minutes: does it agree with the probe?`;
   }
+  if (question.about === 'goods') {
+    const air =
+      question.circuits.length === 1 ? 'The air was above its limit' : 'Their air was above its limits';
+    return `${placesText(question.circuits, 12)}: ask the store to check the goods now with a calibrated thermometer, by its own plan. ${air} in the last day.`;
+  }
   const since = dayText(log, question.since);
   switch (question.about) {
-    case 'goods':
-      return `${question.circuit}: ask the store to check the goods now with a calibrated thermometer, by its own plan. The air was above its limit in the last day.`;
     case 'switched-off':
       return `${question.circuit}: was it switched off on purpose, ${since}? For cleaning, or by a visit? Who may switch it on again?`;
     case 'held-open':
