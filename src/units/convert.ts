@@ -4,7 +4,6 @@ import type { Celsius, Kelvin, Kilopascal, Quantity } from './quantities.ts';
 const kelvinAtZeroCelsius = 273.15;
 /** 1 lbf/in², exact: 0.45359237 kg × 9.80665 m/s² ÷ (0.0254 m)² (NIST SP 811, appendix B). */
 const kilopascalPerPsi = 6.894757293168361;
-const kilopascalPerBar = 100;
 const kelvinPerFahrenheit = 5 / 9;
 
 function refuse(unit: ExportUnit, wanted: string): never {
@@ -17,15 +16,27 @@ function kelvinPerUnit(unit: ExportUnit): number {
   return refuse(unit, 'a temperature difference');
 }
 
-function kilopascalPerUnit(unit: ExportUnit): number {
-  if (unit === 'psig' || unit === 'psia') return kilopascalPerPsi;
-  if (unit === 'bar' || unit === 'barg' || unit === 'bara') return kilopascalPerBar;
-  if (unit === 'kPa' || unit === 'kPag') return 1;
-  return refuse(unit, 'a pressure');
+/** Kilopascal a unit, exact (NIST SP 811, appendix B). */
+const pressures = new Map<ExportUnit, number>();
+for (const [units, kilopascal] of [
+  [['psig', 'psia'], kilopascalPerPsi],
+  [['bar', 'barg', 'bara'], 100],
+  [['kPa', 'kPag'], 1],
+  [['MPa', 'MPag'], 1000],
+  [['mbar', 'mbarg'], 0.1],
+  [['kgfcm2', 'kgfcm2g'], 98.0665],
+] as const) {
+  for (const unit of units) pressures.set(unit, kilopascal);
 }
 
+function kilopascalPerUnit(unit: ExportUnit): number {
+  return pressures.get(unit) ?? refuse(unit, 'a pressure');
+}
+
+const gauges: ReadonlySet<ExportUnit> = new Set(['psig', 'barg', 'kPag', 'MPag', 'mbarg', 'kgfcm2g']);
+
 function isGauge(unit: ExportUnit): boolean {
-  return unit === 'psig' || unit === 'barg' || unit === 'kPag';
+  return gauges.has(unit);
 }
 
 /** A point on the temperature scale. Throws a TypeError for a unit that is none (`deltaF`, `psig` …). */

@@ -1,8 +1,9 @@
 import type { Quantity } from './quantities.ts';
 
 /**
- * Units that a column of an export may carry. `bar` and `kPa` without a letter are absolute, as `psia` and
- * `bara`; `psig`, `barg` and `kPag` stand above the site's atmosphere. `deltaF` and `deltaC` are differences.
+ * Units that a column of an export may carry. `bar`, `kPa`, `MPa`, `mbar` and `kgfcm2` (kilogram-force a square
+ * centimetre) without a letter are absolute, as `psia` and `bara`; those with a `g` stand above the site's atmosphere.
+ * `deltaF` and `deltaC` are differences.
  */
 export const exportUnits = [
   'degF',
@@ -17,6 +18,12 @@ export const exportUnits = [
   'bara',
   'kPa',
   'kPag',
+  'MPa',
+  'MPag',
+  'mbar',
+  'mbarg',
+  'kgfcm2',
+  'kgfcm2g',
   'percent',
   'kW',
   'W',
@@ -43,6 +50,12 @@ const quantities: { readonly [unit in ExportUnit]: Quantity } = {
   bara: 'pressure',
   kPa: 'pressure',
   kPag: 'pressure',
+  MPa: 'pressure',
+  MPag: 'pressure',
+  mbar: 'pressure',
+  mbarg: 'pressure',
+  kgfcm2: 'pressure',
+  kgfcm2g: 'pressure',
   percent: 'fraction',
   kW: 'power',
   W: 'power',

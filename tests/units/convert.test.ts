@@ -33,6 +33,10 @@ test('gauge pressures stand above the atmosphere of the site, absolute ones do n
   expect(kilopascalFrom(1, 'barg', 101.325)).toBeCloseTo(201.325, 12);
   expect(kilopascalFrom(1, 'bar', 101.325)).toBe(100);
   expect(kilopascalFrom(250, 'kPa', 83.4)).toBe(250);
+  expect(kilopascalFrom(0.25, 'MPag', 83.4)).toBeCloseTo(333.4, 9);
+  expect(kilopascalFrom(1013.25, 'mbar', 83.4)).toBeCloseTo(101.325, 9);
+  // One technical atmosphere: NIST Special Publication 811, appendix B.
+  expect(kilopascalFrom(1, 'kgfcm2', 83.4)).toBe(98.0665);
 });
 
 test('a unit of another quantity is refused by name', () => {

@@ -3,13 +3,22 @@ import type { DisplayUnits } from '../../model/log.ts';
 import type { NamedColumn } from '../naming/role.ts';
 import type { Point } from '../points/point.ts';
 import type { ExportUnit } from '../readings.ts';
+import { kilopascalDifferenceFrom } from '../../units/convert.ts';
 import { pressureReferenceIssue } from './unit-issues.ts';
 
 /** A running rack never holds less than this absolute, so lower readings are gauge readings. Common practice. */
 const vacuumBelowKilopascal = 105;
 
+/** Units that leave open whether the atmosphere counts, and what they are called where it does not; millibars are the weather's. */
+const gaugeOf: ReadonlyMap<ExportUnit | null, ExportUnit> = new Map([
+  ['bar', 'barg'],
+  ['kPa', 'kPag'],
+  ['MPa', 'MPag'],
+  ['kgfcm2', 'kgfcm2g'],
+]);
+
 /**
- * `bar` and `kPa` leave open whether the atmosphere counts. The site file settles it (`barg`, `bar`, `kPa`), else
+ * `bar`, `kPa` and their kind leave open whether the atmosphere counts. The site file settles it (`barg`, `bar`, `kPa`), else
  * readings that would be a vacuum, else they are absolute; a choice that nobody made is reported. Enters gauge
  * units in `inForce`.
  */
@@ -18,13 +27,13 @@ export function settlePressureReferences(
   inForce: Map<Point, ExportUnit>,
   stated: DisplayUnits['pressure'] | undefined,
 ): ImportIssue[] {
-  const open = columns.filter(({ point }) => point.unit === 'bar' || point.unit === 'kPa');
+  const open = columns.filter(({ point }) => gaugeOf.has(point.unit));
   if (open.length === 0 || stated === 'bar' || stated === 'kPa') return [];
   const vacuum = open.some(
-    ({ point, facts }) => facts.median * (point.unit === 'bar' ? 100 : 1) < vacuumBelowKilopascal,
+    ({ point, facts }) => kilopascalDifferenceFrom(facts.median, point.unit!) < vacuumBelowKilopascal,
   );
   const gauge = stated === 'barg' || vacuum;
-  if (gauge) for (const { point } of open) inForce.set(point, point.unit === 'bar' ? 'barg' : 'kPag');
+  if (gauge) for (const { point } of open) inForce.set(point, gaugeOf.get(point.unit)!);
   if (stated === 'barg') return [];
   const points = open.map(({ point }) => point);
   return [pressureReferenceIssue(points, gauge)];

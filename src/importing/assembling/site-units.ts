@@ -104,7 +104,8 @@ function shownTemperature(unit: ExportUnit | null): DisplayUnits['temperature'] 
 }
 
 function shownPressure(unit: ExportUnit | null): DisplayUnits['pressure'] | null {
-  if (unit === 'bara') return 'bar';
+  if (unit === 'bara' || unit === 'MPa' || unit === 'mbar' || unit === 'kgfcm2') return 'bar';
+  if (unit === 'MPag' || unit === 'mbarg' || unit === 'kgfcm2g') return 'barg';
   if (unit === 'kPag') return 'kPa';
   return unit === 'psig' || unit === 'psia' || unit === 'bar' || unit === 'barg' || unit === 'kPa'
     ? unit

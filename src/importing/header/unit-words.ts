@@ -14,6 +14,12 @@ const spellings: { readonly [unit in ExportUnit]: string } = {
   bara: 'bara bar(a) bar-a barabs barabsolute',
   kPa: 'kpa kpa(a) kpaabs kpaa kilopascal kpa-a',
   kPag: 'kpag kpa(g) kpa-g kpagauge',
+  MPa: 'mpa mpa(a) mpa-a mpaa mpaabs megapascal',
+  MPag: 'mpag mpa(g) mpa-g mpagauge',
+  mbar: 'mbar mbar(a) mbara mbarabs hpa millibar',
+  mbarg: 'mbarg mbar(g) mbargauge',
+  kgfcm2: 'kgf/cm2 kgf/cm² kg/cm2 kg/cm² kgf/cm^2 kg/cm^2 kgf/cm2a kg/cm2a',
+  kgfcm2g: 'kgf/cm2g kgf/cm²g kg/cm2g kg/cm²g kgf/cm2(g) kg/cm2(g)',
   percent: '% pct percent %open %rh %rf rh% prozent pourcent per100 percentopen vol%',
   kW: 'kw kilowatt kilowatts',
   W: 'w watt watts',
@@ -64,7 +70,7 @@ export function isUnitFiller(text: string): boolean {
 
 /** Units of pressure and temperature that are not converted here. */
 const otherUnits =
-  /(?:^|[\s([{_,])((?:in|mm|cm)\s?hg(?:\s?vac(?:uum)?)?|["″]\s?hg|torr|mpa(?:\s?\(?[ga]\)?)?|mbar[ga]?|hpa|kgf?\/cm[²2]g?|atm|(?:ft|m|mm|in)\s?h2o|°ra?|°ré?)[)\]}]?$/iu;
+  /(?:^|[\s([{_,])((?:in|mm|cm)\s?hg(?:\s?vac(?:uum)?)?|["″]\s?hg|torr|atm|(?:ft|m|mm|in)\s?h2o|°ra?|°ré?)[)\]}]?$/iu;
 
 /** A unit at the end of a header that is known but not converted, as written; null for none. */
 export function unconvertedUnit(header: string): string | null {

@@ -284,6 +284,21 @@ describe('pressures and states as exports have them', () => {
     expect(assembled(siteText, bars(3.2)).log.suctionGroups[0]!.pressure!.values[0]).toBeCloseTo(320, 9);
   });
 
+  test('megapascals and kilograms a square centimetre are pressures like bar', () => {
+    const suction = (unit: 'MPa' | 'kgfcm2', level: number) => {
+      const specs = columns.map((column) =>
+        column.point === 'S1 suction' ? { ...column, unit, values: wave(level, 0.01) } : column,
+      );
+      return { codes: codes(specs), log: assembled(siteText, specs).log };
+    };
+    const gauge = suction('MPa', 0.1);
+    expect(gauge.codes).toEqual(['gauge-assumed']);
+    expect(gauge.log.suctionGroups[0]!.pressure!.values[0]).toBeCloseTo(201.325, 9);
+    const absolute = suction('kgfcm2', 3.2);
+    expect(absolute.codes).toEqual(['pressure-reference']);
+    expect(absolute.log.suctionGroups[0]!.pressure!.values[0]).toBeCloseTo(313.8128, 9);
+  });
+
   test('the site file settles whether bar counts the atmosphere, for readings and for a set point', () => {
     const bars = columns.map((column) =>
       column.point === 'S1 suction' ? { ...column, unit: 'bar' as const, values: wave(3.2, 0.1) } : column,

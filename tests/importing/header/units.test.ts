@@ -20,6 +20,11 @@ describe('units', () => {
     ['bar(a)', 'bara'],
     ['barg', 'barg'],
     ['kPa', 'kPa'],
+    ['MPa', 'MPa'],
+    ['MPa(G)', 'MPag'],
+    ['hPa', 'mbar'],
+    ['kg/cm²', 'kgfcm2'],
+    ['kgf/cm2G', 'kgfcm2g'],
     ['%', 'percent'],
     ['%RH', 'percent'],
     ['kW', 'kW'],
@@ -28,7 +33,7 @@ describe('units', () => {
     ['min', 'min'],
   ])('%s is %s', (text, unit) => expect(unitNamed(text)).toBe(unit));
 
-  it.each(['', 'air', 'hPa', 'M01', 'x'.repeat(60)])('“%s” is none', (text) =>
+  it.each(['', 'air', 'inHg', 'M01', 'x'.repeat(60)])('“%s” is none', (text) =>
     expect(unitNamed(text)).toBeNull(),
   );
 
@@ -38,6 +43,8 @@ describe('units', () => {
     ['Suction psig', 'psig'],
     ['Suction, bar', 'bar'],
     ['suction_psig', 'psig'],
+    ['Suction pressure [MPa(G)]', 'MPag'],
+    ['Suction kgf/cm2', 'kgfcm2'],
     ['Air temp_C', 'degC'],
     ['tempF', 'degF'],
     ['Air temperature (F)', 'degF'],
