@@ -18,11 +18,12 @@ export function siteTitle({ site }: Log, report: ImportReport): string {
 
 /** `1 Sep to 30 Sep 2026 (30 days, every 1 minute) · 13 circuits, 38 air probes`. */
 export function restsOn(log: Log): string {
-  const days = formatDays(Math.round((log.grid.count * log.grid.stepMs) / 86_400_000));
+  const minutes = (log.grid.count * log.grid.stepMs) / 60_000;
+  const length = minutes < 2 * 1440 ? formatMinutes(minutes) : formatDays(Math.round(minutes / 1440));
   const probes = log.circuits.reduce((sum, { probes }) => sum + probes.length, 0);
   const step = formatMinutes(log.grid.stepMs / 60_000);
   const circuits = plural(log.circuits.length, 'circuit');
-  return `${spanText(log)} (${days}, a reading every ${step.replace(/^1 /, '')}), ${circuits}, ${plural(probes, 'air probe')}`;
+  return `${spanText(log)} (${length}, a reading every ${step.replace(/^1 /, '')}), ${circuits}, ${plural(probes, 'air probe')}`;
 }
 
 /** What there is to say of an export in which no circuit was found: not that all is well. */
@@ -43,9 +44,20 @@ export function headline(order: ReportOrder, diagnosis: Diagnosis, log: Log): st
       unjudged.size === 0
         ? 'every analysis could judge every circuit'
         : `some questions stay open on ${plural(unjudged.size, 'circuit')}, listed below`;
+    const short = tooShortForDrift(diagnosis, log);
+    if (short !== null) return `${short} Nothing of that stands above a note; ${limits}.`;
     return `Nothing here needs a visit: ${plural(log.circuits.length, 'circuit')} over this span show no drift, no probe at odds with its neighbours, and nothing else above a note; ${limits}.`;
   }
   return placesText(acts, watches, order.places.length);
+}
+
+/** Where no circuit has days enough for a drift, that none is seen says nothing; null where one has. */
+export function tooShortForDrift({ abstentions }: Diagnosis, log: Log): string | null {
+  const short = abstentions
+    .filter(({ analysis }) => analysis === 'upward-drift')
+    .map(({ circuit }) => circuit);
+  if (!log.circuits.every(({ id }) => short.includes(id))) return null;
+  return 'Too short to show a drift: of an export like this only what is sudden, dead or switched off can be judged.';
 }
 
 function placesText(acts: number, watches: number, places: number): string {

@@ -19,14 +19,15 @@ export function dayAndTimeText(log: Log, time: EpochMs): string {
   return formatDayAndTime(time, log);
 }
 
-/** `1 Sep to 30 Sep 2026`. */
+/** `1 Sep to 30 Sep 2026`, `1 Sep 2026`. */
 export function spanText(log: Log): string {
   const { startMs, stepMs, count } = log.grid;
   const start = wallClock(log, startMs);
   const end = wallClock(log, startMs + (count - 1) * stepMs);
   const day = (clock: Date): string => `${clock.getUTCDate()} ${months[clock.getUTCMonth()]}`;
   const startYear = start.getUTCFullYear() === end.getUTCFullYear() ? '' : ` ${start.getUTCFullYear()}`;
-  return `${day(start)}${startYear} to ${day(end)} ${end.getUTCFullYear()}`;
+  const last = `${day(end)} ${end.getUTCFullYear()}`;
+  return day(start) === day(end) && startYear === '' ? last : `${day(start)}${startYear} to ${last}`;
 }
 
 /** The last instant of the log. */

@@ -71,7 +71,7 @@ function cannotJudge(signals: CircuitSignals): Abstention | null {
   }
   if (log.calendar.days.length < meta.minimumDays) {
     return say(
-      `${log.calendar.days.length} days are too few to tell a change between neighbours from their habit; only sudden and dead probes are judged.`,
+      `Days: ${log.calendar.days.length}, too few to tell a change between neighbours from their habit; only sudden and dead probes are judged.`,
       `${meta.minimumDays} days of history`,
     );
   }

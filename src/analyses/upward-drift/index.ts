@@ -37,7 +37,7 @@ function tooShort(signals: CircuitSignals, days: number): Abstention {
     analysis: meta.id,
     circuit: signals.circuit.id,
     suctionGroup: signals.circuit.suctionGroup,
-    reason: `${days} days with settled air are too few to tell a drift from chance.`,
+    reason: `Days with settled air: ${days}, too few to tell a drift from chance.`,
     needs: `${meta.minimumDays} days of history`,
   };
 }

@@ -1,9 +1,9 @@
 import type { ImportIssue } from '../../model/import-report.ts';
 import type { DisplayUnits } from '../../model/log.ts';
+import { kilopascalDifferenceFrom } from '../../units/convert.ts';
 import type { NamedColumn } from '../naming/role.ts';
 import type { Point } from '../points/point.ts';
 import type { ExportUnit } from '../readings.ts';
-import { kilopascalDifferenceFrom } from '../../units/convert.ts';
 import { pressureReferenceIssue } from './unit-issues.ts';
 
 /** A running rack never holds less than this absolute, so lower readings are gauge readings. Common practice. */

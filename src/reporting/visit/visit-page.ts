@@ -52,7 +52,7 @@ export function visitPage(sheet: VisitSheet, { log, report, diagnosis }: SheetSo
     kicker: 'Before driving out',
     heading: title,
     under: restsOn(log),
-    lead: visitHeadline(sheet, log),
+    lead: visitHeadline(sheet, { log, diagnosis }),
     style,
     main: html`<div class="sheet">
 ${list(

@@ -34,7 +34,7 @@ export function visitReport(
   const cautions = cautionsFor(sheet.findings);
   const sections = [
     [paint.bold(visibleText(siteTitle(log, report))), ...indented(restsOn(log), 0, paint.width)],
-    indented(visitHeadline(sheet, log), 0, paint.width).map((line) => paint.bold(line)),
+    indented(visitHeadline(sheet, { log, diagnosis }), 0, paint.width).map((line) => paint.bold(line)),
     list(
       'By phone first',
       sheet.phoneFirst.map((question) => questionText(question, log)),

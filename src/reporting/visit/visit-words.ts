@@ -6,7 +6,7 @@ import type { PhoneQuestion } from '../../visit/phone-first.ts';
 import type { Stop, VisitSheet } from '../../visit/visit-sheet.ts';
 import { displayMeasure } from '../display-measure.ts';
 import { confidenceText, paceOf } from '../finding-facts.ts';
-import { noCircuits } from '../headline.ts';
+import { noCircuits, tooShortForDrift } from '../headline.ts';
 import { limitName } from '../limit-words.ts';
 import { dayText } from '../local-time.ts';
 import { placesText } from '../open-questions.ts';
@@ -79,9 +79,17 @@ export function questionText(question: PhoneQuestion, log: Log): string {
   }
 }
 
-export function visitHeadline({ stops, phoneFirst }: VisitSheet, log: Log): string {
+export function visitHeadline(
+  { stops, phoneFirst }: VisitSheet,
+  { log, diagnosis }: Pick<SheetSource, 'log' | 'diagnosis'>,
+): string {
   if (stops.length === 0 && log.circuits.length === 0) return noCircuits;
-  if (stops.length === 0) return 'No stop is needed: nothing here is above a note.';
+  if (stops.length === 0) {
+    const short = tooShortForDrift(diagnosis, log);
+    return short === null
+      ? 'No stop is needed: nothing here is above a note.'
+      : `${short} Nothing of that stands above a note.`;
+  }
   const calls =
     phoneFirst.length === 0
       ? ''
