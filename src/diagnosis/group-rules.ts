@@ -1,5 +1,5 @@
-import type { Rule } from './merge.ts';
-import type { Trouble } from './trouble.ts';
+import { type Rule, slackMs } from './merge.ts';
+import { featuresOf, type Trouble } from './trouble.ts';
 
 const warmingShapes: readonly string[] = ['high', 'target-raised', 'capacity-shortfall', 'group-warm'];
 
@@ -14,6 +14,24 @@ function isShortOfCondensing(one: Trouble, other: Trouble): boolean {
   return (
     shapes.includes('condensing-high') &&
     shapes.some((shape) => shape === 'high' || shape === 'capacity-shortfall')
+  );
+}
+
+/** Warm circuits in this share, or all machines at work for this share of the time: every valve feeds all that it can. */
+const fullShare = 0.6;
+const fullRunning = 0.85;
+
+/**
+ * Valves that hardly ever shut, for the rack cannot satisfy them, do so in the same hours of little load: that is no step of theirs,
+ * unless machines cycle with it.
+ */
+function isStepOfFullValves(rack: Trouble, cycling: Trouble): boolean {
+  const { shareWarm = 0, allRunningShare = 0 } = featuresOf(rack);
+  return (
+    cycling.evidence.every(({ shape }) => shape === 'in-step') &&
+    cycling.lead.onset >= rack.lead.onset - slackMs &&
+    warmsItsCircuits(rack) &&
+    (shareWarm >= fullShare || allRunningShare >= fullRunning)
   );
 }
 
@@ -33,4 +51,5 @@ export const groupRules: readonly Rule[] = [
     when: (k, g) => k.lead.shape === 'target-left' && warmsItsCircuits(g),
   },
   { keeper: 'cycling', guest: 'rack', when: (_, g) => g.lead.shape === 'low-pressure-trips' },
+  { keeper: 'rack', guest: 'cycling', when: isStepOfFullValves },
 ];

@@ -23,6 +23,10 @@ export function coverByStep(troubles: readonly Trouble[]): Trouble[] {
   let open = withTogether(troubles);
   for (const step of open.filter(({ lead }) => lead.circuit === null && isStep(lead))) {
     const valves = open.filter((one) => isCycling(one, step));
+    if (step.lead.features.valves === 2 && valves.length < 2) {
+      open = open.flatMap((one) => (one === step ? withoutStep(step) : [one]));
+      continue;
+    }
     const together = valves.filter((one) => isAtOnce(one.lead, step.lead, slackMs));
     const machines = step.evidence.filter(({ circuit, shape }) => circuit === null && shape === 'compressor');
     const isHarmful = machines.length > 0 || valves.length > 1;
@@ -37,6 +41,12 @@ export function coverByStep(troubles: readonly Trouble[]): Trouble[] {
 
 function isStep({ shape }: Evidence): boolean {
   return shape === 'in-step' || shape === 'valves-together';
+}
+
+/** Two valves of which not both start too often met by chance: what is left is what else there was. */
+function withoutStep(step: Trouble): Trouble[] {
+  const evidence = step.evidence.filter((one) => !isStep(one));
+  return evidence.length === 0 ? [] : [{ ...step, lead: evidence[0]!, evidence }];
 }
 
 function isMember({ lead }: Trouble, { group }: Trouble): boolean {

@@ -86,6 +86,15 @@ describe('the norm of condensing', () => {
     expect(normOf(cold, normHours)!(normHours)).toBe(31);
   });
 
+  test('does not learn a fault that began in its last hours from it, where days as warm before were on the floor', () => {
+    const spring = each((hour) => 12 + 5 * Math.sin((2 * Math.PI * hour) / 24));
+    const failed = normHours - 24;
+    const condensing = each((hour) => Math.max(25, spring[hour]! + (hour < failed ? 6 : 15)));
+    const norm = normOf({ condensing, outdoor: spring, running: null }, normHours)!;
+    const risen = [...spring.keys()].slice(normHours).map((hour) => condensing[hour]! - norm(hour));
+    expect(Math.max(...risen)).toBeGreaterThan(5);
+  });
+
   test('learns how far it stands above the weather from a few hours off the floor', () => {
     const outdoorNow = each((hour) => (hour % 24 === 14 ? 21 : 12));
     const condensing = each((hour) => Math.max(25, outdoorNow[hour]! + 7));

@@ -226,13 +226,18 @@ describe('heat and end of the defrosts', () => {
 
   test('a coil that goes past its usual end temperature was not ended by it', () => {
     const grid = gridOf(days);
-    const circuit = simpleCase(grid);
-    const coil = Float64Array.from({ length: grid.count }, (_, i) =>
-      produceDefrosts(i) ? (i % 360) / 10 - 4 + (day(i) < 11 ? 0 : 6) : -6,
-    );
-    const record = recordOf('M01 coil', 'temperature', coil);
-    const { evidence } = verdictOf(analyse, [{ ...circuit, defrostTermination: [record] }], days);
-    expect(evidence.map((one) => one.shape)).toEqual(['overheated']);
+    const seen = (isDefrosting: (minute: number) => boolean) => {
+      const circuit = simpleCase(grid, { isDefrosting });
+      const coil = Float64Array.from({ length: grid.count }, (_, i) =>
+        isDefrosting(i) ? (i % 360) / 10 - 4 + (day(i) < 11 ? 0 : 6) : -6,
+      );
+      const record = recordOf('M01 coil', 'temperature', coil);
+      return shapesOf(verdictOf(analyse, [{ ...circuit, defrostTermination: [record] }], days));
+    };
+    const longer = (minute: number) =>
+      produceDefrosts(minute) || (day(minute) >= 11 && produceDefrosts(minute - 3));
+    expect(seen(longer)).toEqual(['overheated']);
+    expect(seen(produceDefrosts)).toEqual([]);
   });
 });
 

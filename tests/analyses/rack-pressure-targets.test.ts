@@ -139,6 +139,12 @@ describe('a target that floats', () => {
     expect(coarselyLogged(() => null)).toEqual([]);
     const quieter = (minute: number) => (day(minute) < 9 ? null : 45 + 0.6 * Math.sin(minute / 220));
     expect(coarselyLogged(quieter)).toEqual([]);
+    const byOneStep = (minute: number) => 45.8 + 0.35 * Math.sin(minute / 220);
+    const atOneStep = coarselyLogged((minute) => (day(minute) < 8.3 ? byOneStep(minute) : 45));
+    expect(atOneStep.map(({ shape }) => shape)).toEqual(['float-stopped']);
+    expect(Math.abs(dayOfOnset(atOneStep[0]!) - 8.3)).toBeLessThan(1);
+    const flicker = (minute: number) => (minute % 5 === 0 ? 46 : 45);
+    expect(coarselyLogged((minute) => (day(minute) < 8.3 ? flicker(minute) : 45))).toEqual([]);
   });
 
   // A load without reserve holds the float at its lowest, one that needs nothing at its highest: common practice, no

@@ -256,8 +256,11 @@ describe('valves of a group', () => {
     expect(groupOfValves(4, (minute) => minute >= 7 * 1440 && minute % 1440 < 300)).toEqual([]);
   });
 
-  test('of which there are two have no common step to speak of', () => {
-    expect(groupOfValves(2, (minute) => minute >= 7 * 1440)).toEqual([]);
+  test('of which there are but two are told with their number, and one has no step', () => {
+    const [pair] = groupOfValves(2, (minute) => minute >= 7 * 1440);
+    expect(pair!.features.valves).toBe(2);
+    expect(groupOfValves(2, () => false)).toEqual([]);
+    expect(groupOfValves(1, (minute) => minute >= 7 * 1440)).toEqual([]);
   });
 });
 

@@ -291,6 +291,27 @@ describe('valves in step', () => {
     expect(one(inStep, { ...valve('M01'), onset: onDay(7.5) }).severity).toBe('watch');
   });
 
+  it('of which there are only two are one finding where both start too often, and else say nothing of it', () => {
+    const pair = { ...inStep, features: { ...inStep.features, valves: 2 } };
+    expect(one(pair, valve('M01'), valve('M02'))).toMatchObject({ circuit: null, covers: ['M01', 'M02'] });
+    expect(findings(pair)).toEqual([]);
+    expect(one(pair, valve('M01')).circuit).toBe('M01');
+    const machine = { ...inStep, shape: 'compressor', points: ['comp 2'], certainty: 0.95, features: {} };
+    expect(one(pair, machine)).toMatchObject({ circuit: null, summary: expect.stringContaining('comp 2') });
+  });
+
+  it('that hardly ever shut, for their rack cannot satisfy them, are not said to open and shut together', () => {
+    const full = rackHigh({ features: { shareWarm: 0.2, allRunningShare: 0.9 } });
+    const warm = rackHigh({ shape: 'high', features: { shareWarm: 0.8, allRunningShare: 0.4 } });
+    for (const rack of [full, warm]) expect(one(rack, inStep).kind).toBe('rack-pressure');
+    const spare = rackHigh({ shape: 'high', features: { shareWarm: 0.2, allRunningShare: 0.4 } });
+    expect(findings(spare, inStep)).toHaveLength(2);
+    const before = { ...rackHigh({ features: full.features }), onset: onDay(11) };
+    expect(findings(before, inStep)).toHaveLength(2);
+    const machine = { ...inStep, shape: 'compressor', points: ['comp 2'], certainty: 0.95, features: {} };
+    expect(findings(full, inStep, machine)).toHaveLength(2);
+  });
+
   it('and fast: superheat that never settles in such strokes is part of it', () => {
     const superheat = evidence({
       analysis: 'superheat',

@@ -1,6 +1,7 @@
+import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { samplesIn } from '../../model/grid.ts';
-import type { CircuitSignals } from '../../signals/types.ts';
+import type { CircuitSignals, DefrostWindow } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { levelChange } from './change.ts';
 import { completeDefrosts } from './events.ts';
@@ -8,8 +9,9 @@ import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
 
 /**
- * Where the coil is logged at its termination probe: defrosts that used to end at one coil temperature and now go
- * well past it were not ended by it.
+ * Where the coil is logged at its termination probe: defrosts that used to end at one coil temperature and now take longer
+ * and go well past it were not ended by it. Those that take as long as ever are ended by the clock, and a coil that began
+ * warmer ends warmer.
  */
 export function overheated(signals: CircuitSignals): Evidence[] {
   const { circuit, log, defrostSource } = signals;
@@ -22,6 +24,7 @@ export function overheated(signals: CircuitSignals): Evidence[] {
     if (change === null) return [];
     const rise = change.after - change.before;
     if (rise < Math.max(settings.overheated.value, 3 * change.scatter)) return [];
+    if (defrostSource !== 'schedule' && !isLonger(windows, change.at)) return [];
     return [
       evidenceOf(signals, {
         shape: 'overheated',
@@ -36,6 +39,11 @@ export function overheated(signals: CircuitSignals): Evidence[] {
       }),
     ];
   });
+}
+
+function isLonger(windows: readonly DefrostWindow[], at: number): boolean {
+  const samples = (some: readonly DefrostWindow[]) => median(some.map(({ from, to }) => to - from));
+  return samples(windows.slice(at)) > samples(windows.slice(0, at));
 }
 
 function highest(values: Float64Array, from: number, to: number): number {

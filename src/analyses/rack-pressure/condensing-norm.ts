@@ -37,8 +37,9 @@ const steepest = 1.3;
  * ASHRAE Handbook, HVAC Systems and Equipment, Condensers, from memory), hence c; fans that are staged make b less than 1. Where the
  * hours do not spread enough to teach a slope, b is 1 and c is left out. A first third on the floor still tells that in the
  * warmest weather of its hours the condenser could have stood at the floor: a is at most their distance, and at most the
- * difference of common practice, which a scale that has no zero (`hasZero` false) cannot know. Beyond the hottest hour that was
- * learnt it goes on at no less than a kelvin a kelvin. Null without an outdoor temperature.
+ * difference of common practice, which a scale that has no zero (`hasZero` false) cannot know. So it is taken where the hours off the
+ * floor are few and fewer than those on it in weather as warm: then they are no habit, but may be the first of a fault. Beyond the
+ * hottest hour that was learnt it goes on at no less than a kelvin a kelvin. Null without an outdoor temperature.
  */
 export function condensingNorm(
   { condensing, outdoor, running }: CondensingHours,
@@ -48,15 +49,18 @@ export function condensingNorm(
   if (!outdoor.some(Number.isFinite)) return null;
   const floor = quantile(condensing.subarray(0, normHours), 0.05);
   const learnt: number[] = [];
-  let warmestOnFloor = Number.NEGATIVE_INFINITY;
+  const onFloor: number[] = [];
   for (let hour = 0; hour < normHours; hour++) {
     if (!Number.isFinite(outdoor[hour]!)) continue;
     if (condensing[hour]! > floor + offTheFloor) learnt.push(hour);
-    else if (condensing[hour]! <= floor + offTheFloor)
-      warmestOnFloor = Math.max(warmestOnFloor, outdoor[hour]!);
+    else if (condensing[hour]! <= floor + offTheFloor) onFloor.push(hour);
   }
   const at = (values: Float64Array): Float64Array => Float64Array.from(learnt, (hour) => values[hour]!);
-  if (learnt.length < fewestHours) {
+  const usualOff = median(at(outdoor));
+  const asWarmOnFloor = onFloor.filter((hour) => outdoor[hour]! >= usualOff).length;
+  const isHabit = learnt.length >= fewestForSlopes || asWarmOnFloor <= learnt.length;
+  if (learnt.length < fewestHours || !isHabit) {
+    const warmestOnFloor = Math.max(...onFloor.map((hour) => outdoor[hour]!));
     const most = floor + offTheFloor - warmestOnFloor;
     const difference = hasZero ? Math.min(settings.condensingDifference.value, most) : most;
     return Number.isFinite(difference) ? heldBy(floor, (hour) => outdoor[hour]! + difference) : null;

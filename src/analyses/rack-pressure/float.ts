@@ -1,6 +1,6 @@
 import { quantiles } from '../../maths/quantile.ts';
 import type { Evidence } from '../../model/evidence.ts';
-import { dayAt, timeAt } from '../../model/grid.ts';
+import { dayAt, samplesIn, timeAt } from '../../model/grid.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
@@ -8,8 +8,10 @@ import { settings } from './settings.ts';
 
 /** A target that moves by less than this within a day, kPa, stands still. */
 const plainMove = 2;
-/** … and by less than this many steps of its logging: a target is computed and does not flicker by two of them. */
+/** … and by less than this many steps of its logging, which may flicker between two of them. */
 const plainSteps = 1.5;
+/** One step is a move all the same where the target stood on either side of it for so many whole hours of the day. */
+const hoursOnEach = 3;
 /** This near to an end of the range in which it used to move, as a share of that range, it may be held there. */
 const endShare = 0.1;
 
@@ -22,7 +24,10 @@ export function floatStopped(group: GroupSignals, { log }: Signals): Evidence[] 
   if (target === null || typeof target === 'number') return [];
   const { values } = target;
   const least = Math.max(plainMove, plainSteps * target.resolution);
-  const moved = log.calendar.days.map(({ from, to }) => rangeOf(values, from, to) > least);
+  const hour = samplesIn(log.grid, 60);
+  const moved = log.calendar.days.map(
+    ({ from, to }) => rangeOf(values, from, to) > least || standsTwice(values, from, to, hour),
+  );
   const lastMove = moved.lastIndexOf(true);
   const before = moved.slice(0, lastMove + 1);
   const used = before.filter(Boolean).length;
@@ -44,6 +49,16 @@ export function floatStopped(group: GroupSignals, { log }: Signals): Evidence[] 
       points: [target.point, group.group.pressure?.point],
     }),
   ];
+}
+
+/** Whether it stood at each of two values for some whole hours: it moved, by however little, and did not flicker. */
+function standsTwice(values: Float64Array, from: number, to: number, hour: number): boolean {
+  const hours = new Map<number, number>();
+  for (let at = from; at + hour <= to; at += hour) {
+    const value = values[at]!;
+    if (rangeOf(values, at, at + hour) === 0) hours.set(value, (hours.get(value) ?? 0) + 1);
+  }
+  return [...hours.values()].filter((count) => count >= hoursOnEach).length >= 2;
 }
 
 /** The first sample from which on it has kept within `within` of its last value. */

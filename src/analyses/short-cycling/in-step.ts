@@ -7,8 +7,8 @@ import { knownFeatures, measure } from '../evidence-parts.ts';
 import { meta } from './meta.ts';
 import { settings } from './settings.ts';
 
-/** Fewer valves than this have no common step to speak of. */
-const fewestValves = 3;
+/** One valve has no step. Of two, which may meet by chance, the diagnosis asks that both start too often. */
+const fewestValves = 2;
 const fewestNormDays = 3;
 /** Valves of a circuit that defrosts, or has just done so, open when that ends: so long after it they are left out. */
 const afterDefrostMinutes = 90;
