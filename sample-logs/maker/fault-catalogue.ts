@@ -189,6 +189,14 @@ export const faultCatalogue = {
     shape: 'step',
     sized: false,
   },
+  'low-charge': {
+    scope: 'group',
+    kinds: ['rack-pressure'],
+    origins: ['rack'],
+    causes: ['low-charge'],
+    shape: 'creep',
+    sized: false,
+  },
   'float-frozen': {
     scope: 'group',
     kinds: ['rack-pressure'],

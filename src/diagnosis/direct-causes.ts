@@ -72,6 +72,7 @@ const answers: Readonly<{ [key: string]: Answer }> = {
     origin: 'rack',
     causes: unlessCondensing({ 'capacity-shortfall': 0.75, 'compressor-control': 0.15 }),
   },
+  'rack-pressure/short-of-liquid': { origin: 'rack', causes: shortOfLiquid },
   'rack-pressure/group-warm': {
     origin: 'rack',
     causes: { 'capacity-shortfall': 0.45, 'low-charge': 0.25, weather: 0.15 },
@@ -124,6 +125,13 @@ function unlessCondensing(causes: Likelihoods) {
     if (features.condensingRise !== undefined) return { condensing: 0.65, 'capacity-shortfall': 0.2 };
     return warmSpell(trouble) === 'weather' ? { weather: 0.6, 'capacity-shortfall': 0.25 } : causes;
   };
+}
+
+/** A receiver that is nearly empty says why; one by one, each for itself, valves and strainers do the same. */
+function shortOfLiquid({ levelRatio }: Features): Likelihoods {
+  return levelRatio !== undefined
+    ? { 'low-charge': 0.85, underfeeding: 0.08 }
+    : { 'low-charge': 0.6, underfeeding: 0.25, 'airflow-or-ice': 0.06 };
 }
 
 /** Air has inertia: what jumps most of the way from one reading to the next is the probe. */

@@ -1,7 +1,15 @@
 import { type Rule, slackMs } from './merge.ts';
 import { featuresOf, type Trouble } from './trouble.ts';
 
-const warmingShapes: readonly string[] = ['high', 'target-raised', 'capacity-shortfall', 'group-warm'];
+const warmingShapes: readonly string[] = [
+  'high',
+  'target-raised',
+  'capacity-shortfall',
+  'group-warm',
+  'short-of-liquid',
+];
+/** What little liquid does to the rest of the rack. */
+const emptyShapes: readonly string[] = ['level-low', 'low', 'low-pressure-trips'];
 
 /** True for a rack that warms what it feeds. */
 export function warmsItsCircuits(rack: Trouble): boolean {
@@ -38,6 +46,11 @@ function isStepOfFullValves(rack: Trouble, cycling: Trouble): boolean {
 /** What on one suction group is one trouble: several machines that cycle, one pressure seen in several ways. */
 export const groupRules: readonly Rule[] = [
   { keeper: 'cycling', guest: 'cycling', when: () => true },
+  {
+    keeper: 'rack',
+    guest: 'rack',
+    when: (k, g) => k.lead.shape === 'short-of-liquid' && emptyShapes.includes(g.lead.shape),
+  },
   { keeper: 'rack', guest: 'rack', when: (k, g) => warmsItsCircuits(k) && warmsItsCircuits(g) },
   { keeper: 'rack', guest: 'rack', when: isShortOfCondensing },
   {

@@ -51,6 +51,7 @@ const tellingShapes: readonly string[] = [
   'overheated',
   'missed',
   'capacity-shortfall',
+  'short-of-liquid',
   'target-raised',
   'target-left',
   'in-step',

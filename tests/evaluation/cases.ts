@@ -38,7 +38,11 @@ export interface CaseWishes {
 const floatingShare = 0.4;
 
 const circuitFaults = faultNames.filter((fault) => faultCatalogue[fault].scope !== 'group');
-const groupFaults = faultNames.filter((fault) => faultCatalogue[fault].scope === 'group');
+/** Planted only where it is asked for, so that the mix of faults by seed stays what it was when the figures of docs/evaluation.md were made. */
+const notInTheMix: readonly FaultName[] = ['low-charge'];
+const groupFaults = faultNames.filter(
+  (fault) => faultCatalogue[fault].scope === 'group' && !notInTheMix.includes(fault),
+);
 
 /** The store-months of one evaluation; the same wishes give the same list. */
 export function evaluationCases({ set, stores, skip = 0, only, simulator }: CaseWishes): EvaluationCase[] {

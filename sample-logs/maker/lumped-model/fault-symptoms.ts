@@ -19,6 +19,8 @@ export interface Signs {
   readonly circuit?: CircuitSymptom;
   /** What every circuit of the group shows. */
   readonly everyCircuit?: CircuitSymptom;
+  /** What each circuit of the group shows, by its habits. */
+  readonly eachCircuit?: (habits: CircuitHabits) => CircuitSymptom;
   readonly group?: GroupSymptom;
   readonly size?: number;
   readonly sizeUnit?: string;
@@ -66,6 +68,19 @@ function wholeWarmth(strike: Strike, superheat: number): CircuitSymptom {
     symptoms.unreachable = strike.kelvin * Math.max(0, (share - 0.25) / 0.75);
     symptoms.superheatAdded = superheat * share;
     symptoms.recovery.fill(1 + 1.5 * share);
+  };
+}
+
+/** Its valve feeds longer by up to `most`; what it cannot make good the air shows, most by day. */
+function starvedByAll(strike: Strike, habits: CircuitHabits, most: number): CircuitSymptom {
+  return (symptoms, minute, clock) => {
+    const share = growth(minute, strike, 'even');
+    const isOpen = clock >= habits.openMinute && clock < habits.closeMinute;
+    const need = (isOpen ? habits.dutyByDay : habits.dutyByNight) + most * share;
+    symptoms.dutyAdded = most * share;
+    symptoms.unreachable = 9 * Math.max(0, need - 1);
+    symptoms.superheatAdded = 8 * share;
+    symptoms.recovery.fill(1 + 3 * share * Math.max(0.2, need - 0.6));
   };
 }
 
@@ -297,6 +312,17 @@ export const signsOf: { readonly [name in FaultName]: (strike: Strike) => Signs 
       symptoms.allMachinesOn = true;
     };
     return { group: groupAfter(s, group), size };
+  },
+  'low-charge': (s) => {
+    const most = s.strength === 'full' ? 0.44 : 0.34;
+    return {
+      eachCircuit: (habits) => starvedByAll(s, habits, most * s.random.between(0.85, 1.15)),
+      group: (symptoms, minute) => {
+        symptoms.liquidShare = 1 - 0.9 * growth(minute, { ...s, onset: s.onset - s.over }, 'even');
+      },
+      size: most,
+      sizeUnit: '1',
+    };
   },
   'condensing-high': (s) => {
     const size = s.strength === 'full' ? 9 : 5.5;

@@ -61,7 +61,7 @@ export function createGroupRun(
         habits.saturated + symptoms.suctionWithSetPoint + floated,
       );
       discharge.values[minute] = saturationPressure(habits.refrigerant, condensing) + 8 * random.normal();
-      level.values[minute] = Math.min(1, Math.max(0, liquid));
+      level.values[minute] = Math.min(1, Math.max(0, liquid * symptoms.liquidShare));
       machines.forEach((point, j) => {
         point.values[minute] = running[j] ? 1 : 0;
       });

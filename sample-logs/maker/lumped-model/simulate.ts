@@ -42,8 +42,10 @@ export function simulateLumped(request: StoreRequest): SimulatedStore {
   };
   for (const { circuitId, groupId, signs } of faults) {
     add(circuits, circuitId, signs.circuit);
-    for (const { id } of habits.groups.find((group) => group.id === groupId)!.circuits)
-      add(circuits, id, signs.everyCircuit);
+    for (const one of habits.groups.find((group) => group.id === groupId)!.circuits) {
+      add(circuits, one.id, signs.everyCircuit);
+      add(circuits, one.id, signs.eachCircuit?.(one));
+    }
     add(groups, groupId, signs.group);
   }
   for (const lookAlike of lookAlikes) {

@@ -41,6 +41,8 @@ export interface GroupSymptoms {
   trimRest: number;
   pulledDown: boolean;
   condensing: number;
+  /** Share of its usual level at which the liquid stands in the receiver. */
+  liquidShare: number;
 }
 
 /** `clock` is the minute of the day, for what is worse by day. */
@@ -104,5 +106,6 @@ export function createGroupSymptoms(): GroupSymptoms {
     trimRest: 0,
     pulledDown: false,
     condensing: 0,
+    liquidShare: 1,
   };
 }

@@ -47,6 +47,8 @@ export interface GroupEffects {
    */
   trim: { readonly runSeconds: number; readonly offSeconds: number; readonly holdsAbove: number } | null;
   condensingRise: number;
+  /** Share of its usual level at which the liquid stands in the receiver. */
+  liquidShare: number;
 }
 
 export type CircuitDisturbance = (effects: CircuitEffects, minute: number) => void;
@@ -104,6 +106,7 @@ export function createGroupEffects(): GroupEffects {
     forcedOn: false,
     trim: null,
     condensingRise: 0,
+    liquidShare: 1,
   };
 }
 

@@ -44,7 +44,7 @@ export function createGroupRun(
             );
       discharge.values[minute] =
         saturationPressure(group.refrigerant, state.condensing) + 6 * random.normal();
-      level.values[minute] = Math.min(1, Math.max(0, liquid));
+      level.values[minute] = Math.min(1, Math.max(0, liquid * effects.liquidShare));
       for (let j = 0; j < machines.length; j++) machines[j]!.values[minute] = state.running[j]!;
     },
     advance(evaporated: number, outdoor: number, seconds: number): void {

@@ -16,7 +16,8 @@ export type Shape =
   | 'float-stopped'
   | 'target-left'
   | 'condensing-high'
-  | 'level-low';
+  | 'level-low'
+  | 'short-of-liquid';
 
 export interface Seen {
   readonly shape: Shape;

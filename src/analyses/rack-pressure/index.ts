@@ -12,6 +12,7 @@ import { lowLevel } from './liquid-level.ts';
 import { lowSuction } from './low-suction.ts';
 import { meta } from './meta.ts';
 import { settings } from './settings.ts';
+import { shortOfLiquid } from './short-of-liquid.ts';
 import { type SuctionHours, suctionHours } from './suction-hours.ts';
 import { suctionMoved, targetChanged } from './target-changed.ts';
 import { targetLeft } from './target-left.ts';
@@ -41,9 +42,11 @@ export function analyse(group: GroupSignals, site: Signals): Verdict {
   }
   const left = targetLeft(group, visits, hours, site);
   const step = left.length > 0 ? null : targetStep(group, members, hours, log);
+  const against = againstTarget(group, members, hours, step, site);
   return {
     evidence: [
-      ...againstTarget(group, members, hours, step, site),
+      ...against,
+      ...(against.some(isHighNow) ? [] : shortOfLiquid(group, members, hours, site)),
       ...lowPressureTrips(group, visits, site),
       ...floatStopped(group, site),
       ...left,
@@ -73,6 +76,11 @@ function againstTarget(
   const isUnrisen = suctionMoved(step, hours) < settings.targetLeft.value / 2;
   const risen = high.filter(({ onset }) => !isUnrisen || onset < changed.onset - dayMs);
   return [...risen, changed];
+}
+
+/** What warms the circuits is then the pressure. */
+function isHighNow({ shape, end }: Evidence): boolean {
+  return end === null && ['high', 'capacity-shortfall', 'target-raised'].includes(shape);
 }
 
 /** Somebody was there when circuits were shut for it, and when it is no habit. */

@@ -12,7 +12,7 @@ export interface Running {
   readonly dead: number;
 }
 
-/** What the compressors did in `hours`, against the hours before `from`. Null where none is logged. */
+/** What the compressors did in `hours`, against the hours before `from`; gaps left out. Null where none is logged. */
 export function runningIn(
   group: GroupSignals,
   hours: readonly number[],
@@ -35,6 +35,7 @@ export function runningIn(
   let known = 0;
   for (const k of hours) {
     for (let i = k * hour; i < Math.min(grid.count, (k + 1) * hour); i++) {
+      if (alive.some(({ values }) => Number.isNaN(values[i]!))) continue;
       const running = alive.filter(({ values, threshold }) => values[i]! > threshold).length;
       on += running;
       if (running === alive.length) all++;

@@ -26,6 +26,40 @@ export const settings = {
       'share of the hours of its last three days that must be high where no circuit is warm with it and no machine is short: afternoons alone warm nothing',
     source: practice,
   },
+  want: {
+    value: 0.6,
+    unit: '1',
+    meaning:
+      'how much more of its cooling the middle circuit of a group must ask for to be short: the mean of its valve, its recovery and its air, each in the units of the three settings that say what is plain',
+    source: 'measured by npm run evaluate -- --only low-charge, and healthy',
+  },
+  wantDuty: {
+    value: 0.15,
+    unit: '1',
+    meaning: 'rise of the share of time that a valve feeds that is plain',
+    source: practice,
+  },
+  wantRecovery: {
+    value: 1.5,
+    unit: '1',
+    meaning: 'times its usual minutes from which a recovery is plainly longer',
+    source: practice,
+  },
+  busier: {
+    value: 0.1,
+    unit: '1',
+    meaning:
+      'growth of the share of the machines that run above which it is the load that grew, and not the liquid that lacks',
+    source: 'measured by npm run evaluate -- --only healthy and low-charge',
+  },
+  frostedRate: {
+    value: 0.6,
+    unit: '1',
+    meaning:
+      'fastest rise of the air in defrost, of the middle circuit, against that before under which the coils carry frost and do not lack liquid',
+    source:
+      'between the 0.82 (0.65 to 0.91) of starved and the 0.47 (0.18 to 0.57) of frosted coils of the section model',
+  },
   crept: {
     value: 1.2,
     unit: 'K',

@@ -9,6 +9,7 @@ const dayMs = 86_400_000;
 /** The healthy things that this could be taken for, each with why it is not that one. */
 export function notThese(trouble: Trouble, judgement: Judgement, signals: Signals): string[] {
   if (trouble.lead.shape === 'set-point-changed') return notFeeding(trouble);
+  if (trouble.lead.shape === 'short-of-liquid') return notOfTheRack(trouble);
   if (trouble.circuit === null || !['one-probe', 'whole-circuit'].includes(trouble.scope)) return [];
   const named = judgement.causes[0]!.cause;
   const lines: string[] = [];
@@ -20,6 +21,20 @@ export function notThese(trouble: Trouble, judgement: Judgement, signals: Signal
   if (named !== 'door-or-load') add(notStocking(trouble, signals));
   if (named !== 'normal-variation') add(notHabit(trouble, signals));
   return lines;
+}
+
+/** What else makes all circuits of a group call for more. */
+function notOfTheRack({ lead }: Trouble): string[] {
+  const { machinesBusier, groupRiseRate } = lead.features;
+  return [
+    'Not the capacity of the rack: its suction pressure holds where it was.',
+    ...(machinesBusier === undefined
+      ? []
+      : ['Not humid weather, and not stocking: for those its machines would run more.']),
+    ...(groupRiseRate === undefined
+      ? []
+      : ['Not coils full of frost: in defrost the air over them still rises about as fast as it did.']),
+  ];
 }
 
 /** Air that stepped as a whole under a valve that answers as a control does. */

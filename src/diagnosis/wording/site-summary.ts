@@ -10,6 +10,8 @@ const rackWords: Readonly<{ [shape: string]: string }> = {
   'target-raised': 'the target of the suction pressure was raised',
   'target-lowered': 'the target of the suction pressure was lowered',
   'capacity-shortfall': 'the compressors that run cannot hold the suction pressure',
+  'short-of-liquid':
+    'its circuits call for ever more cooling while the suction pressure holds, as where too little liquid reaches them,',
   'group-warm': 'most of its circuits are warm together',
   low: 'the suction pressure stands below its usual level',
   'low-pressure-trips': 'the suction pressure falls to the cut-out again and again',

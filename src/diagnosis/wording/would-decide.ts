@@ -28,6 +28,9 @@ export function whatWouldDecide(trouble: Trouble, judgement: Judgement): string 
   if (trouble.scope === 'whole-circuit') {
     return 'Superheat at the coil outlet while the valve feeds: high means too little liquid, usual means air or ice.';
   }
+  if (trouble.lead.shape === 'short-of-liquid') {
+    return 'The sight glass of the liquid line, and subcooling where the liquid leaves the receiver: bubbles with little subcooling mean little charge, bubbles behind a drier that is colder at its outlet a blocked drier; a clear glass sends you to the valves and strainers, case by case.';
+  }
   if (trouble.lead.shape === 'set-point-changed' && trouble.lead.features.fromColumn !== 1) {
     return 'The set point that its control shows, against the one on the list of the site.';
   }

@@ -36,6 +36,16 @@ export function dirtyCondenser(onset: number, kelvin: number): GroupDisturbance 
   };
 }
 
+/**
+ * A leak: for `over` minutes before `onset` the receiver empties to a tenth of its usual level, and nothing else is seen of it, for
+ * its outlet is still under liquid.
+ */
+export function leakingReceiver(onset: number, over: number): GroupDisturbance {
+  return (effects, minute) => {
+    effects.liquidShare = 1 - 0.9 * ramp(minute, onset - over, over);
+  };
+}
+
 /** The float is switched off: the target stands `kelvin` above its lowest from `onset` on. */
 export function frozenFloat(onset: number, kelvin: number): GroupDisturbance {
   return (effects, minute) => {

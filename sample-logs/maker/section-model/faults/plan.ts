@@ -59,13 +59,17 @@ export function planFault(
     over: minutesItTakes(request, random.between(8, 14), days * 1440 - onset),
     kelvin: (fahrenheit * 5) / 9,
   };
-  const { disturb, disturbAll, disturbGroup, size, sizeUnit } = planners[request.fault](scene);
+  const { disturb, disturbAll, disturbEach, disturbGroup, size, sizeUnit } = planners[request.fault](scene);
   const struck = (one: CircuitDisturbance | undefined, circuits: readonly CircuitParameters[]) =>
     one === undefined
       ? []
       : circuits.map(({ id }) => ({ id, disturb: bent(one, onset, scene.over, request.bend) }));
   return {
-    circuits: [...struck(disturb, [circuit]), ...struck(disturbAll, group.circuits)],
+    circuits: [
+      ...struck(disturb, [circuit]),
+      ...struck(disturbAll, group.circuits),
+      ...group.circuits.flatMap((one) => struck(disturbEach?.(one), [one])),
+    ],
     groups: disturbGroup === undefined ? [] : [{ id: group.id, disturb: disturbGroup }],
     swappedWith: request.fault === 'probes-swapped' ? partnerOf(circuit, group, random, taken) : null,
     truth: {

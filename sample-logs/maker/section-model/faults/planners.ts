@@ -1,5 +1,6 @@
 import type { FaultName } from '../../fault-catalogue.ts';
 import type { CircuitDisturbance, GroupDisturbance } from '../effects.ts';
+import type { CircuitParameters } from '../parameters.ts';
 import * as circuitFault from './circuit.ts';
 import * as groupFault from './group.ts';
 import * as placeFault from './place.ts';
@@ -10,6 +11,8 @@ export interface Planned {
   readonly disturb?: CircuitDisturbance;
   /** What happens to every circuit of the group. */
   readonly disturbAll?: CircuitDisturbance;
+  /** What happens to each circuit of the group, by what it is. */
+  readonly disturbEach?: (circuit: CircuitParameters) => CircuitDisturbance;
   readonly disturbGroup?: GroupDisturbance;
   /** Where it is not the scene's kelvin. */
   readonly size?: number;
@@ -152,6 +155,17 @@ export const planners: { readonly [name in FaultName]: (scene: Scene) => Planned
     const capacity = group.capacities.reduce((a, b) => a + b, 0);
     const left = ((strength === 'full' ? 0.78 : 0.88) * design) / capacity;
     return { disturbGroup: groupFault.lostCapacity(onset, left), size: 1 - left, sizeUnit: '1' };
+  },
+  'low-charge': ({ group, onset, over, strength, random }) => {
+    const duty = strength === 'full' ? 1.12 : 1.02;
+    const shares = group.circuits.map((circuit) => feedForDuty(circuit, group.target, duty));
+    const left = shares.sort((a, b) => a - b)[shares.length >> 1]!;
+    return {
+      disturbEach: () => circuitFault.starvedCoil(onset, over, left * random.between(0.92, 1.08)),
+      disturbGroup: groupFault.leakingReceiver(onset, over),
+      size: 1 - left,
+      sizeUnit: '1',
+    };
   },
   'condensing-high': ({ onset, strength, random }) => {
     const size = strength === 'full' ? random.between(8, 12) : random.between(5, 7);

@@ -1,8 +1,8 @@
-import { mean } from '../../maths/mean.ts';
-import { median } from '../../maths/median.ts';
-import { sampleStandardDeviation } from '../../maths/sample-standard-deviation.ts';
-import { stepMinutes } from '../../model/grid.ts';
-import type { CircuitSignals, DefrostWindow } from '../../signals/types.ts';
+import { mean } from '../maths/mean.ts';
+import { median } from '../maths/median.ts';
+import { sampleStandardDeviation } from '../maths/sample-standard-deviation.ts';
+import { stepMinutes } from '../model/grid.ts';
+import type { CircuitSignals, DefrostWindow } from '../signals/types.ts';
 
 const fewestDefrosts = 4;
 /** Days at the end whose defrosts answer for now. */
