@@ -81,12 +81,7 @@ function circuitUntil(signals: CircuitSignals, log: Log, position: number): Circ
     phase: signals.phase.subarray(0, count),
     defrosts: signals.defrosts.filter(({ to }) => to < count),
     slots: signals.slots.map((slot) => slotUntil(slot, count)),
-    probes: signals.probes.map(
-      (probe) =>
-        Object.fromEntries(
-          Object.entries(probe).map(([name, values]) => [name, daily(values as Float64Array)]),
-        ) as unknown as ProbeDays,
-    ),
+    probes: signals.probes.map((probe) => probeUntil(probe, days)),
     level: daily(signals.level),
     setPoint: daily(signals.setPoint),
     setPointSteps: signals.setPointSteps.filter(({ at }) => at < count),
@@ -95,6 +90,25 @@ function circuitUntil(signals: CircuitSignals, log: Log, position: number): Circ
     offSpells: signals.offSpells
       .filter(({ from }) => from < count)
       .map(({ from, to }) => ({ from, to: Math.min(to, count) })),
+  };
+}
+
+/** The swing stays unmade until it is asked for. */
+function probeUntil(probe: ProbeDays, days: number): ProbeDays {
+  const until = (values: Float64Array) => values.subarray(0, days);
+  return {
+    median: until(probe.median),
+    night: until(probe.night),
+    day: until(probe.day),
+    p10: until(probe.p10),
+    p90: until(probe.p90),
+    lateDefrost: until(probe.lateDefrost),
+    peak: until(probe.peak),
+    recovery: until(probe.recovery),
+    coverage: until(probe.coverage),
+    get swing() {
+      return until(probe.swing);
+    },
   };
 }
 

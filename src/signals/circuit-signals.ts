@@ -31,18 +31,19 @@ export function circuitSignals(circuit: Circuit, log: Log, clock: readonly Clock
   const usable = usableProbes(circuit.probes);
   const air = airOf(circuit.probes, usable, grid.count);
   const { source, found } = findDefrosts(circuit, air.median, log);
-  const off = offSpells(circuit, air.median, () => usualAir(circuit, air), found, grid);
+  const valveSpells =
+    circuit.valve === null ? [] : spellsOf(circuit.valve.values, runThreshold(circuit.valve));
+  const off = offSpells(circuit, valveSpells, air.median, () => usualAir(circuit, air), found, grid);
   const phase = phasesOf(air.median, found, off, grid);
   const usual = circuit.probes.map((probe) => usualAbove(probe.record.values, circuit.setPoint, phase));
   const defrosts = found.map((one, i) =>
     measured(circuit, one, found[i + 1]?.from ?? grid.count, usual, phase, log),
   );
   const windows = settledWindows(phase, clock, calendar);
-  const scratch = new Float64Array(grid.count);
   const probes = circuit.probes.map((probe, position) =>
-    probeDays(probe.record, windows, defrosts, position, grid, calendar, scratch),
+    probeDays(probe.record, windows, defrosts, position, grid, calendar),
   );
-  const days = circuitDays(air.mean, circuit.setPoint, circuit.valve, phase, grid, calendar, scratch);
+  const days = circuitDays(air.mean, circuit.setPoint, circuit.valve, phase, grid, calendar);
   return {
     circuit,
     log,
@@ -63,7 +64,7 @@ export function circuitSignals(circuit: Circuit, log: Log, clock: readonly Clock
     probes,
     ...days,
     setPointSteps: stepsOf(circuit, usable, air, phase, probes, days.duty, log),
-    valveSpells: circuit.valve?.quantity === 'status' ? spellsOf(circuit.valve.values) : [],
+    valveSpells: circuit.valve?.quantity === 'status' ? valveSpells : [],
     offSpells: off,
   };
 }

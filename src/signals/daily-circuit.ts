@@ -13,11 +13,7 @@ export interface CircuitDays {
   readonly duty: Float64Array;
 }
 
-/**
- * Daily median distance of the mean air from its set point, daily set point, and daily share of feeding.
- *
- * @param away room for one entry a sample, overwritten
- */
+/** Daily median distance of the mean air from its set point, daily set point, and daily share of feeding. */
 export function circuitDays(
   mean: Float64Array,
   setPoint: Target | null,
@@ -25,10 +21,13 @@ export function circuitDays(
   phase: Uint8Array,
   grid: Grid,
   calendar: Calendar,
-  away: Float64Array,
 ): CircuitDays {
-  distances(mean, setPoint, phase, away);
-  const level = dailyMedians(away, calendar, ({ total }) => total * stepMinutes(grid) >= leastMinutes);
+  const away = new Float64Array(Math.max(0, ...calendar.days.map(({ from, to }) => to - from)));
+  const level = dailyMedians(
+    calendar,
+    (bins, day) => bins.addKnown(away, 0, distances(mean, setPoint, phase, day, away)),
+    ({ total }) => total * stepMinutes(grid) >= leastMinutes,
+  );
   const days = {
     level,
     setPoint: dailySetPoints(setPoint, calendar),
@@ -41,28 +40,44 @@ export function circuitDays(
   return days;
 }
 
-function distances(mean: Float64Array, setPoint: Target | null, phase: Uint8Array, away: Float64Array): void {
-  for (let i = 0; i < away.length; i++) away[i] = phase[i] === Phase.cooling ? mean[i]! : Number.NaN;
-  if (typeof setPoint === 'number') for (let i = 0; i < away.length; i++) away[i]! -= setPoint;
-  else if (setPoint !== null) for (let i = 0; i < away.length; i++) away[i]! -= setPoint.values[i]!;
+/** Writes the distances at the cooling samples of a day to the front of `away`, and says how many there are. */
+function distances(
+  mean: Float64Array,
+  setPoint: Target | null,
+  phase: Uint8Array,
+  { from, to }: LocalDay,
+  away: Float64Array,
+): number {
+  const targets = setPoint === null || typeof setPoint === 'number' ? null : setPoint.values;
+  const fixed = typeof setPoint === 'number' ? setPoint : 0;
+  let count = 0;
+  for (let i = from; i < to; i++) {
+    if (phase[i] !== Phase.cooling) continue;
+    away[count++] = mean[i]! - (targets === null ? fixed : targets[i]!);
+  }
+  return count;
 }
 
 function dailySetPoints(setPoint: Target | null, calendar: Calendar): Float64Array {
   if (setPoint !== null && typeof setPoint !== 'number') {
-    return dailyMedians(setPoint.values, calendar, ({ total }) => total > 0);
+    return dailyMedians(
+      calendar,
+      (bins, { from, to }) => bins.addKnown(setPoint.values, from, to),
+      ({ total }) => total > 0,
+    );
   }
   return new Float64Array(calendar.days.length).fill(setPoint ?? Number.NaN);
 }
 
 function dailyMedians(
-  values: Float64Array,
   calendar: Calendar,
+  addDay: (bins: BinnedValues, day: LocalDay) => void,
   isEnough: (bins: BinnedValues) => boolean,
 ): Float64Array {
   const bins = new BinnedValues(bin, -90, 90);
-  return Float64Array.from(calendar.days, ({ from, to }) => {
+  return Float64Array.from(calendar.days, (day) => {
     bins.clear();
-    bins.addKnown(values, from, to);
+    addDay(bins, day);
     return isEnough(bins) ? bins.quantile(0.5) : Number.NaN;
   });
 }

@@ -1,10 +1,11 @@
 import { median } from '../maths/median.ts';
 import type { Calendar, Grid, LocalDay } from '../model/grid.ts';
-import { dayAt, samplesIn, stepMinutes } from '../model/grid.ts';
+import { dayAt, stepMinutes } from '../model/grid.ts';
 import type { Record } from '../model/record.ts';
 import type { Kelvin, Minutes } from '../units/quantities.ts';
 import { BinnedValues } from './binned-values.ts';
 import type { ClockWindows } from './clock-windows.ts';
+import { dailySwings } from './daily-swing.ts';
 import { atNight, byDay, type SettledWindows, settled } from './settled-windows.ts';
 import type { DefrostWindow, ProbeDays, ProbeDefrost } from './types.ts';
 
@@ -15,11 +16,7 @@ const leastNightMinutes: Minutes = 60;
 /** Bins for values whose logging step is not known. */
 const finestBin: Kelvin = 0.02;
 
-/**
- * Daily figures of one probe in settled air.
- *
- * @param deviation room for one entry a sample, overwritten: the probes of a circuit share it
- */
+/** Daily figures of one probe in settled air; its swing is worked out when it is first asked for. */
 export function probeDays(
   record: Record,
   windows: SettledWindows,
@@ -27,16 +24,14 @@ export function probeDays(
   position: number,
   grid: Grid,
   calendar: Calendar,
-  deviation: Float64Array,
 ): ProbeDays {
   const { values } = record;
   const { flags } = windows;
   const bins = dayBins(binWidth(record.resolution));
-  const { all, night, trading, swings } = bins;
-  deviationFromHour(values, flags, samplesIn(grid, 30), deviation);
+  const { all, night, trading } = bins;
   const days = emptyDays(calendar.days.length);
   calendar.days.forEach((day, d) => {
-    countDay(bins, values, flags, deviation, day, windows.clock[d]!);
+    countDay(bins, values, flags, day, windows.clock[d]!);
     const expected = windows.days[d]!;
     days.coverage[d] = expected.all > 0 ? all.total / expected.all : Number.NaN;
     if (isEnough(night, expected.night, leastNightMinutes, grid)) days.night[d] = night.quantile(0.5);
@@ -45,17 +40,37 @@ export function probeDays(
     days.median[d] = all.quantile(0.5);
     days.p10[d] = all.quantile(0.1);
     days.p90[d] = all.quantile(0.9);
-    days.swing[d] = swings.quantile(0.9) - swings.quantile(0.1);
   });
   addDefrosts(days, defrosts, position, calendar);
-  return days;
+  return withSwing(days, swingsOf(record, windows, days.median, grid, calendar));
+}
+
+/** Made apart from `probeDays`, so that the bins of a probe do not live as long as its days. */
+function swingsOf(
+  { values }: Record,
+  { flags }: SettledWindows,
+  level: Float64Array,
+  grid: Grid,
+  calendar: Calendar,
+): () => Float64Array {
+  return () => dailySwings(values, flags, level, grid, calendar);
+}
+
+function withSwing(days: Omit<ProbeDays, 'swing'>, make: () => Float64Array): ProbeDays {
+  let swing: Float64Array | null = null;
+  return {
+    ...days,
+    get swing() {
+      swing ??= make();
+      return swing;
+    },
+  };
 }
 
 interface DayBins {
   readonly all: BinnedValues;
   readonly night: BinnedValues;
   readonly trading: BinnedValues;
-  readonly swings: BinnedValues;
 }
 
 /** An odd number of logging steps, so that no reading lies on the edge of a bin. */
@@ -67,62 +82,29 @@ function binWidth(resolution: Kelvin): Kelvin {
 
 function dayBins(width: Kelvin): DayBins {
   const air = () => new BinnedValues(width, -90, 90);
-  return { all: air(), night: air(), trading: air(), swings: new BinnedValues(finestBin, -20, 20) };
+  return { all: air(), night: air(), trading: air() };
 }
 
 function countDay(
-  { all, night, trading, swings }: DayBins,
+  { all, night, trading }: DayBins,
   values: Float64Array,
   flags: Uint8Array,
-  deviation: Float64Array,
   { from, to }: LocalDay,
   clock: ClockWindows,
 ): void {
-  for (const one of [all, night, trading, swings]) one.clear();
+  for (const one of [all, night, trading]) one.clear();
   night.addFlagged(values, flags, settled | atNight, clock.night.from, clock.night.to);
   trading.addFlagged(values, flags, settled | byDay, clock.trading.from, clock.trading.to);
   all.addFlagged(values, flags, settled, from, to);
   all.addAll(night);
   all.addAll(trading);
-  swings.addKnown(deviation, from, to);
 }
 
 function isEnough(bins: BinnedValues, expected: number, minutes: Minutes, grid: Grid): boolean {
   return bins.total >= leastShare * expected && bins.total * stepMinutes(grid) >= minutes;
 }
 
-/**
- * Each settled value less the mean of the settled values within `reach` samples either side, NaN where fewer than half of
- * those are known. Overwrites `deviation`, one entry a sample.
- */
-function deviationFromHour(
-  values: Float64Array,
-  flags: Uint8Array,
-  reach: number,
-  deviation: Float64Array,
-): void {
-  const count = values.length;
-  let sum = 0;
-  let known = 0;
-  let share = 0;
-  for (let i = -reach; i < count; i++) {
-    const before = known;
-    const entering = i + reach;
-    if (entering < count && flags[entering] !== 0 && !Number.isNaN(values[entering]!)) {
-      sum += values[entering]!;
-      known++;
-    }
-    const leaving = i - reach - 1;
-    if (leaving >= 0 && flags[leaving] !== 0 && !Number.isNaN(values[leaving]!)) {
-      sum -= values[leaving]!;
-      known--;
-    }
-    if (known !== before) share = 1 / known;
-    if (i >= 0) deviation[i] = known > reach && flags[i] !== 0 ? values[i]! - sum * share : Number.NaN;
-  }
-}
-
-function emptyDays(count: number): ProbeDays {
+function emptyDays(count: number): Omit<ProbeDays, 'swing'> {
   const unknown = () => new Float64Array(count).fill(Number.NaN);
   return {
     median: unknown(),
@@ -130,7 +112,6 @@ function emptyDays(count: number): ProbeDays {
     day: unknown(),
     p10: unknown(),
     p90: unknown(),
-    swing: unknown(),
     lateDefrost: unknown(),
     peak: unknown(),
     recovery: unknown(),
@@ -139,7 +120,7 @@ function emptyDays(count: number): ProbeDays {
 }
 
 function addDefrosts(
-  days: ProbeDays,
+  days: Pick<ProbeDays, 'lateDefrost' | 'peak' | 'recovery'>,
   defrosts: readonly DefrostWindow[],
   position: number,
   calendar: Calendar,

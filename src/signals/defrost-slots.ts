@@ -74,11 +74,12 @@ export function defrostSlots(
       if (due === null || !isWatched(due, length, air, phase, day, grid)) return;
       expected.push(due);
       const reach = samplesIn(grid, reachMinutes + 60 * Math.abs(day.hours - 24));
+      if (seenByDay[d]! >= dueByDay[d]!) return;
       const came = defrosts.some((w) => w.from < due + reach && w.to > due - reach);
-      const lifted =
+      const lifted = () =>
         lift >= plainLift && liftIn(air, { from: due, to: due + length }, grid) >= cameShare * lift;
-      const rested = isShut?.(due, due + length) ?? false;
-      if (!came && !lifted && !rested && seenByDay[d]! < dueByDay[d]!) missed.push(due);
+      const rested = () => isShut?.(due, due + length) ?? false;
+      if (!came && !lifted() && !rested()) missed.push(due);
     });
     const plain = inRuns(missed, expected, run);
     return {

@@ -3,8 +3,7 @@ import { samplesIn } from '../model/grid.ts';
 import type { Circuit } from '../model/log.ts';
 import type { Celsius, Kelvin, Minutes } from '../units/quantities.ts';
 import type { Stretch } from './defrost/stretch.ts';
-import { runThreshold } from './run-threshold.ts';
-import { spellsOf } from './spells.ts';
+import type { Spell } from './types.ts';
 
 /** With the valve logged: shut for an hour outside any defrost while the air climbs by 4 K. */
 const shutMinutes: Minutes = 60;
@@ -19,17 +18,16 @@ const leastOpenShare = 0.01;
 /** Stretches in which the circuit was shut off, by behaviour. `usual` gives its usual air; few circuits need it. */
 export function offSpells(
   circuit: Circuit,
+  valveSpells: readonly Spell[],
   air: Float64Array,
   usual: () => Celsius,
   defrosts: readonly Stretch[],
   grid: Grid,
 ): Stretch[] {
   if (circuit.valve !== null) {
-    const threshold = runThreshold(circuit.valve);
-    const spells = spellsOf(circuit.valve.values, threshold);
-    const open = spells.reduce((sum, spell) => sum + (spell.on ? spell.to - spell.from : 0), 0);
+    const open = valveSpells.reduce((sum, spell) => sum + (spell.on ? spell.to - spell.from : 0), 0);
     if (open >= leastOpenShare * grid.count) {
-      const shut = spells.filter((spell) => !spell.on && isLongShut(spell, defrosts, grid));
+      const shut = valveSpells.filter((spell) => !spell.on && isLongShut(spell, defrosts, grid));
       const level = shut.length === 0 ? Number.NaN : usual();
       return shut.filter((spell) => isWarm(spell, air, level, defrosts));
     }

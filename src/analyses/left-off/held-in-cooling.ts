@@ -15,7 +15,7 @@ const fewestMissed = 2;
  * the coil frosts shut and the air may climb, and its probes part as the frost does.
  */
 export function heldInCooling(signals: CircuitSignals, hours: CircuitHours): Evidence[] {
-  const stretch = openStretches(hours).at(-1);
+  const stretch = openStretches(hours.opening).at(-1);
   if (stretch === undefined || stretch.to < hours.opening.length - 1) return [];
   const { from, to } = stretch;
   if (to - from < settings.coldHours.value || !pausedBefore(hours, from)) return [];

@@ -11,7 +11,7 @@ export const usualDifferential = 1.1;
 /** A circuit hour by hour from the start of the log, defrosts and what is unknown left out. */
 export interface CircuitHours {
   readonly samples: number;
-  /** Mean opening of the valve; NaN where less than a quarter of the hour is known. */
+  /** As by `hourlyOpening`. */
   readonly opening: Float64Array;
   /**
    * How far the controlled air is under the level at which the valve would be shut, K. Where the probes usually stand
@@ -26,18 +26,23 @@ export interface CircuitHours {
   readonly probes: readonly Float64Array[];
 }
 
-export function circuitHours(signals: CircuitSignals): CircuitHours {
+/** Mean opening of the valve in each hour; NaN where less than a quarter of it is known, and without a valve. */
+export function hourlyOpening({ circuit, log, phase }: CircuitSignals): Float64Array {
+  const samples = samplesIn(log.grid, 60);
+  if (circuit.valve !== null) return hourMeans(circuit.valve.values, null, phase, samples);
+  return new Float64Array(Math.ceil(log.grid.count / samples)).fill(Number.NaN);
+}
+
+/** @param opening `hourlyOpening` of the same circuit */
+export function circuitHours(signals: CircuitSignals, opening: Float64Array): CircuitHours {
   const { circuit, log } = signals;
   const samples = samplesIn(log.grid, 60);
   const probes = circuit.probes
     .filter((_, i) => signals.usable[i])
     .map((probe) => hourMeans(probe.record.values, circuit.setPoint, signals.phase, samples));
-  const nothing = new Float64Array(probes[0]?.length ?? 0).fill(Number.NaN);
-  const opening =
-    circuit.valve === null ? nothing : hourMeans(circuit.valve.values, null, signals.phase, samples);
   const isModulating = circuit.valve?.quantity === 'fraction';
   const shutUnder = isModulating ? 0 : (circuit.differential ?? usualDifferential) / 2;
-  const above = controlled(signals, probes, nothing.length);
+  const above = controlled(signals, probes, probes[0]?.length ?? 0);
   const isRegulated = (_: number, k: number) => isRegulating(opening[k]!);
   const atFirst = above.subarray(0, Math.ceil(above.length / 3)).filter(isRegulated);
   const regulated = atFirst.length >= settings.endedHours.value ? atFirst : above.filter(isRegulated);

@@ -1,12 +1,12 @@
-import type { Verdict } from '../../model/evidence.ts';
+import type { Evidence, Verdict } from '../../model/evidence.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
 import { abstention, circuitSubject } from '../evidence-parts.ts';
 import { changedSetPoint } from './changed-set-point.ts';
 import { heldInCooling } from './held-in-cooling.ts';
-import { circuitHours } from './hours.ts';
+import { circuitHours, hourlyOpening } from './hours.ts';
 import { meta } from './meta.ts';
-import { overcooled } from './overcooled.ts';
-import { overrides } from './override.ts';
+import { isSetPointLogged, overcooled } from './overcooled.ts';
+import { openStretches, overrides } from './override.ts';
 import { setPointsLeft } from './set-points.ts';
 import { stops } from './stops.ts';
 
@@ -25,18 +25,24 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
           ),
         ]
       : [];
-  const hours = circuitHours(signals);
-  const held = heldInCooling(signals, hours);
-  const feeding = overrides(signals, hours).filter(({ end }) => held.length === 0 || end !== null);
-  const forced = [...held, ...feeding];
   const left = setPointsLeft(signals);
   return {
     evidence: [
       ...stops(signals, group, site),
-      ...forced,
-      ...(forced.length > 0 ? [] : overcooled(signals, hours)),
+      ...leftInHand(signals),
       ...(left.length > 0 ? left : changedSetPoint(signals)),
     ],
     abstentions,
   };
+}
+
+/** By the hours in which the valve stood open, or the air far under a logged set point; few circuits have any. */
+function leftInHand(signals: CircuitSignals): Evidence[] {
+  const opening = hourlyOpening(signals);
+  if (openStretches(opening).length === 0 && !isSetPointLogged(signals)) return [];
+  const hours = circuitHours(signals, opening);
+  const held = heldInCooling(signals, hours);
+  const feeding = overrides(signals, hours).filter(({ end }) => held.length === 0 || end !== null);
+  const forced = [...held, ...feeding];
+  return forced.length > 0 ? forced : overcooled(signals, hours);
 }

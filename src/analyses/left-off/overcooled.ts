@@ -12,8 +12,7 @@ import { settings } from './settings.ts';
  * change of it looks the same.
  */
 export function overcooled(signals: CircuitSignals, hours: CircuitHours): Evidence[] {
-  const { setPoint } = signals.circuit;
-  if (setPoint === null || typeof setPoint === 'number') return [];
+  if (!isSetPointLogged(signals)) return [];
   const known = [...hours.above.keys()].filter((k) => !Number.isNaN(hours.above[k]!));
   const isCold = (k: number) => hours.above[k]! < hours.bias - settings.overcooled.value;
   const first = startOfStretch(known.map(isCold));
@@ -38,6 +37,10 @@ export function overcooled(signals: CircuitSignals, hours: CircuitHours): Eviden
       features: { hours: known.length - first, still: 1, underSetPoint: depth, overcooled: 1 },
     }),
   ];
+}
+
+export function isSetPointLogged({ circuit: { setPoint } }: CircuitSignals): boolean {
+  return setPoint !== null && typeof setPoint !== 'number';
 }
 
 /** Where the stretch that lasts to the end begins, hours like it counting 1 and others −1.5: the largest such sum. */

@@ -23,7 +23,7 @@ export const freshHours = 12;
 export function overrides(signals: CircuitSignals, hours: CircuitHours): Evidence[] {
   const { circuit, log } = signals;
   if (circuit.valve === null) return [];
-  return openStretches(hours).flatMap(({ from, to }) => {
+  return openStretches(hours.opening).flatMap(({ from, to }) => {
     const under: number[] = [];
     for (let k = from; k < to; k++) if (hours.under[k]! > 0) under.push(hours.under[k]!);
     const isUnder = under.length >= settings.forcedShare.value * (to - from);
@@ -110,7 +110,7 @@ function riseOfAll({ probes }: CircuitHours, from: number, to: number, before: n
 }
 
 /** Runs of hours in which the valve was open all the time that it could be. */
-export function openStretches({ opening }: CircuitHours): { from: number; to: number }[] {
+export function openStretches(opening: Float64Array): { from: number; to: number }[] {
   const stretches: { from: number; to: number }[] = [];
   let from = -1;
   let last = -1;

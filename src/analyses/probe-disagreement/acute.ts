@@ -23,6 +23,7 @@ const longestHours = 60;
  * opened door or a stocking is over before it is reported.
  */
 export function acuteChange(table: OffsetTable, probe: number, peers: readonly number[]): Acute | null {
+  if (table.mostApart(probe, peers) < settings.acuteShift.value) return null;
   const run = terminalRun(table, probe, peers);
   if (run === null) return null;
   if (peers.length === 1) return run;

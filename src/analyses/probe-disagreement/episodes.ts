@@ -29,6 +29,7 @@ export function episodesOf(
   probe: number,
   peers: readonly number[],
 ): Episode[] {
+  if (table.mostApart(probe, peers) < settings.episodeShift.value) return [];
   const apart = fromUsual(table.offset(probe, peers));
   const least = Math.max(
     settings.episodeShift.value,

@@ -1,6 +1,8 @@
 import { selectQuantile } from '../../maths/select-rank.ts';
 import { samplesIn } from '../../model/grid.ts';
 import { type CircuitSignals, Phase } from '../../signals/types.ts';
+import type { Kelvin } from '../../units/quantities.ts';
+import { limitsOf, type OffsetLimits, turned } from './offset-limits.ts';
 
 export const blockMinutes = 30;
 export const blocksPerHour = 60 / blockMinutes;
@@ -14,6 +16,8 @@ export interface OffsetTable {
    * not to be written to.
    */
   offset(probe: number, peers: readonly number[]): Float64Array;
+  /** No two half hours of `offset` lie further apart, K: told without working out a median. −∞ where none is known. */
+  mostApart(probe: number, peers: readonly number[]): Kelvin;
 }
 
 /** Share of a half hour that both probes must hold settled. */
@@ -24,8 +28,12 @@ export function offsetTable(signals: CircuitSignals, withStops = false): OffsetT
   const samplesPerBlock = samplesIn(signals.log.grid, blockMinutes);
   const blocks = Math.ceil(signals.log.grid.count / samplesPerBlock);
   const known = new Map<string, Float64Array>();
+  const limits = new Map<string, OffsetLimits>();
   const pair = (probe: number, peer: number): Float64Array => {
-    const forth = pairBlocks(signals, probe, peer, samplesPerBlock, blocks, withStops);
+    const forth = new Float64Array(blocks).fill(Number.NaN);
+    eachBlock(signals, probe, peer, samplesPerBlock, withStops, (block, differences, count) => {
+      forth[block] = selectQuantile(differences, 0.5, count);
+    });
     known.set(
       `${peer} ${probe}`,
       forth.map((value) => -value),
@@ -46,37 +54,78 @@ export function offsetTable(signals: CircuitSignals, withStops = false): OffsetT
     known.set(key, made);
     return made;
   };
-  return { samplesPerBlock, blocks, offset };
+  const pairLimits = (probe: number, peer: number): OffsetLimits => {
+    const found = limits.get(`${probe} ${peer}`);
+    if (found !== undefined) return found;
+    const made = limitsOf(blocks, (see) => eachBlock(signals, probe, peer, samplesPerBlock, withStops, see));
+    limits.set(`${probe} ${peer}`, made);
+    limits.set(`${peer} ${probe}`, turned(made));
+    return made;
+  };
+  const mostApart = (probe: number, peers: readonly number[]): Kelvin => {
+    const pairs = peers.map((peer) => pairLimits(probe, peer));
+    // A middle of several is no less than that of what is no more than each of them.
+    const low = middleOf(
+      pairs.map((one) => one.low),
+      blocks,
+    );
+    const high = middleOf(
+      pairs.map((one) => one.high),
+      blocks,
+    );
+    return largest(high) + largest(low.map((value) => -value));
+  };
+  return { samplesPerBlock, blocks, offset, mostApart };
 }
 
-function pairBlocks(
+/** Shows `see` the known settled differences of two probes in each half hour that holds enough of them, in one scratch array. */
+function eachBlock(
   signals: CircuitSignals,
   probe: number,
   peer: number,
   samplesPerBlock: number,
-  blocks: number,
   withStops: boolean,
-): Float64Array {
+  see: (block: number, differences: Float64Array, count: number) => void,
+): void {
   const a = signals.circuit.probes[probe]!.record.values;
   const b = signals.circuit.probes[peer]!.record.values;
-  const { phase } = signals;
-  const result = new Float64Array(blocks).fill(Number.NaN);
-  const scratch = new Float64Array(samplesPerBlock);
-  for (let block = 0; block < blocks; block++) {
-    const end = Math.min(a.length, (block + 1) * samplesPerBlock);
-    let count = 0;
-    for (let i = block * samplesPerBlock; i < end; i++) {
-      if (phase[i] !== Phase.cooling && !(withStops && phase[i] === Phase.off)) continue;
-      const apart = a[i]! - b[i]!;
-      if (!Number.isNaN(apart)) scratch[count++] = apart;
-    }
-    if (count >= Math.max(1, samplesPerBlock * leastKnown))
-      result[block] = selectQuantile(scratch, 0.5, count);
+  const shutToo = withStops ? Phase.off : Phase.cooling;
+  const least = Math.max(1, samplesPerBlock * leastKnown);
+  const differences = new Float64Array(samplesPerBlock);
+  for (let from = 0, block = 0; from < a.length; from += samplesPerBlock, block++) {
+    const to = Math.min(a.length, from + samplesPerBlock);
+    const count = keepDifferences(a, b, signals.phase, shutToo, from, to, differences);
+    if (count >= least) see(block, differences, count);
   }
-  return result;
+}
+
+/** Writes the known differences at samples that cool, or are in the phase `other`, to `into`, and says how many there are. */
+function keepDifferences(
+  a: Float64Array,
+  b: Float64Array,
+  phase: Uint8Array,
+  other: number,
+  from: number,
+  to: number,
+  into: Float64Array,
+): number {
+  let count = 0;
+  for (let i = from; i < to; i++) {
+    if (phase[i] !== Phase.cooling && phase[i] !== other) continue;
+    const apart = a[i]! - b[i]!;
+    if (!Number.isNaN(apart)) into[count++] = apart;
+  }
+  return count;
+}
+
+function largest(values: Float64Array): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (const value of values) if (value > most) most = value;
+  return most;
 }
 
 function middleOf(series: readonly Float64Array[], length: number): Float64Array {
+  if (series.length === 1) return series[0]!;
   const middle = new Float64Array(length);
   const [first, second] = series;
   // The two neighbours of a probe on the usual line-up of three.

@@ -1,7 +1,8 @@
 import { median } from '../../maths/median.ts';
-import { dayAt, samplesIn } from '../../model/grid.ts';
+import type { LocalDay } from '../../model/grid.ts';
+import { samplesIn } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
-import { targetAt } from '../../model/record.ts';
+import { type Target, targetAt } from '../../model/record.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { Phase } from '../../signals/types.ts';
 import { settings } from './settings.ts';
@@ -20,23 +21,21 @@ export interface Visit {
 const reachMinutes = 180;
 
 export function serviceVisits(group: GroupSignals, members: readonly CircuitSignals[], log: Log): Visit[] {
-  const pressure = group.group.pressure?.values;
-  if (pressure === undefined) return [];
-  const reference = referenceOf(group, log);
+  if (group.group.pressure === null) return [];
+  const shares = sharesOfUsual(group, group.group.pressure.values, log);
   const reach = samplesIn(log.grid, reachMinutes);
   const shortest = samplesIn(log.grid, settings.visitMinutes.value);
   const visits: { from: number; to: number; depth: number }[] = [];
-  const shared = defrostingTogether(members, pressure.length);
   let from = -1;
   let depth = 1;
-  for (let i = 0; i <= pressure.length; i++) {
-    const share = i < pressure.length ? pressure[i]! / reference(i) : 1;
+  for (let i = 0; i <= shares.length; i++) {
+    const share = i < shares.length ? shares[i]! : 1;
     if (share < settings.visitDepth.value) {
       if (from < 0) from = i;
       depth = Math.min(depth, share);
     } else if (from >= 0) {
       const last = visits.at(-1);
-      if (isDefrost(shared, from, i)) {
+      if (isDefrost(members, from, i)) {
         // The machines drew the group down because its coils were shut for their defrost.
       } else if (last !== undefined && from - last.to < reach && i - from >= shortest / 4) {
         last.to = i;
@@ -49,22 +48,16 @@ export function serviceVisits(group: GroupSignals, members: readonly CircuitSign
   return visits.map((visit) => ({ ...visit, circuitsOff: shareOff(visit, members, reach) }));
 }
 
-/** 1 at samples at which at least half of the circuits defrost. By its air alone a circuit that is shut does so, too. */
-function defrostingTogether(members: readonly CircuitSignals[], count: number): Uint8Array {
-  const together = new Uint8Array(count);
+/** Whether for half of a stretch at least half of the circuits defrost. By its air alone a circuit that is shut does so, too. */
+function isDefrost(members: readonly CircuitSignals[], from: number, to: number): boolean {
   const told = members.filter(({ defrostSource }) => defrostSource !== 'shape');
-  for (let i = 0; i < count; i++) {
+  let together = 0;
+  for (let i = from; i < to; i++) {
     let defrosting = 0;
     for (const { phase } of told) if (phase[i] === Phase.defrost) defrosting++;
-    if (defrosting > 0 && 2 * defrosting >= members.length) together[i] = 1;
+    if (defrosting > 0 && 2 * defrosting >= members.length) together++;
   }
-  return together;
-}
-
-function isDefrost(together: Uint8Array, from: number, to: number): boolean {
-  let defrosting = 0;
-  for (let i = from; i < to; i++) defrosting += together[i]!;
-  return 2 * defrosting >= to - from;
+  return 2 * together >= to - from;
 }
 
 /** Days before a sample that tell what was usual then: whoever pulls a group down may leave it at another level. */
@@ -72,17 +65,28 @@ const daysBefore = 3;
 /** Who pulls a group down lowers its target for it; one that floats is seldom further under the usual suction than this share. */
 const targetShare = 0.9;
 
-function referenceOf(group: GroupSignals, { calendar }: Log): (sample: number) => number {
-  const target = group.group.pressureSetPoint;
+/** The suction pressure at each sample as a share of its target, or of what was usual on the days before. */
+function sharesOfUsual(group: GroupSignals, pressure: Float64Array, { calendar }: Log): Float64Array {
   const overall = median(group.suction);
-  const usual = group.suction.map((_, day) =>
-    median(group.suction.subarray(Math.max(0, day - daysBefore), day)),
-  );
-  return (sample) => {
-    const value = targetAt(target, sample);
-    const then = usual[dayAt(calendar, sample)]! || overall;
-    return Number.isNaN(value) ? then : Math.max(value, targetShare * then);
-  };
+  const shares = new Float64Array(pressure.length);
+  calendar.days.forEach((day, d) => {
+    const before = median(group.suction.subarray(Math.max(0, d - daysBefore), d));
+    sharesOfDay(shares, pressure, group.group.pressureSetPoint, before || overall, day);
+  });
+  return shares;
+}
+
+function sharesOfDay(
+  shares: Float64Array,
+  pressure: Float64Array,
+  target: Target | null,
+  usual: number,
+  { from, to }: LocalDay,
+): void {
+  for (let i = from; i < to; i++) {
+    const value = targetAt(target, i);
+    shares[i] = pressure[i]! / (Number.isNaN(value) ? usual : Math.max(value, targetShare * usual));
+  }
 }
 
 function shareOff(

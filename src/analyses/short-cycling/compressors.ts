@@ -12,7 +12,7 @@ import { inferredRuns } from './inferred.ts';
 import { type Judged, judgeMachine, visibleStarts } from './judge-machine.ts';
 import { meta } from './meta.ts';
 import { narrowedSwing } from './narrowed.ts';
-import { runHistory } from './run-history.ts';
+import { historyOf, runHistory } from './run-history.ts';
 import { settings } from './settings.ts';
 
 /** Of what is inferred from the pressure alone, at most this is certain. */
@@ -39,8 +39,8 @@ function ofMachines(group: GroupSignals, site: Signals): Verdict {
     const visible = compressor.changes === null ? visibleStarts(grid.stepMs) : Number.POSITIVE_INFINITY;
     if (visible <= limit) abstentions.push(tooCoarse(compressor, group, grid.stepMs / 60_000));
     if (visible < 4) return;
-    const runs = runHistory(compressor, group.compressorSpells[i]!, grid);
-    const judged = judgeMachine(runs, compressor.values, limit, visible, grid, calendar);
+    const history = runHistory(compressor, group.compressorSpells[i]!, grid);
+    const judged = judgeMachine(history, compressor.values, limit, visible, grid, calendar);
     if (judged !== null) evidence.push(evidenceOf(judged, compressor, 'compressor', group, site));
   });
   const isCoarse = visibleStarts(grid.stepMs) <= limit;
@@ -112,9 +112,9 @@ function fromPressure(group: GroupSignals, site: Signals): Verdict {
   );
   if (pressure === null || visibleStarts(grid.stepMs) <= settings.inferredCycles.value)
     return { evidence: [], abstentions: [unseen] };
-  const runs = inferredRuns(pressure.values, pressure.resolution, grid);
+  const history = historyOf(inferredRuns(pressure.values, pressure.resolution, grid));
   const never = Number.MAX_VALUE;
-  const judged = judgeMachine(runs, pressure.values, never, Number.POSITIVE_INFINITY, grid, calendar);
+  const judged = judgeMachine(history, pressure.values, never, Number.POSITIVE_INFINITY, grid, calendar);
   const isCycling = judged !== null && judged.period.rate > settings.inferredCycles.value;
   return {
     evidence: isCycling ? [evidenceOf(judged, pressure, 'inferred', group, site)] : [],

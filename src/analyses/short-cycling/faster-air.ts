@@ -7,7 +7,7 @@ import { airSwing, leastSwing } from './air-swing.ts';
 import { inferredRuns } from './inferred.ts';
 import { meta } from './meta.ts';
 import { narrowedSwing } from './narrowed.ts';
-import { startTimes } from './run-history.ts';
+import { historyOf } from './run-history.ts';
 import { settings } from './settings.ts';
 import { startRate } from './start-rate.ts';
 
@@ -33,8 +33,8 @@ export function fasterAir(signals: CircuitSignals): Evidence[] {
   const moved = median(level.subarray(day)) - median(level.subarray(0, day));
   if (Math.abs(moved) > levelWithin) return [];
   const resolution = Math.max(...circuit.probes.map((probe) => probe.record.resolution));
-  const runs = inferredRuns(air, resolution / 2, log.grid);
-  const { days } = startRate(startTimes(runs), air, log.grid, log.calendar);
+  const { starts } = historyOf(inferredRuns(air, resolution / 2, log.grid));
+  const { days } = startRate(starts, air, log.grid, log.calendar);
   const usual = median(days.subarray(0, day));
   const now = median(days.subarray(day));
   if (!(now >= faster * usual) || now < settings.ownNormStarts.value) return [];

@@ -4,7 +4,7 @@ import type { Calendar, Grid } from '../../model/grid.ts';
 import type { EpochMs } from '../../units/quantities.ts';
 import { held, knownMeasures, measure } from '../evidence-parts.ts';
 import { type BusyPeriod, busyPeriod } from './busy-days.ts';
-import { minutesOf, type Run, startTimes } from './run-history.ts';
+import { minutesOf, type Run, type RunHistory } from './run-history.ts';
 import { settings } from './settings.ts';
 import { mostInAnHour, startRate } from './start-rate.ts';
 
@@ -29,19 +29,20 @@ const coarseCertainty = 0.6;
  * over the machine's own norm with runs too short for the logging is told.
  */
 export function judgeMachine(
-  runs: readonly Run[],
+  history: RunHistory,
   values: Float64Array,
   limit: number,
   visible: number,
   grid: Grid,
   calendar: Calendar,
 ): Judged | null {
-  const starts = startTimes(runs);
+  const { starts } = history;
   const rate = startRate(starts, values, grid, calendar);
   const isCoarse = visible <= limit;
   const ownLimit = isCoarse ? settings.coarseShare.value * visible : settings.ownNormStarts.value;
   const period = busyPeriod(rate, limit, ownLimit, grid, calendar);
   if (period === null) return null;
+  const runs = history.runs();
   const onset = grid.startMs + period.fromHour * hourMs;
   const end = period.toHour === null ? null : grid.startMs + period.toHour * hourMs;
   const since = runs.filter((run) => run.start >= onset && (end === null || run.start < end));

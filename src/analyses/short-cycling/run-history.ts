@@ -14,18 +14,37 @@ export interface Run {
   readonly whole: boolean;
 }
 
+/** When a machine was seen to start; its runs and stops are put in time only for one that starts too often. */
+export interface RunHistory {
+  /** Times at which it was seen to go from standing to running. */
+  readonly starts: readonly EpochMs[];
+  readonly runs: () => readonly Run[];
+}
+
 /**
  * The runs and stops of a machine: from every change that the export logged, where it logged changes, so that runs
  * shorter than the grid are seen; else from the spells on the grid.
  */
-export function runHistory(record: Record, spells: readonly Spell[], grid: Grid): Run[] {
-  if (record.changes !== null) return runsOfChanges(record);
-  return spells.map(({ from, to, on, whole }) => ({
-    start: timeAt(grid, from),
-    end: timeAt(grid, to),
-    on,
-    whole,
-  }));
+export function runHistory(record: Record, spells: readonly Spell[], grid: Grid): RunHistory {
+  if (record.changes !== null) return historyOf(runsOfChanges(record));
+  const starts: EpochMs[] = [];
+  for (let k = 1; k < spells.length; k++) {
+    const { on, from } = spells[k]!;
+    if (on && spells[k - 1]!.to === from) starts.push(timeAt(grid, from));
+  }
+  const runs = (): Run[] =>
+    spells.map(({ from, to, on, whole }) => ({
+      start: timeAt(grid, from),
+      end: timeAt(grid, to),
+      on,
+      whole,
+    }));
+  return { starts, runs };
+}
+
+export function historyOf(runs: readonly Run[]): RunHistory {
+  const starts = runs.filter((run, i) => run.on && runs[i - 1]?.end === run.start).map((run) => run.start);
+  return { starts, runs: () => runs };
 }
 
 function runsOfChanges(record: Record): Run[] {
@@ -49,8 +68,3 @@ function runsOfChanges(record: Record): Run[] {
 }
 
 export const minutesOf = (run: Run): Minutes => (run.end - run.start) / 60_000;
-
-/** Times at which the machine was seen to go from standing to running. */
-export function startTimes(runs: readonly Run[]): EpochMs[] {
-  return runs.filter((run, i) => run.on && runs[i - 1]?.end === run.start).map((run) => run.start);
-}

@@ -37,10 +37,13 @@ export function analyseValve(signals: CircuitSignals): Verdict {
           ),
         ];
   if (visible < 4) return { evidence: [], abstentions };
-  const runs = runHistory(valve, signals.valveSpells, log.grid);
-  const judged = judgeMachine(runs, valve.values, limit, visible, log.grid, log.calendar);
+  const history = runHistory(valve, signals.valveSpells, log.grid);
+  const judged = judgeMachine(history, valve.values, limit, visible, log.grid, log.calendar);
   const isByNorm = judged !== null && judged.period.rate <= limit;
-  if (isByNorm && (hardlyShut(runs, judged.onset) || swings(judged, signals).airSwingRatio! > widerSwing))
+  if (
+    isByNorm &&
+    (hardlyShut(history.runs(), judged.onset) || swings(judged, signals).airSwingRatio! > widerSwing)
+  )
     return { evidence: [], abstentions };
   if (judged !== null) return { evidence: [evidenceOf(judged, signals)], abstentions };
   return { evidence: visible > limit ? [] : fromSwing(signals), abstentions };

@@ -18,7 +18,7 @@ export function tradingHoursRise(
   group: GroupSignals | null,
   site: Signals,
 ): Evidence | null {
-  const apart = lessOthers(dayOverNight(signals), othersOf(signals, group, site));
+  const apart = lessOthers(dayOverNight(signals).days, othersOf(signals, group, site));
   const rise = findRise(apart);
   if (rise === null || rise.size < settings.tradingRise.value) return null;
   const start = rise.ramp.start;
@@ -58,9 +58,24 @@ function levelOf({ probes, usable }: CircuitSignals, part: 'day' | 'night'): Flo
   return Float64Array.from({ length: days }, (_, day) => median(chosen.map((probe) => probe[part][day]!)));
 }
 
-function dayOverNight(signals: CircuitSignals): Float64Array {
+interface DayOverNight {
+  readonly days: Float64Array;
+  /** The same less its median over the log. */
+  readonly moved: Float64Array;
+}
+
+/** Every circuit is held against all others: each is worked out once. */
+const worked = new WeakMap<CircuitSignals, DayOverNight>();
+
+function dayOverNight(signals: CircuitSignals): DayOverNight {
+  const known = worked.get(signals);
+  if (known !== undefined) return known;
   const night = levelOf(signals, 'night');
-  return levelOf(signals, 'day').map((value, day) => value - night[day]!);
+  const days = levelOf(signals, 'day').map((value, day) => value - night[day]!);
+  const usual = median(days);
+  const made = { days, moved: days.map((value) => value - usual) };
+  worked.set(signals, made);
+  return made;
 }
 
 /** The others of its suction group where two can be asked, else all others of the site. */
@@ -72,11 +87,7 @@ function othersOf(signals: CircuitSignals, group: GroupSignals | null, site: Sig
 
 function lessOthers(days: Float64Array, others: readonly CircuitSignals[]): Float64Array {
   if (others.length < fewestOthers) return days;
-  const moved = others.map((other) => {
-    const apart = dayOverNight(other);
-    const usual = median(apart);
-    return apart.map((value) => value - usual);
-  });
+  const moved = others.map((other) => dayOverNight(other).moved);
   return days.map((value, day) => {
     const common = median(moved.map((other) => other[day]!));
     return value - (Number.isFinite(common) ? common : 0);
