@@ -46,6 +46,8 @@ export default defineConfig({
         format: 'es',
         entryFileNames: '[name].js',
         chunkFileNames: 'chunks/[name]-[hash].js',
+        // Names stay, for a stack trace to be read; comments and blanks would be held in memory with the code.
+        minify: { compress: false, mangle: false, codegen: true },
         banner: ({ name, isEntry }) => (isEntry && name === 'rimelog' ? '#!/usr/bin/env node' : ''),
       },
     },
