@@ -28,12 +28,26 @@ export function withoutGoods(all: readonly (readonly Token[])[]): readonly (read
     if (!nameACircuit(others, ofPlantToo.has(meaning))) continue;
     for (const { name, at } of together) ofCircuits.set(name, (ofCircuits.get(name) ?? new Set()).add(at));
   }
+  for (const [name, tokens] of all.entries()) {
+    const at = counterOfGoods(tokens);
+    if (at !== null) ofCircuits.set(name, (ofCircuits.get(name) ?? new Set()).add(at));
+  }
   return all.map((tokens, name) => {
     const goods = ofCircuits.get(name);
     return goods === undefined
       ? tokens
       : tokens.map((token, at) => (goods.has(at) ? { ...token, meaning: null } : token));
   });
+}
+
+/** `Deli counter left`: what counts has no ends. Null where no such counter stands in the name. */
+function counterOfGoods(tokens: readonly Token[]): number | null {
+  const at = tokens.findIndex(({ text }) => text === 'counter');
+  const ends = tokens.at(-1)?.meaning === 'position';
+  const roleless = tokens.every(
+    ({ meaning }, index) => index === at || meaning === null || meaning === 'position',
+  );
+  return at > 0 && ends && roleless ? at : null;
 }
 
 /** Whether what else stands in these names is what a circuit logs: water loops have valves and set points but no defrost. */

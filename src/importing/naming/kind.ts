@@ -33,7 +33,8 @@ export function kindOf(point: Point, facts: ColumnFacts, tokens: readonly Token[
   if (has('level', 'humidity')) return 'percent';
   if (has('temperature', 'superheat', 'subcooling', 'saturated')) return 'temperature';
   if (has('power', 'speed')) return 'number';
-  if (has('valve') && !has('set') && facts.low >= 0 && facts.high <= 100) return 'percent';
+  const share = facts.low >= 0 && facts.high <= 100 && !has('set');
+  if (share && (has('valve') || (has('feed', 'liquid') && saysPercent(tokens)))) return 'percent';
   if (has('suction', 'highSide', 'condenser') && facts.low > -1)
     return first === 't' ? 'temperature' : 'pressure';
   if (has('discharge') && !has('air', 'probe', 'case', 'circuit') && facts.median > 60) return 'pressure';
@@ -43,6 +44,13 @@ export function kindOf(point: Point, facts: ColumnFacts, tokens: readonly Token[
     has('air', 'probe', 'return', 'supply', 'coil', 'product', 'set', 'differential')
     ? 'temperature'
     : 'number';
+}
+
+/** `FeedPct`: the unit as the last word of the name. */
+function saysPercent(tokens: readonly Token[]): boolean {
+  return /^(?:pct|perc|percent|prozent|pourcent|porcentaje|percentuale|procent)$/.test(
+    tokens.at(-1)?.text ?? '',
+  );
 }
 
 /** Within what weather can be, in °F or °C. */

@@ -2,6 +2,7 @@ import { endedByProbeLetter } from '../header/probe-letters.ts';
 import type { Point } from '../points/point.ts';
 import { type ColumnFacts, factsOf } from './column-facts.ts';
 import { withoutGoods } from './goods.ts';
+import { intervalStatistics } from './interval-statistics.ts';
 import { type Kind, kindOf, wordsIn } from './kind.ts';
 import { type Role, roleOf } from './role-rules.ts';
 import { type Token, tokensOf } from './tokens.ts';
@@ -25,17 +26,21 @@ export interface NamedColumn {
 /** All columns of a site; words at the front that every column shares (`Store 12/Rack A/`) say nothing of a role. */
 export function nameColumns(points: readonly Point[]): NamedColumn[] {
   const headers = points.map((point) => point.header);
-  const tokens = withoutUnitLetters(
-    withoutGoods(headers.map(tokensOf)),
-    endedByProbeLetter(headers),
-    headers,
-  );
+  const { tokens: named, extremes } = intervalStatistics(headers.map(tokensOf));
+  const tokens = withWeather(withoutUnitLetters(withoutGoods(named), endedByProbeLetter(headers), headers));
   const shared = sharedFront(tokens);
   const underStore = storeFolder(tokens);
-  return points.map((point, index) =>
-    nameColumn(point, tokens[index]!, Math.max(shared, underStore.has(tokens[index]!) ? 1 : 0)),
-  );
+  return points.map((point, index) => {
+    const column = nameColumn(
+      point,
+      tokens[index]!,
+      Math.max(shared, underStore.has(tokens[index]!) ? 1 : 0),
+    );
+    return extremes.has(index) ? { ...column, role: 'other', confidence: 0.95, because: ofInterval } : column;
+  });
 }
+
+const ofInterval = 'the least or greatest within each interval, whose mean stands beside it';
 
 /** `M01_Air1_F`: a last F or C in many names is the unit, unless other names end in A or B or it tells probes apart. */
 function withoutUnitLetters(
@@ -50,6 +55,24 @@ function withoutUnitLetters(
   const unit = ['f', 'c'].find((letter) => letters.has(letter) && !letters.has('a') && !letters.has('b'));
   if (unit === undefined || lasts.filter((last) => last === unit).length < 3) return all;
   return all.map((tokens, index) => (lasts[index] === unit ? tokens.slice(0, -1) : tokens));
+}
+
+const bareOutlet: ReadonlySet<Meaning | null> = new Set<Meaning | null>(['outlet', 'temperature', 'probe']);
+const fewestNamed = 4;
+
+/** `OutTmp` alone among names of circuits is the weather: an outlet would say of what. */
+function withWeather(all: readonly (readonly Token[])[]): readonly (readonly Token[])[] {
+  const isBare = (tokens: readonly Token[]): boolean =>
+    wordsIn(tokens)('outlet') && tokens.every(({ meaning }) => bareOutlet.has(meaning));
+  const named = all.filter((tokens) => tokens.some(({ meaning }) => meaning === null)).length;
+  if (named < fewestNamed || all.filter(isBare).length !== 1) return all;
+  return all.map((tokens) =>
+    isBare(tokens)
+      ? tokens.map((token) =>
+          token.meaning === 'outlet' ? { ...token, meaning: 'outdoor' as const } : token,
+        )
+      : tokens,
+  );
 }
 
 /**

@@ -11,6 +11,8 @@ export interface RackGroup {
   readonly rack: string;
   /** Words that name it; empty where nothing does. */
   readonly key: readonly string[];
+  /** Its file, where the racks are told apart by their files; else null. */
+  readonly file: string | null;
   readonly class: 'medium' | 'low' | null;
   readonly classBecause: string;
   readonly suction: NamedColumn | null;
@@ -34,7 +36,9 @@ export function suctionGroupsOf(columns: readonly NamedColumn[]): {
   const suctions = columns.filter(({ role }) => role === 'suction-pressure');
   const owned = columns.filter(({ role }) => ownedRoles.has(role));
   const groups =
-    suctions.length > 0 && suctions.length <= mostGroups ? fromSuctions(suctions) : fromCompressors(owned);
+    suctions.length > 0 && suctions.length <= mostGroups
+      ? (byFile(suctions) ?? fromSuctions(suctions))
+      : fromCompressors(owned);
   const homeless: NamedColumn[] = [];
   for (const column of owned) {
     const owners = ownersOf(column, groups);
@@ -42,6 +46,25 @@ export function suctionGroupsOf(columns: readonly NamedColumn[]): {
     for (const owner of owners) owner.owned.push(column);
   }
   return { groups: groups.map((group) => withClass(group, groups)), homeless };
+}
+
+/** Racks that one file each logs under the same headers: `Rack A.csv` and `Rack B.csv` both with `Suction`. */
+function byFile(suctions: readonly NamedColumn[]): RackGroup[] | null {
+  const keys = new Set(suctions.map((column) => wordsOf(column).join(' ')));
+  const stems = new Set(suctions.map(({ point }) => point.fileStems[0]));
+  const alone = suctions.every(({ point }) => point.fileStems.length === 1);
+  if (suctions.length < 2 || keys.size > 1 || stems.size < suctions.length || !alone) return null;
+  const taken = new Set<string>();
+  return [...suctions]
+    .sort((a, b) => byNaturalOrder(a.point.name, b.point.name))
+    .map((column) => ({
+      ...groupOf(unused(column.point.fileStems[0]!, taken), keyOf(column), column),
+      file: column.point.fileStems[0]!,
+    }));
+}
+
+function wordsOf(column: NamedColumn): string[] {
+  return keyOf(column).map((token) => token.text);
 }
 
 function fromSuctions(suctions: readonly NamedColumn[]): RackGroup[] {
@@ -74,6 +97,7 @@ function groupOf(id: string, key: readonly ResidualToken[], suction: NamedColumn
     id,
     rack: key.find((token) => token.mark === 'rack')?.written.toUpperCase() ?? 'A',
     key: key.map((token) => token.text),
+    file: null,
     class: null,
     classBecause: '',
     suction,
@@ -101,8 +125,10 @@ function unused(wanted: string, taken: Set<string>): string {
 /** The groups whose name the column carries; a discharge or receiver without a name serves every group of its rack. */
 function ownersOf(column: NamedColumn, groups: readonly RackGroup[]): readonly RackGroup[] {
   if (groups.length <= 1) return groups;
+  const inFile = groups.filter(({ file }) => file !== null && column.point.fileStems.includes(file));
+  if (inFile.length > 0) return inFile;
   const key = keyOf(column);
-  const words = key.map((token) => token.text);
+  const words = wordsOf(column);
   const exact = groups.filter((group) => group.key.join(' ') === words.join(' '));
   if (exact.length === 1) return exact;
   const named = groups.filter((group) => group.key.length > 0 && isSubsequence(group.key, words));

@@ -13,7 +13,7 @@ export interface Token {
 
 const longestName = 200;
 const unitWords =
-  /^(?:deg|degrees?|°?[fck]|deg[fck]|[fc]ahrenheit|celsius|kelvin|fahrenheit|psi[gad]?|bar[ga]?|kpa[ga]?|mpa|mbar|%|pct|percent|kwh?|amps?|hz|on ?\/ ?off|0 ?\/ ?1)$/i;
+  /^(?:deg|degrees?|°?[fck]|deg(?:rees?)?[ _]?[fck]|[fc]ahrenheit|celsius|kelvin|fahrenheit|psi[gad]?|bar[ga]?|kpa[ga]?|mpa|mbar|%|pct|percent|kwh?|amps?|hz|on ?\/ ?off|0 ?\/ ?1)$/i;
 
 /** Splits a column name at punctuation, at changes of case and between letters and digits; units are left out. */
 export function tokensOf(name: string): Token[] {
@@ -35,12 +35,25 @@ export function tokensOf(name: string): Token[] {
   return withPairs(tokens);
 }
 
-/** `Tset` and `Psuct`: what is measured in one letter, then a known word. */
+/** `Tset` and `Psuct`: what is measured in one letter, then a known word; pressures are those of the rack (not `Prep`). */
 function letterAndWord(plain: string): string[] | null {
   const rest = plain.slice(1);
-  const measured = plain[0] === 't' || plain[0] === 'p';
-  return measured && rest.length >= 3 && meaningOfWord(rest) !== null ? [plain[0]!, rest] : null;
+  const meaning = rest.length >= 3 ? meaningOfWord(rest) : null;
+  const measured = plain[0] === 't' || (plain[0] === 'p' && meaning !== null && ofPressures.has(meaning));
+  return measured && meaning !== null ? [plain[0]!, rest] : null;
 }
+
+const ofPressures: ReadonlySet<Meaning> = new Set<Meaning>([
+  'suction',
+  'discharge',
+  'highSide',
+  'condenser',
+  'compressor',
+  'receiver',
+  'liquid',
+  'oil',
+  'set',
+]);
 
 function withPairs(tokens: readonly Token[]): Token[] {
   return tokens.map((token, index) => {

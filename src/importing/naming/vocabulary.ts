@@ -22,7 +22,7 @@ export const meanings = {
     'defrost defrosts defrosting dfr dfrst dfst defr def dfro defrst abtau abtauung abtauen abt degivrage degiv deg desescarche descongelacion degelo sbrinamento sbrin ontdooi ontdooiing deshielo dfst ontdooien',
   termination: 'termination term termin terminate trm',
   valve:
-    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil ventiloffnung ventiloeffnung ventilstellung offnungsgrad oeffnungsgrad vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop xv ev',
+    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil ventiloffnung ventiloeffnung ventilstellung offnungsgrad oeffnungsgrad vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop xv ev opening ouverture apertura abertura openingsgraad detendeur klepstand klepopening kleppositie magneetklep',
   feed: 'feed feeding cool cooling refrig refrigeration call calling kuhlung kuhlen kuehlung froid frio freddo koeling koelen kalte clg',
   liquid: 'liquid liq flussig flussigkeit fluessig liquide liquido vloeistof',
   suction:
@@ -32,7 +32,7 @@ export const meanings = {
   condenser:
     'condenser cond cndsr cndr condensor verflussiger condenseur condensador condensatore gascooler gc',
   compressor:
-    'compressor compressors comp comps compr cmp cmpr cprsr kompressor verdichter compresseur compresor compressore kompr verd vdc vd',
+    'compressor compressors machine machines comp comps compr cmp cmpr cprsr kompressor verdichter compresseur compresor compressore kompr verd vdc vd',
   level: 'level lvl niveau nivel livello fullstand fuellstand peil',
   receiver: 'receiver rcvr recvr rcv sammler recipient recipiente reservoir',
   superheat:
@@ -41,10 +41,11 @@ export const meanings = {
   coil: 'coil evap evaporator verdampfer evaporateur evaporador evaporatore verdamper batterie',
   outlet: 'out outlet leaving lvg exit austritt sortie salida uscita uit',
   inlet: 'in inlet entering entg eintritt entree entrada',
-  product: 'product products prod simulator sim simulated food produkt produit producto prodotto',
+  product: 'product products prod prd simulator sim simulated food produkt produit producto prodotto',
   outdoor:
     'outdoor outside oat oad amb ambient exterior aussen exterieur exterieure extern externe esterna buiten weather',
-  indoor: 'indoor indoors store space sales shop salesfloor raum ambiance sala verkaufsraum',
+  indoor:
+    'indoor indoors store space sales shop salesfloor raum markt ambiance magasin vente sala ventas tienda verkaufsraum verkaufsflache vendita winkel',
   humidity:
     'humidity humid rh hum hygro hygrometer moisture feuchte luftfeuchte humidite humedad umidita vocht dewpoint dew wetbulb',
   fan: 'fan fans lufter luefter ventilator ventilateur ventilador ventola',
@@ -60,7 +61,7 @@ export const meanings = {
   extreme: 'min max minimum maximum minimal maximal warmest coldest highest lowest spread',
   power: 'power kw kwh amps amp current watts watt leistung puissance energy',
   speed: 'speed vfd vsd freq frequency hz inverter drehzahl vitesse capacity',
-  oil: 'oil ol huile water wasser glycol brine floor drain motor heat reclaim',
+  oil: 'oil ol huile water wasser glycol brine floor flr drain motor heat reclaim',
   saturated: 'sst sct saturated satsuct ssct',
   gas: 'gas hotgas gaz heissgas',
   status:

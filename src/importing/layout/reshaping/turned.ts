@@ -5,7 +5,7 @@ const fewestTimes = 4;
 
 /**
  * A table turned on its side: the times stand in one row, and each row below is a point. Or a table of days: clock
- * times in the header, a date before each row.
+ * times in the header, a date before each row, and the name of the point where there are several.
  */
 export function findTurned({ rows, typeOf }: Sample): Reshaping | null {
   for (let row = 0; row < Math.min(rows.length - 1, 12); row++) {
@@ -22,15 +22,20 @@ export function findTurned({ rows, typeOf }: Sample): Reshaping | null {
       const first = times[0]!;
       const labelled = below.filter(({ cells: each }) => visibleText(each[0]!) !== '').length;
       if (labelled < 0.9 * below.length) continue;
-      const rowTypes = below.map((each) => typeOf(rows.indexOf(each), 0));
+      const typesAt = (column: number) => below.map((each) => typeOf(rows.indexOf(each), column));
+      const rowTypes = typesAt(0);
+      const isDate = (column: number): boolean =>
+        typesAt(column).filter((type) => type === 'date').length >= 0.8 * below.length;
+      const date = Array.from({ length: first }, (_, column) => column).find(isDate);
       if (kind === 'stamp' && rowTypes.every((type) => type === 'text' || type === 'unit' || type === 'word'))
         return turned(row, cells, times, first);
-      if (kind === 'clock' && rowTypes.filter((type) => type === 'date').length >= 0.8 * below.length)
+      if (kind === 'clock' && date !== undefined)
         return ofDays(
           rows.slice(0, row).map((each) => each.cells),
           row,
           cells,
           times,
+          date,
         );
     }
   }
@@ -69,11 +74,17 @@ function ofDays(
   headerRow: number,
   cells: readonly string[],
   times: readonly number[],
+  date: number,
 ): Reshaping {
+  const labels = Array.from({ length: times[0]! }, (_, column) => column).filter((column) => column !== date);
   const title = above
     .map((row) => row.map(visibleText).filter((cell) => cell !== ''))
     .findLast((row) => row.length === 1);
-  const name = title?.[0] ?? 'value';
+  const titled = title?.[0] ?? 'value';
+  const nameOf = (row: readonly string[]): string => {
+    const words = labels.map((column) => visibleText(row[column] ?? '')).filter((word) => word !== '');
+    return words.length === 0 ? titled : words.join(' ');
+  };
   return {
     kind: 'table-of-days',
     headerRow,
@@ -81,7 +92,10 @@ function ofDays(
     choice: {
       about: 'direction of the table',
       chosen: 'each row is a day',
-      because: 'times of day stand in the header and a date before each row',
+      because:
+        labels.length === 0
+          ? 'times of day stand in the header and a date before each row'
+          : 'times of day stand in the header, and a date and a point before each row',
       override: null,
     },
     begin: () => (row) =>
@@ -89,6 +103,6 @@ function ofDays(
         ? [row]
         : times
             .filter((at) => visibleText(row[at] ?? '') !== '')
-            .map((at) => [row[0]!, cells[at]!, name, row[at]!]),
+            .map((at) => [row[date]!, cells[at]!, nameOf(row), row[at]!]),
   };
 }

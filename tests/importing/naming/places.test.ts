@@ -1,0 +1,120 @@
+import { expect, test } from 'vitest';
+import { guessSite } from '../../../src/importing/naming/guess-site.ts';
+import type { ColumnSpec } from '../assemble/readings-of.ts';
+import { dialects } from './dialects.ts';
+import { exported } from './invented-store.ts';
+import { readingsIn } from './truth.ts';
+
+/** Columns whose names say another place or thing than they seem to, beside a plain store of six circuits. */
+
+const terse = exported(dialects[0]!);
+const valuesOf = (part: string) => terse.find(({ point }) => point === part)!.values;
+const air = terse.find(({ part }) => part.what === 'air')!.values;
+const other = valuesOf(terse.filter(({ part }) => part.what === 'air').at(-1)!.point);
+const onOff = terse.find(({ part }) => part.what === 'defrost')!.values;
+const feeding = terse.find(({ part }) => part.what === 'valve')!.values;
+const perCent = Float64Array.from(air, (value) => Math.round(50 + 20 * Math.sin(value)));
+
+function guessOf(extra: readonly ColumnSpec[], beside = terse) {
+  const parts = extra.map((column) => ({ ...column, part: { what: 'indoor' as const } }));
+  return guessSite(readingsIn([...beside, ...parts]));
+}
+
+const idsOf = ({ site }: ReturnType<typeof guessSite>) => (site.circuits ?? []).map(({ id }) => id);
+const withProbe = ({ site }: ReturnType<typeof guessSite>, probe: string) =>
+  (site.circuits ?? []).find(({ probes }) => probes.includes(probe));
+
+test('a preparation room is a circuit: P and a word of air are no pressure, and no return air', () => {
+  const guess = guessOf([
+    { point: 'C07 Prep Room Air', values: air },
+    { point: 'C07 Prep Room Defrost', values: onOff, status: true },
+  ]);
+  expect(withProbe(guess, 'C07 Prep Room Air')?.id).toBe('C07 Prep Room');
+});
+
+test.each([
+  'Marktraum Temperatur',
+  'Temperatura vendita',
+  'Winkeltemperatuur',
+  'Temperatura sala de ventas',
+  'Température surface de vente',
+  'FlrTmp',
+])('%s is the room of the shop and no circuit', (point) => {
+  expect(idsOf(guessOf([{ point, values: air }]))).toEqual(idsOf(guessOf([])));
+});
+
+test('an outlet that stands for no case is the weather', () => {
+  expect(idsOf(guessOf([{ point: 'OutTmp', values: air }]))).toEqual(idsOf(guessOf([])));
+});
+
+test.each([
+  'C01 FeedPct',
+  'C01 klepstand',
+  'C01 Ouverture détendeur',
+  'C01 Valve opening',
+  'C01 apertura válvula',
+])('%s says how far the valve of the circuit stands open', (point) => {
+  const without = terse.filter(({ part }) => !(part.what === 'valve' && part.circuit === 0));
+  const guess = guessOf([{ point, values: perCent }], without);
+  expect((guess.site.circuits ?? []).map(({ valve }) => valve)).toContain(point);
+});
+
+test('a counter that goods are sold over is a circuit where only its air is logged', () => {
+  const onlyAir = terse.filter(({ part }) => part.what === 'air');
+  const guess = guessOf(
+    [
+      { point: 'Deli Counter left', values: air },
+      { point: 'Deli Counter right', values: air },
+    ],
+    onlyAir,
+  );
+  expect(withProbe(guess, 'Deli Counter left')?.probes).toEqual(['Deli Counter left', 'Deli Counter right']);
+});
+
+test('a machine of a rack is a compressor', () => {
+  const guess = guessOf([{ point: 'R1 machine 7', values: feeding, status: true }]);
+  const named = (guess.site.racks ?? [])
+    .flatMap((rack) => rack.suctionGroups ?? [])
+    .flatMap(({ compressors }) => compressors ?? []);
+  expect(named).toContain('R1 machine 7');
+});
+
+test('the product of a circuit in three letters is no second circuit', () => {
+  expect(idsOf(guessOf([{ point: 'C01PrdTmp', values: other }]))).toEqual(idsOf(guessOf([])));
+});
+
+test('degrees in words are a unit and no defrost', () => {
+  const guess = guessOf([{ point: 'C07 - Air 1 (deg F)', values: air }]);
+  expect(withProbe(guess, 'C07 - Air 1 (deg F)')?.id).toBe('C07');
+});
+
+test('mean, least and greatest of each interval are one probe', () => {
+  const columns = [1, 2, 3].flatMap((circuit) =>
+    [1, 2].flatMap((probe) =>
+      ['avg', 'min', 'max'].map((what) => ({ point: `K0${circuit} Air ${probe} ${what}`, values: air })),
+    ),
+  );
+  const { site } = guessOf(columns, []);
+  expect(site.circuits!.map(({ probes }) => probes)).toEqual([
+    ['K01 Air 1 avg', 'K01 Air 2 avg'],
+    ['K02 Air 1 avg', 'K02 Air 2 avg'],
+    ['K03 Air 1 avg', 'K03 Air 2 avg'],
+  ]);
+});
+
+test('racks that one file each logs under the same headers keep their machines apart', () => {
+  const racks = ['Rack A', 'Rack B'].flatMap((fileStem, group) => [
+    { point: 'Suct PSI', fileStem, values: air.map((value) => value + 40 - 30 * group) },
+    { point: 'Comp 1', fileStem, values: feeding, status: true },
+    { point: 'Head PSI', fileStem, values: air.map((value) => value + 150) },
+  ]);
+  const { site } = guessOf(
+    racks,
+    terse.filter(({ part }) => 'circuit' in part),
+  );
+  const groups = site.racks!.flatMap((rack) => rack.suctionGroups ?? []);
+  expect(groups.map(({ id, compressors, discharge }) => [id, compressors, discharge])).toEqual([
+    ['Rack A', ['Rack A:Comp 1'], 'Rack A:Head PSI'],
+    ['Rack B', ['Rack B:Comp 1'], 'Rack B:Head PSI'],
+  ]);
+});
