@@ -32,7 +32,7 @@ const coverable: readonly Trouble['scope'][] = ['whole-circuit', 'cycling', 'sup
  * A rack that cannot hold its pressure warms all it feeds: one finding for the rack stands for what its circuits
  * would each be flagged for, when they began with it. So it does for superheat, read against that pressure, and for defrosts
  * that run somewhat longer, as coils do that are fed all the time or colder. A probe that is far from its own neighbours keeps
- * its flag, and so do defrosts that heat weakly or do not come: no pressure does that.
+ * its flag, and so do defrosts that heat weakly or do not come: no pressure does that, but it hides those that only the air tells.
  */
 export function coverByRack(
   signals: Signals,
@@ -61,6 +61,10 @@ function movesItsCircuits(rack: Trouble): boolean {
 
 function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: readonly string[]): boolean {
   if (one.lead.circuit === null || !members.includes(one.lead.circuit)) return false;
+  if (isUnseenDefrost(one)) {
+    const isSince = one.lead.onset >= rack.lead.onset - slackMs;
+    return isSince && warmsItsCircuits(rack) && movedMember(signals, rack, one.lead.circuit);
+  }
   if (one.lead.shape === 'extended') return Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
   if (!warmsItsCircuits(rack) && one.scope !== 'superheat' && one.scope !== 'cycling') return false;
   const isWarmth = one.scope === 'defrost' && warmShapes.includes(one.lead.shape);
@@ -71,6 +75,11 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
   if (rack.lead.end !== null && one.lead.onset > rack.lead.end + slackMs) return false;
   if (one.scope !== 'one-probe') return true;
   return Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0) < ownTrouble;
+}
+
+/** Defrosts that the air alone tells are hidden in air that is warm all the time. */
+function isUnseenDefrost({ lead, circuit }: Trouble): boolean {
+  return lead.shape === 'missed' && circuit?.defrostSource === 'shape';
 }
 
 /** Whatever day its own analysis dates it to: in the last days before the rack failed it was not there. */

@@ -63,6 +63,30 @@ describe('a rack fault', () => {
     expect(judge(signals, seen).findings.map(({ circuit }) => circuit)).toEqual([null, 'M02']);
   });
 
+  it('takes defrosts that only the air of a circuit would show, once that is warm', () => {
+    const log = handMadeStore({
+      days: 14,
+      circuits: ['M01', 'M02', 'M03'].map((id) => ({
+        id,
+        probes: [still, still, still],
+        together: (day) => (id === 'M03' || day < 8 ? 0 : 1.5),
+      })),
+    });
+    const withoutStatus = log.circuits.map((one) => ({
+      ...one,
+      valve: null,
+      defrost: { ...one.defrost, status: null },
+    }));
+    const missed = ['M01', 'M03'].map((circuit) =>
+      recovery({ kind: 'defrost-missed', shape: 'missed', circuit, onset: onDay(9) }),
+    );
+    const seen = { evidence: [rackHigh({ onset: onDay(8) }), ...missed], abstentions: [] };
+    const told = (circuits: typeof log.circuits) =>
+      judge(computeSignals({ ...log, circuits }), seen).findings.map(({ circuit }) => circuit);
+    expect(told(withoutStatus).sort()).toEqual([null, 'M03'].sort());
+    expect(told(log.circuits).sort()).toEqual([null, 'M01', 'M03'].sort());
+  });
+
   it('takes a group short of suction under a high condensing pressure for one trouble, the condenser first', () => {
     const condensing = rackHigh({ shape: 'condensing-high', features: { condensingRise: 9, note: 0 } });
     const finding = one(rackHigh({ onset: onDay(6), features: { shareWarm: 1 } }), condensing);
