@@ -85,7 +85,7 @@ for (const how of ['cold', 'warm'] as const) {
   const toTypedArrays = middle(all.map((one) => analysing(one) / one.reading)).toFixed(2);
   const toLog = middle(all.map((one) => analysing(one) / (one.reading + one.arranging))).toFixed(2);
   say(
-    `Stages of the same, ${how}: reading ${seconds('reading')} s, arranging ${seconds('arranging')} s, signals ${seconds('signals')} s, analyses and judgement ${seconds('judging')} s; signals and judgement ÷ reading into a log ${toLog}, ÷ reading into columns ${toTypedArrays}`,
+    `Stages of the same, seconds of the working thread, ${how}: reading ${seconds('reading')} s, arranging ${seconds('arranging')} s, signals ${seconds('signals')} s, analyses and judgement ${seconds('judging')} s; signals and judgement ÷ reading into a log ${toLog}, ÷ reading into columns ${toTypedArrays}`,
   );
 }
 

@@ -58,6 +58,8 @@ function trendOf(recovery: Float64Array, leastMinutes: Minutes, significance: nu
   const { slope, low, high, intercept } = theilSenSlope(days, logs, { confidence: 0.9 });
   const first = Math.exp(intercept + slope * days[0]!) - smallest;
   const last = Math.exp(intercept + slope * days.at(-1)!) - smallest;
+  const isMuchLonger = last > (1 + settings.lengtheningShare.value) * first;
+  if (!isMuchLonger || !(last - first > leastMinutes)) return null;
   const residuals = logs.map((value, i) => value - intercept - slope * days[i]!);
   const factor = autocorrelationVarianceFactor(known.length, autocorrelation(residuals, 1));
   const p = mannKendall(logs, factor).increasing;
@@ -68,8 +70,7 @@ function trendOf(recovery: Float64Array, leastMinutes: Minutes, significance: nu
   const scatter = Math.expm1(ramp.scale) * before;
   const least = Math.max(leastMinutes, settings.trendScales.value * scatter);
   const isLonger = [last - first, now - before].every((minutes) => minutes > least);
-  const isMuchLonger = last > (1 + settings.lengtheningShare.value) * first;
-  if (!isLonger || !isMuchLonger || !(p < significance)) return null;
+  if (!isLonger || !(p < significance)) return null;
   const interval = { low: Math.expm1(low), high: Math.expm1(high) };
   return { first: before, last: now, perDay: Math.expm1(slope), ...interval, p, onsetDay: days[ramp.start]! };
 }
