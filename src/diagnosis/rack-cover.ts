@@ -7,7 +7,7 @@ import type { Trouble } from './trouble.ts';
 
 const dayMs = 86_400_000;
 const slackMs = 2 * dayMs;
-/** The start of a trend is known less well than that of a step. */
+/** The start of a trend, of a circuit or of a rack that runs out of liquid, is known less well than that of a step. */
 const trendSlackMs = 7 * dayMs;
 const trendShapes: readonly string[] = ['creep', 'duty'];
 /** A member that moved this much with the rack is one of its circuits even where it raised no flag, K. */
@@ -69,7 +69,8 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
   if (!warmsItsCircuits(rack) && one.scope !== 'superheat' && one.scope !== 'cycling') return false;
   const isWarmth = one.scope === 'defrost' && warmShapes.includes(one.lead.shape);
   if (!isWarmth && !coverable.includes(one.scope)) return false;
-  const isTrend = isWarmth || (trendShapes.includes(one.lead.shape) && one.scope !== 'one-probe');
+  const isSlow = trendShapes.includes(one.lead.shape) || rack.lead.shape === 'short-of-liquid';
+  const isTrend = isWarmth || (isSlow && one.scope !== 'one-probe');
   const slack = isTrend ? trendSlackMs : slackMs;
   if (one.lead.onset < rack.lead.onset - slack && !cameWithRack(signals, one, rack)) return false;
   if (rack.lead.end !== null && one.lead.onset > rack.lead.end + slackMs) return false;

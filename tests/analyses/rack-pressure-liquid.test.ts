@@ -104,6 +104,17 @@ describe('circuits that call for ever more while the suction pressure holds', ()
     ).not.toContain('short-of-liquid');
   });
 
+  test('are short of liquid under a target that floats as high as it did before', () => {
+    const gauge = (minute: number) => 45 + 2 * Math.sin((2 * Math.PI * (minute + 1440)) / (7 * 1440));
+    const target = recordOf(
+      'S1 target',
+      'pressure',
+      valuesOf(grid, (minute) => psig(gauge(minute))),
+    );
+    const floating = { pressure: pressureOf(gauge), pressureSetPoint: target };
+    expect(shapes({ cooling: starving }, floating)).toContain('short-of-liquid');
+  });
+
   test('are told with gaps in what the machines did', () => {
     const gap = (minute: number) => day(minute) > 3 && day(minute) < 5;
     const compressors = machines(() => 0.6).map((record) => ({

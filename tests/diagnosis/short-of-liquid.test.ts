@@ -20,6 +20,13 @@ describe('a group that is short of liquid', () => {
     expect(finding.wouldDecide).toContain('sight glass');
   });
 
+  it('takes a circuit whose step its own analysis dates some days before, and no probe that stepped then', () => {
+    const before = wholeRise({ shape: 'step', onset: onDay(2) });
+    expect(one({ ...short, onset: onDay(6) }, before).covers).toEqual(['M01']);
+    const probe = evidence({ probe: 'M01 air A', features: { shift: 2 }, onset: onDay(2) });
+    expect(findings({ ...short, onset: onDay(6) }, probe)).toHaveLength(2);
+  });
+
   it('takes a receiver that is nearly empty, and machines that trip on low pressure, for its signs', () => {
     const level = rackHigh({ shape: 'level-low', certainty: 0.6, features: { levelRatio: 0.1 } });
     const finding = one(short, level);

@@ -54,7 +54,7 @@ export function shortOfLiquid(
   site: Signals,
 ): Evidence[] {
   const { log } = site;
-  if (!holdsSuction(hours)) return [];
+  if (!holdsSuction(hours, log)) return [];
   const wants = members.map((one) => wantOf(one, group)).filter(({ days }) => days.some(Number.isFinite));
   if (wants.length < fewestCircuits) return [];
   const common = middleOf(wants, log);
@@ -116,10 +116,16 @@ export function shortOfLiquid(
   ];
 }
 
-/** Neither above its norm nor taken higher with its target: what it is now is what it was. */
-function holdsSuction({ aboveNorm, targetMoved, hasTarget }: SuctionHours): boolean {
+/** Neither above its norm nor taken higher with its target than that floated on some day of the first third. */
+function holdsSuction({ aboveNorm, targetMoved, hasTarget }: SuctionHours, { calendar, grid }: Log): boolean {
   const moved = aboveNorm.map((value, hour) => value + (hasTarget ? targetMoved[hour]! : 0));
-  return median(moved.subarray(-24 * daysJudged)) < settings.crept.value / 2;
+  const normDays = Math.max(fewestBaselineDays, Math.ceil(calendar.days.length / 3));
+  const usual = calendar.days.slice(0, normDays).map((day) => {
+    const { from, to } = hoursOfDay(day, grid);
+    return median(moved.subarray(from, to));
+  });
+  const highest = Math.max(0, ...usual.filter(Number.isFinite));
+  return median(moved.subarray(-24 * daysJudged)) < highest + settings.crept.value / 2;
 }
 
 function wantOf(circuit: CircuitSignals, group: GroupSignals | undefined): Want {
