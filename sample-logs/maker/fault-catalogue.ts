@@ -253,6 +253,14 @@ export const faultCatalogue = {
     shape: 'event',
     sized: false,
   },
+  'door-ajar': {
+    scope: 'circuit',
+    kinds: ['upward-drift'],
+    origins: ['case'],
+    causes: ['door-or-load'],
+    shape: 'step',
+    sized: true,
+  },
 } as const satisfies { readonly [fault: string]: FaultMeaning };
 
 export type FaultName = keyof typeof faultCatalogue;

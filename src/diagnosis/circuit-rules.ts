@@ -35,7 +35,11 @@ export const circuitRules: readonly Rule[] = [
     guest: 'defrost',
     when: (k, g) => isRecovery(g) && begins(g) >= begins(k) - slackMs,
   },
-  { keeper: 'dead-probe', guest: 'whole-circuit', when: (k, g) => begins(g) >= begins(k) - slackMs },
+  {
+    keeper: 'dead-probe',
+    guest: 'whole-circuit',
+    when: (k, g) => !isPassing(k) && begins(g) >= begins(k) - slackMs,
+  },
   { keeper: 'record', guest: 'one-probe', when: (k, g) => k.lead.shape === 'unit-change' && sameProbe(k, g) },
   { keeper: 'one-probe', guest: 'one-probe', when: sameProbe },
   { keeper: 'one-probe', guest: 'one-probe', when: (k, g) => changed(k) && changed(g) && isEcho(k, g) },
@@ -50,7 +54,7 @@ export const circuitRules: readonly Rule[] = [
     guest: 'one-probe',
     when: (k, g) => neverComes(k) && changed(g) && begins(g) >= begins(k) - slackMs && !isFar(g),
   },
-  { keeper: 'whole-circuit', guest: 'defrost', when: (k, g) => isLonger(g) && outruns(k, g) },
+  { keeper: 'whole-circuit', guest: 'defrost', when: (k, g) => isHotter(g) && outruns(k, g) },
   {
     keeper: 'defrost',
     guest: 'whole-circuit',
@@ -89,6 +93,11 @@ function isEcho(first: Trouble, later: Trouble): boolean {
 }
 
 const blindShapes: readonly string[] = ['stuck', 'open-or-short', 'silent'];
+
+/** Hours in which one probe left its neighbours are no reason for days of a circuit. */
+function isPassing(trouble: Trouble): boolean {
+  return trouble.lead.shape === 'episodes';
+}
 
 /** A control that is given a dead reading stops or overcools its circuit, and the circuit's mean air misleads. */
 function isBlind(trouble: Trouble): boolean {
@@ -129,10 +138,16 @@ function isNewSetPoint({ lead }: Trouble): boolean {
 export const recoveryShapes: readonly string[] = ['slow', 'not-recovered', 'lengthening'];
 
 const longerShapes: readonly string[] = ['extended', 'by-the-clock'];
+const hotterShapes: readonly string[] = [...longerShapes, 'overheated'];
 
 /** A coil that ices needs all the defrost it can get. */
 function isLonger(trouble: Trouble): boolean {
   return longerShapes.includes(trouble.lead.shape);
+}
+
+/** Longer, or farther past the melt: what begins in warm air ends warmer. */
+function isHotter(trouble: Trouble): boolean {
+  return hotterShapes.includes(trouble.lead.shape);
 }
 
 /** No defrost at all any more: frost parts the probes of its coil. */
@@ -148,11 +163,11 @@ function isFar({ lead }: Trouble): boolean {
 }
 
 /**
- * Warm by `farApart` within a day of defrosts that run longer: some minutes of heat more do not make a circuit so warm,
+ * Warm by `farApart` within a day of defrosts that run longer or hotter: some minutes of heat more do not make a circuit so warm,
  * and a coil does not ice over in a day. What let the warm air in also frosts the coil.
  */
-function outruns(whole: Trouble, longer: Trouble): boolean {
-  return (whole.lead.features.rise ?? 0) >= farApart && begins(whole) < begins(longer) + dayMs;
+function outruns(whole: Trouble, hotter: Trouble): boolean {
+  return (whole.lead.features.rise ?? 0) >= farApart && begins(whole) < begins(hotter) + dayMs;
 }
 
 /** A section that is warm while it cools and loses at least half of that late in defrost. */

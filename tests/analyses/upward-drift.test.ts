@@ -255,6 +255,35 @@ describe('upward drift', () => {
     expect(iced.defrostLengthRatio).toBeUndefined();
   });
 
+  it.each([
+    ['cycled before', (day: number) => (day < 9.625 ? 0.4 : 1)],
+    ['fed all the time before, so that it bears no witness', () => 1],
+  ])('dates a circuit that warmed within an hour to it, whose valve %s', (_, duty) => {
+    const together: Curve = (day) => (day < 9.625 ? 0 : 6);
+    const [own] = seen([{ ...quiet('M01'), together, duty }, quiet('M02'), quiet('M03')]);
+    expect(own![0]).toMatchObject({ shape: 'step', features: { sudden: 1 } });
+    expect(Math.abs((own![0]!.onset - startMs) / dayMs - 9.625)).toBeLessThan(0.1);
+  });
+
+  it('asks the return air whether more heat comes in: farther over the discharge air than before, or as ever', () => {
+    const answerOf = (gap: Curve) => {
+      const log = handMadeStore({
+        days: 20,
+        circuits: [{ ...quiet('M01'), together: creep, returnGap: gap }, quiet('M02'), quiet('M03')],
+      });
+      const signals = computeSignals(log);
+      return analyse(signals.circuits[0]!, signals.groups[0]!, signals).evidence[0]!.features;
+    };
+    const wide = answerOf((day) => (day < 9 ? 5 : 12));
+    expect(Math.exp(wide.returnGapLog!)).toBeCloseTo(2.4, 1);
+    expect(wide.returnGapLogError!).toBeLessThan(0.05);
+    expect(answerOf(() => 5).returnGapLog!).toBeCloseTo(0, 1);
+    // A channel that stands on the discharge air has no distance to compare, and most circuits log none.
+    expect(answerOf(() => 0.1).returnGapLog).toBeUndefined();
+    const [plain] = seen([{ ...quiet('M01'), together: creep }, quiet('M02'), quiet('M03')]);
+    expect(plain![0]!.features.returnGapLog).toBeUndefined();
+  });
+
   it('gives no date for a place that its control holds by driving the neighbours colder', () => {
     const reasonOf = (own: Curve, others: Curve) => {
       const [evidence] = seen([{ id: 'M01', probes: [own, others, others] }, quiet('M02'), quiet('M03')]);

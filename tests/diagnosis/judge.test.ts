@@ -106,6 +106,22 @@ describe('one trouble, one finding', () => {
     expect(one(longer, rise(16, onDay(5)))).toMatchObject({ kind: 'upward-drift', origin: 'case' });
     expect(one(longer, rise(1.2, onDay(5)))).toMatchObject({ kind: 'defrost-recovery', origin: 'defrost' });
     expect(one(longer, rise(4, onDay(7)))).toMatchObject({ kind: 'defrost-recovery', origin: 'defrost' });
+    const hotter = recovery({ shape: 'overheated', certainty: 0.85, features: { terminationRise: 9 } });
+    expect(one(hotter, rise(6, onDay(5)))).toMatchObject({ kind: 'upward-drift', origin: 'case' });
+    expect(one(hotter, rise(1.2, onDay(5)))).toMatchObject({ kind: 'defrost-recovery', origin: 'defrost' });
+  });
+
+  it('takes no circuit that stays warm for the consequence of hours in which one probe left its neighbours', () => {
+    const warm = wholeRise({ onset: onDay(5), features: { rise: 5, compared: 1 } });
+    const passing = evidence({
+      shape: 'episodes',
+      onset: onDay(7),
+      end: onDay(7.2),
+      features: { shift: -4, jumps: 0 },
+    });
+    const stuck = evidence({ shape: 'stuck', onset: onDay(4), features: {} });
+    expect(findings(warm, passing).map(({ kind }) => kind)).toContain('upward-drift');
+    expect(findings(warm, stuck).map(({ kind }) => kind)).not.toContain('upward-drift');
   });
 
   it('keeps a superheat that is off above the valve that only feeds more for it, and under air that is warm', () => {

@@ -53,6 +53,66 @@ describe('a whole circuit that warms without superheat logged', () => {
     expect(open.slice(0, 3).map(({ hypothesis }) => hypothesis.cause)).toContain('door-or-load');
   });
 
+  it('is told from a door that stands open by its return air, where one is logged', () => {
+    const sudden = {
+      dutyRise: 0.56,
+      swingRatio: 0.32,
+      dayNightRatio: 0.5,
+      riseRateRatio: 0.9,
+      defrostLengthRatio: 0.64,
+    };
+    const first = (returnGap: number, shape: string): string =>
+      weigh(
+        wholeCircuitCauses,
+        wholeCircuitFeatures({ ...sudden, returnGapLog: Math.log(returnGap) }, shape),
+        0.25,
+      )[0]!.hypothesis.cause;
+    expect(first(4, 'step')).toBe('door-or-load');
+    expect(first(2, 'step')).toBe('door-or-load');
+    expect(first(0.95, 'step')).toBe('underfeeding');
+    expect(first(0.9, 'creep')).toBe('underfeeding');
+    expect(likeliest({ peakLag: -3, riseRateRatio: 0.5, returnGapLog: 0.4 })).toBe('airflow-or-ice');
+  });
+
+  it.each([
+    ['one', 'door-ajar', 'door-or-load'],
+    ['two', 'door-ajar', 'door-or-load'],
+    ['one', 'underfeed', 'underfeeding'],
+    ['two', 'underfeed', 'underfeeding'],
+    ['one', 'circuit-drift', 'airflow-or-ice'],
+  ] as const)('of simulator %s, %s, is named by its return air', (simulator, fault, cause) => {
+    const store = exampleStore('healthy', {
+      seed: 721,
+      simulator,
+      mediumCircuits: 3,
+      lowCircuits: 0,
+      days: 22,
+      faults: [{ fault, on: 'M01', onsetDay: 10, size: 5, overDays: 8 }],
+    });
+    const without = ['coil-out', 'superheat', 'defrost-termination'] as const;
+    const { findings } = diagnose(computeSignals(toLog(store, { logging: { intervalMinutes: 5 }, without })));
+    const found = findings.find(({ circuit, severity }) => circuit === 'M01' && severity !== 'note')!;
+    expect([found.kind, found.origin, found.causes[0]!.cause]).toEqual(['upward-drift', 'case', cause]);
+    expect(found.causes[0]!.because).toContain('return air');
+    expect(found.wouldDecide).not.toContain('No return air is logged');
+    if (fault === 'door-ajar')
+      expect(Math.abs(found.onset - store.truth.faults[0]!.onset)).not.toBeGreaterThan(7_200_000);
+  });
+
+  it('says which column would have told a door from too little liquid where none is logged', () => {
+    const store = exampleStore('healthy', {
+      seed: 721,
+      mediumCircuits: 3,
+      lowCircuits: 0,
+      days: 22,
+      faults: [{ fault: 'door-ajar', on: 'M01', onsetDay: 10, size: 5 }],
+    });
+    const without = ['coil-out', 'superheat', 'return-air', 'defrost-termination'] as const;
+    const { findings } = diagnose(computeSignals(toLog(store, { logging: { intervalMinutes: 5 }, without })));
+    const found = findings.find(({ circuit, severity }) => circuit === 'M01' && severity !== 'note')!;
+    expect(found.wouldDecide).toMatch(/doors.*superheat.*No return air is logged/su);
+  });
+
   it('gives way to a superheat that is logged', () => {
     expect(likeliest({ riseRateRatio: 0.6, peakLag: -2, superheatRise: 9 })).toBe('underfeeding');
   });

@@ -32,20 +32,25 @@ export interface CaseWishes {
   /** One fault, `healthy`, or `projection`: creeps that go far past their limit. */
   readonly only: FaultName | 'healthy' | 'projection' | null;
   readonly simulator: 'one' | 'two' | null;
+  /** Whether every store logs its return air, too; in the dialects as drawn none does. */
+  readonly returnAir?: boolean;
 }
 
 /** Stores whose suction set points float. */
 const floatingShare = 0.4;
 
-const circuitFaults = faultNames.filter((fault) => faultCatalogue[fault].scope !== 'group');
 /** Planted only where it is asked for, so that the mix of faults by seed stays what it was when the figures of docs/evaluation.md were made. */
-const notInTheMix: readonly FaultName[] = ['low-charge'];
+const notInTheMix: readonly FaultName[] = ['low-charge', 'door-ajar'];
+const circuitFaults = faultNames.filter(
+  (fault) => faultCatalogue[fault].scope !== 'group' && !notInTheMix.includes(fault),
+);
 const groupFaults = faultNames.filter(
   (fault) => faultCatalogue[fault].scope === 'group' && !notInTheMix.includes(fault),
 );
 
 /** The store-months of one evaluation; the same wishes give the same list. */
-export function evaluationCases({ set, stores, skip = 0, only, simulator }: CaseWishes): EvaluationCase[] {
+export function evaluationCases(wishes: CaseWishes): EvaluationCase[] {
+  const { set, stores, skip = 0, only, simulator } = wishes;
   const { last } = seedSets[set];
   const first = seedSets[set].first + skip;
   if (stores > last - first + 1)
@@ -57,7 +62,7 @@ export function evaluationCases({ set, stores, skip = 0, only, simulator }: Case
       seed,
       simulator: simulator ?? (seed % 2 === 1 ? 'one' : 'two'),
       request: storeRequest(seed, i, only, random),
-      dialect: dialectFor(seed, only),
+      dialect: dialectFor(seed, wishes),
     };
   });
 }
@@ -138,12 +143,21 @@ function dialectOf(seed: number): Dialect {
 }
 
 /** Far creeps are looked at by the day, at many cuts: what is logged every 5 minutes shows them as well and runs four times as fast. */
-function dialectFor(seed: number, only: CaseWishes['only']): Dialect {
-  const drawn = dialectOf(seed);
+function dialectFor(
+  seed: number,
+  { only, returnAir = false }: Pick<CaseWishes, 'only' | 'returnAir'>,
+): Dialect {
+  const plain = dialectOf(seed);
+  const drawn = returnAir
+    ? { ...plain, without: plain.without.filter((role) => role !== 'return-air') }
+    : plain;
   return only === 'projection' ? { ...drawn, logging: { ...drawn.logging, intervalMinutes: 5 } } : drawn;
 }
 
 /** The case with its dialect drawn again, after a journey that functions do not survive. */
-export function rebuildDialect(one: EvaluationCase, only: CaseWishes['only']): EvaluationCase {
-  return { ...one, dialect: dialectFor(one.seed, only) };
+export function rebuildDialect(
+  one: EvaluationCase,
+  wishes: Pick<CaseWishes, 'only' | 'returnAir'>,
+): EvaluationCase {
+  return { ...one, dialect: dialectFor(one.seed, wishes) };
 }

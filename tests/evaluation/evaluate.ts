@@ -9,7 +9,7 @@ import { runAll } from './run-all.ts';
 
 /**
  * `npm run evaluate -- [--set tuning|holdout] [--stores N] [--skip N] [--only FAULT|healthy|projection] [--simulator one|two]
- * [--through export|log] [--lead] [--workers N] [--out NAME]`: store-months with a known truth through the whole pipeline.
+ * [--through export|log] [--return-air] [--lead] [--workers N] [--out NAME]`: store-months with a known truth through the whole pipeline.
  */
 const { values } = parseArgs({
   options: {
@@ -19,6 +19,7 @@ const { values } = parseArgs({
     only: { type: 'string' },
     simulator: { type: 'string' },
     through: { type: 'string', default: 'export' },
+    'return-air': { type: 'boolean', default: false },
     lead: { type: 'boolean', default: false },
     workers: { type: 'string', default: '2' },
     out: { type: 'string' },
@@ -43,11 +44,17 @@ const cases = evaluationCases({
   skip: Number(values.skip),
   only,
   simulator,
+  returnAir: values['return-air'],
 });
 const started = performance.now();
-const outcomes = await runAll(cases, { through, lead: values.lead, only }, Number(values.workers), (done) => {
-  if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${cases.length} stores`);
-});
+const outcomes = await runAll(
+  cases,
+  { through, lead: values.lead, only, returnAir: values['return-air'] },
+  Number(values.workers),
+  (done) => {
+    if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${cases.length} stores`);
+  },
+);
 const call = `npm run evaluate -- ${process.argv.slice(2).join(' ')}`.trim();
 const seconds = (performance.now() - started) / 1000;
 const report = `Command: \`${call}\`. ${cases.length} store-months of ${only === 'projection' ? '60' : '14 to 30'} days, set ${set}, ${seconds.toFixed(0)} s.\n\n${evaluationReport(outcomes)}\n`;

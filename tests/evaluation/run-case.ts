@@ -19,6 +19,8 @@ export interface RunOptions {
   readonly lead: boolean;
   /** What alone is planted, or null. Of `projection` each creep is forecast at a drawn cut instead of when it was 3 °F. */
   readonly only: CaseWishes['only'];
+  /** Whether the stores log their return air. */
+  readonly returnAir: boolean;
 }
 
 /** One store-month, start to end: simulate, diagnose, compare with the truth. */

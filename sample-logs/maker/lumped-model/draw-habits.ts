@@ -108,6 +108,7 @@ function drawCircuit(
     closeMinute: random.whole(19, 23) * 60,
     stockingsPerDay: random.between(0.5, 2.2),
     noise: random.between(0.02, 0.08),
+    returnGap: random.branch(`${id} return`).between(low ? 2.5 : 3.8, low ? 5 : 7),
     defrost: drawDefrost(random, low, places, wishes.defrostKind),
     alarm: { high: setPoint + (low ? 6 : random.pick([4.5, 5, 5.5])), minutes: random.pick([30, 45, 60]) },
   };

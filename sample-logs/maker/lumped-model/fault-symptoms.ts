@@ -61,12 +61,14 @@ function falseRise(strike: Strike, how: 'even' | 'once'): CircuitSymptom {
   };
 }
 
-function wholeWarmth(strike: Strike, superheat: number): CircuitSymptom {
+/** `returnGap`: how far the air then warms on its way to the return, against before. */
+function wholeWarmth(strike: Strike, superheat: number, returnGap: number): CircuitSymptom {
   return (symptoms, minute) => {
     const share = growth(minute, strike, 'even');
     symptoms.dutyAdded = Math.min(1, 3 * share) * 0.5;
     symptoms.unreachable = strike.kelvin * Math.max(0, (share - 0.25) / 0.75);
     symptoms.superheatAdded = superheat * share;
+    symptoms.returnGap = 1 + (returnGap - 1) * share;
     symptoms.recovery.fill(1 + 1.5 * share);
   };
 }
@@ -159,8 +161,8 @@ export const signsOf: { readonly [name in FaultName]: (strike: Strike) => Signs 
     };
   },
   'probes-swapped': () => ({ size: 0 }),
-  underfeed: (s) => ({ circuit: wholeWarmth(s, 9) }),
-  'circuit-drift': (s) => ({ circuit: wholeWarmth(s, 0.5) }),
+  underfeed: (s) => ({ circuit: wholeWarmth(s, 9, 0.93) }),
+  'circuit-drift': (s) => ({ circuit: wholeWarmth(s, 0.5, 1.5) }),
   'recovery-lengthening': (s) => {
     const times = s.strength === 'full' ? 3 : 2;
     const circuit: CircuitSymptom = (symptoms, minute) => {
@@ -281,6 +283,18 @@ export const signsOf: { readonly [name in FaultName]: (strike: Strike) => Signs 
     }),
     size: 3,
   }),
+  'door-ajar': (s) => {
+    const returnGap = s.random.between(1.6, 3.2);
+    return {
+      circuit: after(s, (symptoms, _, clock) => {
+        symptoms.dutyAdded = 0.5;
+        symptoms.unreachable = s.kelvin * (1 + 0.12 * byDay(clock));
+        symptoms.recovery.fill(1.6);
+        symptoms.defrostRise.fill(1.25);
+        symptoms.returnGap = returnGap;
+      }),
+    };
+  },
   'compressor-short-cycle': (s) => {
     const size = s.strength === 'full' ? 2 : 3;
     const group: GroupSymptom = (symptoms) => {

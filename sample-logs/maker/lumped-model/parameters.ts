@@ -20,6 +20,8 @@ export interface CircuitHabits {
   readonly closeMinute: number;
   readonly stockingsPerDay: number;
   readonly noise: number;
+  /** Return air above discharge air on a trading day, K. */
+  readonly returnGap: number;
   readonly defrost: {
     readonly kind: 'off-cycle' | 'electric' | 'hot-gas';
     readonly starts: readonly number[];

@@ -82,6 +82,7 @@ function whereItStrikes(
     if (taken.has(circuit.id)) return false;
     if (request.fault === 'heater-failed') return circuit.defrost.kind === 'electric';
     if (request.fault === 'termination-failed') return circuit.defrost.kind !== 'off-cycle';
+    if (request.fault === 'door-ajar') return true;
     if (request.fault === 'valve-short-cycle' && circuit.valve !== 'on-off') return false;
     return circuit.class === 'medium' && (!local || circuit.offsets.length >= 3);
   });

@@ -21,12 +21,14 @@ export function createCircuitRun(
   const setPoint = recorder.point('set-point', 'temperature', owner);
   const valve = recorder.point('valve', habits.valve === 'on-off' ? 'status' : 'fraction', owner);
   const defrost = recorder.point('defrost', 'status', owner);
+  const returnAir = recorder.point('return-air', 'temperature', owner);
   const superheat = recorder.point('superheat', 'temperature-difference', owner);
   const coilOut = recorder.point('coil-out', 'temperature', owner);
   const symptoms = createSymptoms(places.length);
   const shape = createDefrostShape(habits, symptoms, random.branch('defrost'));
   const dwell = random.branch('dwell');
   const noise = random.branch('noise');
+  const returnNoise = random.branch('return');
   const held = new Float64Array(places.length);
   const own = new Float64Array(places.length);
   let feeding = true;
@@ -46,7 +48,7 @@ export function createCircuitRun(
 
   return {
     air,
-    others: [setPoint, valve, defrost, superheat, coilOut],
+    others: [setPoint, valve, defrost, returnAir, superheat, coilOut],
     minute(
       minute: number,
       clock: number,
@@ -91,6 +93,12 @@ export function createCircuitRun(
       }
     },
   };
+
+  function meanExcess(): number {
+    let sum = 0;
+    for (const value of shape.excess) sum += value / places.length;
+    return sum;
+  }
 
   function nextFeed(minute: number, duty: number, short: boolean): boolean {
     if (symptoms.forced === 'on' || short || duty >= 1) return true;
@@ -152,6 +160,9 @@ export function createCircuitRun(
               : 140;
     }
     if (minute < 0) return;
+    const warming = habits.returnGap * (dutyNow(clock) / habits.dutyByDay) * symptoms.returnGap;
+    returnAir.values[minute] =
+      common + ripple / 2 + (1 - shape.share / 2) * warming + meanExcess() + 0.1 * returnNoise.normal();
     setPoint.values[minute] = habits.setPoint + symptoms.setPointShift;
     defrost.values[minute] = shape.logged ? 1 : 0;
     const position =

@@ -15,6 +15,8 @@ export interface Symptoms {
   unreachable: number;
   dutyAdded: number;
   superheatAdded: number;
+  /** How the distance of the return air from the discharge air is scaled. */
+  returnGap: number;
   setPointShift: number;
   /** Valve period in minutes where the control is not its own; 0 for its own. */
   period: number;
@@ -61,6 +63,7 @@ export function createSymptoms(places: number): Symptoms {
     unreachable: 0,
     dutyAdded: 0,
     superheatAdded: 0,
+    returnGap: 1,
     setPointShift: 0,
     period: 0,
     inStep: false,
@@ -85,6 +88,7 @@ export function clearSymptoms(symptoms: Symptoms): void {
     unreachable: 0,
     dutyAdded: 0,
     superheatAdded: 0,
+    returnGap: 1,
     setPointShift: 0,
     period: 0,
     inStep: false,

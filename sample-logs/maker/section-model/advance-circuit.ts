@@ -34,6 +34,8 @@ export function advanceSections(
   const stillAir = fans < 1;
   const heater = state.mode === 'defrost' ? parameters.defrost.heat * effects.defrostHeat : 0;
   let evaporatorHeat = 0;
+  let takenUp = 0;
+  let airflow = 0;
   let before = air[0]!;
   for (let i = 0; i < sections; i++) {
     const here = air[i]!;
@@ -54,11 +56,10 @@ export function advanceSections(
         ? parameters.refrigerant * state.fill * effects.feeding * (w - surroundings.saturated)
         : 0;
     evaporatorHeat += toRefrigerant;
-    air[i] =
-      here +
-      ((infiltration + goodsUa * (goods[i]! - here) + linerUa * (liner[i]! - here) + exchange - toWall) *
-        seconds) /
-        airMass;
+    const heat = infiltration + goodsUa * (goods[i]! - here) + linerUa * (liner[i]! - here);
+    takenUp += heat;
+    airflow += coil / parameters.coil[i]! / sections;
+    air[i] = here + ((heat + exchange - toWall) * seconds) / airMass;
     let warmed = w + ((toWall - toRefrigerant + heater) * seconds) / wallMass;
     if (warmed > 0 && frost[i]! + ice[i]! > 0)
       warmed = melt(state, i, warmed, wallMass, effects.refreeze[i]!);
@@ -78,6 +79,8 @@ export function advanceSections(
     before = here;
   }
   state.evaporatorHeat = evaporatorHeat;
+  state.takenUp = takenUp;
+  state.airflow = airflow;
 }
 
 /** Spends the heat above 0 °C on frost first, then ice; returns the wall temperature that is left. */

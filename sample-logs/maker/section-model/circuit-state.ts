@@ -26,6 +26,9 @@ export interface CircuitState {
   fansDelay: number;
   /** W taken from the coils in the last step. */
   evaporatorHeat: number;
+  /** Heat that the air takes up on its way from discharge to return, W, all sections, and its mean flow as a share of the usual. */
+  takenUp: number;
+  airflow: number;
 }
 
 export function createCircuitState(parameters: CircuitParameters): CircuitState {
@@ -50,5 +53,7 @@ export function createCircuitState(parameters: CircuitParameters): CircuitState 
     elapsedSeconds: 0,
     fansDelay: 0,
     evaporatorHeat: 0,
+    takenUp: 0,
+    airflow: 1,
   };
 }

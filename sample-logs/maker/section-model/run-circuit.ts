@@ -9,6 +9,10 @@ import { advanceProbes, loggedReading } from './probe-readings.ts';
 import type { Surroundings } from './surroundings.ts';
 import { createTradingDay } from './trading-day.ts';
 
+/** Share of the usual flow that still moves about a case whose fans stand. */
+const leastFlow = 0.3;
+const mostOfTheWay = 0.8;
+
 /** One circuit on its way through the log: `minute` once a minute, then `advance` for every step of physics. */
 export function createCircuitRun(
   parameters: CircuitParameters,
@@ -44,10 +48,19 @@ export function createCircuitRun(
     setPoint.values[at] = parameters.setPoint + effects.setPointShift;
     valve.values[at] = state.valve;
     defrost.values[at] = state.mode === 'cooling' ? 0 : 1;
-    returnAir.values[at] = state.air[0]! + parameters.returnRise * Math.min(1.6, load) + 0.1 * noise.normal();
+    returnAir.values[at] = state.air[0]! + returnRise() + 0.1 * noise.normal();
     superheat.values[at] = heat + 0.15 * noise.normal();
     coilOut.values[at] = saturated + heat + 0.1 * noise.normal();
     termination.values[at] = state.wall[places.length - 1]! + 0.08 * noise.normal();
+  };
+
+  /** What the air takes up from discharge to return, over what its flow carries; never most of the way to the store's own air. */
+  const returnRise = (): number => {
+    let usual = 0;
+    for (const infiltration of parameters.infiltration)
+      usual += infiltration * (around.storeTemperature - parameters.setPoint);
+    const rise = (parameters.returnRise * state.takenUp) / usual / Math.max(leastFlow, state.airflow);
+    return Math.min(rise, mostOfTheWay * (around.storeTemperature - state.air[0]!));
   };
 
   return {

@@ -8,6 +8,7 @@ import { commonMode, levelAtOneSetPoint, withoutCommon } from './common-mode.ts'
 import { dutyAgainstOthers } from './duty.ts';
 import { dutyClarity } from './duty-rise.ts';
 import { endMinusStart } from './probe-rises.ts';
+import { returnGap } from './return-gap.ts';
 import { findRise } from './rise.ts';
 import { settings } from './settings.ts';
 import { suddenOnset } from './sudden-onset.ts';
@@ -46,6 +47,7 @@ export function circuitRise(
       median(signals.probes.map((probe) => endMinusStart(probe.peak, start))) -
       endMinusStart(absolute, start),
     ...defrostAnswer(signals, start),
+    ...returnGap(signals, start),
     dayNightRatio: dayNightShift(signals, start) / rise.size,
     setPointChange: endMinusStart(signals.setPoint, start),
     ...(isLogged(signals) ? { overLoggedSetPoint: 1 } : {}),

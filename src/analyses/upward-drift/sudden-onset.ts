@@ -28,8 +28,8 @@ const usualFeeding = 0.1;
 /**
  * The sample at which a rise that the daily levels spread over days began at once; null where it did not. A door that is
  * left open, or a valve that fails, shows within the hour; frost that follows goes on for days, and a daily median that is warm by
- * day and less so by night climbs as long. Hours of the air, and of the valve where one is logged, are held against the same
- * hours of the days before.
+ * day and less so by night climbs as long. Hours of the air, and of the valve where one is logged that could feed more than it did, are held
+ * against the same hours of the days before.
  *
  * @param size rise of the daily level
  */
@@ -45,16 +45,17 @@ export function suddenOnset(signals: CircuitSignals, ramp: Ramp, size: Kelvin): 
   const valve = circuit.valve?.values.map((value) =>
     Number.isNaN(value) ? value : value > threshold ? 1 : 0,
   );
-  const over = (values: Float64Array): readonly number[] => {
-    const usual = Array.from({ length: dayHours }, (_, of) =>
+  const usualOf = (values: Float64Array): readonly number[] =>
+    Array.from({ length: dayHours }, (_, of) =>
       median(starts.slice(0, ramp.start).map((from) => settledMean(values, signals, from + of, hour))),
     );
-    return Array.from({ length: until - first }, (_, k) => {
+  const over = (values: Float64Array, usual: readonly number[]): readonly number[] =>
+    Array.from({ length: until - first }, (_, k) => {
       return settledMean(values, signals, first + k, hour) - usual[k % dayHours]!;
     });
-  };
-  const warmth = over(air);
-  const feeding = valve === undefined ? null : over(valve);
+  const warmth = over(air, usualOf(air));
+  const fed = valve === undefined ? null : usualOf(valve);
+  const feeding = fed === null || median(fed) > 1 - moreFeeding ? null : over(valve!, fed);
   const there = Math.max(leastAir, (feeding === null ? airShareAlone : airShare) * size);
   for (let k = dayHours; k + sinceHours <= warmth.length; k++) {
     const came = cameAt(warmth, k, there, absentShare * there);

@@ -78,9 +78,17 @@ const lengthOfDefrost: Reason = (f) =>
       : `its defrosts end after ${formatShare(f.defrostLengthRatio!)} of their time before`,
   );
 
+const returnAir: Reason = (f) =>
+  when(f.returnGapLog !== undefined, () =>
+    f.returnGapLog! > 0.18
+      ? `its return air stands ${Math.exp(f.returnGapLog!).toFixed(1)} times as far above its discharge air as before`
+      : 'its return air stands no farther above its discharge air than before: no more heat comes in, and no less air passes',
+  );
+
 /** The features that are weighed, in the order in which they are said, each in words. */
 const reasons: readonly (readonly [feature: string, reason: Reason])[] = [
   ['defrostOffsetRatio', offsetInDefrost],
+  ['returnGapLog', returnAir],
   ['creeping', step],
   ['dutyRise', duty],
   ['dutyRise', steadyDuty],

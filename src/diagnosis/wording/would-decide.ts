@@ -4,10 +4,16 @@ import { pointName } from './clauses.ts';
 
 /** Doors are opened, and valves fail, from one hour to the next: where both may be, the free look comes first. */
 function isSudden({ lead }: Trouble, { causes }: Judgement): boolean {
+  const atOnce = lead.features.sudden === 1 || lead.shape === 'step';
   return (
-    causes[0]!.cause === 'door-or-load' ||
-    (lead.features.sudden === 1 && causes.some(({ cause }) => cause === 'door-or-load'))
+    causes[0]!.cause === 'door-or-load' || (atOnce && causes.some(({ cause }) => cause === 'door-or-load'))
   );
+}
+
+/** What a column would have told from afar, where there is none. */
+function withoutReturnAir({ lead, circuit }: Trouble): string {
+  if (lead.features.returnGapLog !== undefined || (circuit?.circuit.returnAir.length ?? 0) > 0) return '';
+  return ' No return air is logged, which would tell: farther over the discharge air than before means that warm air comes in or that too little passes the coil, no farther means too little liquid.';
 }
 
 /** The one measurement that would settle a verdict the data leave open; null where they do not. */
@@ -23,10 +29,10 @@ export function whatWouldDecide(trouble: Trouble, judgement: Judgement): string 
     return 'A look at doors, load line and return grille in the busiest hour, and at the same case before the store opens.';
   }
   if (trouble.scope === 'whole-circuit' && isSudden(trouble, judgement)) {
-    return 'A look at its doors, covers and load line first: one that stands open or does not seal is seen at once. With all shut, superheat at the coil outlet while the valve feeds: high means too little liquid.';
+    return `A look at its doors, covers and load line first: one that stands open or does not seal is seen at once. With all shut, superheat at the coil outlet while the valve feeds: high means too little liquid.${withoutReturnAir(trouble)}`;
   }
   if (trouble.scope === 'whole-circuit') {
-    return 'Superheat at the coil outlet while the valve feeds: high means too little liquid, usual means air or ice.';
+    return `Superheat at the coil outlet while the valve feeds: high means too little liquid, usual means air or ice.${withoutReturnAir(trouble)}`;
   }
   if (trouble.lead.shape === 'short-of-liquid') {
     return 'The sight glass of the liquid line, and subcooling where the liquid leaves the receiver: bubbles with little subcooling mean little charge, bubbles behind a drier that is colder at its outlet a blocked drier; a clear glass sends you to the valves and strainers, case by case.';

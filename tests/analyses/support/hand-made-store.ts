@@ -13,6 +13,8 @@ export interface HandMadeCircuit {
   /** Alarm limit in force, Celsius. */
   readonly limit?: number;
   readonly duty?: Curve;
+  /** Return air over discharge air, K; none is logged when not given. */
+  readonly returnGap?: Curve;
 }
 
 /** Kelvin (or a share) at a time in days; `defrost` is 0 to 1 while a defrost warms the case. */
@@ -77,7 +79,16 @@ export function handMadeStore(store: HandMadeStore): Log {
         position: p,
         record: record(`${one.id} air ${'ABCDEFGH'[p]}`, 'temperature', air(curve, p)),
       })),
-      returnAir: [],
+      returnAir:
+        one.returnGap === undefined
+          ? []
+          : [
+              record(
+                `${one.id} return`,
+                'temperature',
+                (i) => air(still, 7)(i) + one.returnGap!(dayOf(i), bump(i)),
+              ),
+            ],
       coilOut: [],
       product: [],
       defrostTermination: [],

@@ -93,6 +93,13 @@ export function nightSetBack(fromMinute: number, toMinute: number, kelvin: numbe
   };
 }
 
+/** A door that stands open from `onset` on: `extra` times the usual infiltration comes in beside it. */
+export function doorAjar(onset: number, extra: number): CircuitDisturbance {
+  return (effects, minute) => {
+    if (minute >= onset) effects.load += extra;
+  };
+}
+
 /** Extra load, times the usual, in each of the spells (start, end in minutes). */
 export function extraLoad(spells: readonly (readonly [number, number])[], share: number): CircuitDisturbance {
   return (effects, minute) => {

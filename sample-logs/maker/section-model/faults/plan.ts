@@ -111,6 +111,8 @@ function chooseCircuit(
         return defrost.kind !== 'off-cycle' && endsByTemperature(circuit);
       case 'valve-short-cycle':
         return circuit.valve === 'on-off' && circuit.class === 'medium';
+      case 'door-ajar':
+        return true;
       case 'defrost-missed':
         return defrost.starts.length >= 2;
       default:

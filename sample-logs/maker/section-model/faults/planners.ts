@@ -5,7 +5,7 @@ import * as circuitFault from './circuit.ts';
 import * as groupFault from './group.ts';
 import * as placeFault from './place.ts';
 import type { Scene } from './plan.ts';
-import { airflowFor, airflowForAll, feedFor, feedForDuty } from './sizes.ts';
+import { airflowFor, airflowForAll, feedFor, feedForDuty, loadFor } from './sizes.ts';
 
 export interface Planned {
   readonly disturb?: CircuitDisturbance;
@@ -133,6 +133,9 @@ export const planners: { readonly [name in FaultName]: (scene: Scene) => Planned
   },
   'left-off': ({ onset }) => ({ disturb: circuitFault.forced('off', onset, forever), size: 15 }),
   'override-on': ({ onset }) => ({ disturb: circuitFault.forced('on', onset, forever), size: 4 }),
+  'door-ajar': ({ circuit, group, onset, kelvin }) => ({
+    disturb: circuitFault.doorAjar(onset, loadFor(circuit, group.target, kelvin)),
+  }),
   'compressor-short-cycle': ({ onset, strength }) => ({
     disturbGroup: groupFault.tightSuctionBand(onset, strength === 'full' ? 1.75 : 2.75),
     size: strength === 'full' ? 1.75 : 2.75,

@@ -32,6 +32,14 @@ export function airflowForAll(circuit: CircuitParameters, saturated: number, kel
   );
 }
 
+/** Extra infiltration, times the usual, at which the whole line-up settles `kelvin` above its set point with the valve open. */
+export function loadFor(circuit: CircuitParameters, saturated: number, kelvin: number): number {
+  const coil = cleanCoil(circuit);
+  const series = (coil * circuit.refrigerant) / (coil + circuit.refrigerant);
+  const held = conductanceThatHolds(circuit, saturated, circuit.setPoint + kelvin);
+  return Math.max(0.2, series / held - 1);
+}
+
 /** Share of the feed that leaves the valve open `duty` of the time by day. */
 export function feedForDuty(circuit: CircuitParameters, saturated: number, duty: number): number {
   const series = conductanceThatHolds(circuit, saturated, circuit.setPoint) / duty;
