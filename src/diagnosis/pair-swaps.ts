@@ -9,7 +9,7 @@ const alike = 0.6;
 
 /**
  * Two probes of different circuits that jump at the same moment, one up by what the other goes down: their channels
- * were exchanged. Where the circuits defrost at different times the probes show it themselves; where not, only this
+ * were exchanged. Where the circuits defrost at different times the probes show it themselves, or one of them does; where not, only this
  * coincidence does. One exchange has one moment, the earlier of the two.
  */
 export function pairSwaps(troubles: readonly Trouble[]): Trouble[] {
@@ -21,8 +21,12 @@ export function pairSwaps(troubles: readonly Trouble[]): Trouble[] {
     if (partner !== undefined) partnerOf.set(one, partner);
   }
   for (const one of swaps) {
-    const partner = swaps.find((other) => isMutual(one.lead, other.lead));
-    if (partner !== undefined) partnerOf.set(one, partner);
+    const partner =
+      swaps.find((other) => isMutual(one.lead, other.lead)) ??
+      steps.find((other) => isOtherEnd(one.lead, other.lead));
+    if (partner === undefined) continue;
+    partnerOf.set(one, partner);
+    partnerOf.set(partner, one);
   }
   return troubles.map((one) => {
     const partner = partnerOf.get(one);
@@ -52,6 +56,18 @@ function isMutual(one: Evidence, other: Evidence): boolean {
     one.points.includes(other.probe) &&
     other.points.includes(one.probe) &&
     Math.abs(one.onset - other.onset) <= mutualMs
+  );
+}
+
+/** A probe of the circuit that it went to, which jumped the opposite way in the same hour. */
+function isOtherEnd(swap: Evidence, step: Evidence): boolean {
+  return (
+    swap.circuit !== step.circuit &&
+    step.probe !== null &&
+    swap.points.includes(step.probe) &&
+    step.end === null &&
+    Math.abs(swap.onset - step.onset) <= togetherMs &&
+    (swap.features.shift ?? 0) * (step.features.shift ?? 0) < 0
   );
 }
 

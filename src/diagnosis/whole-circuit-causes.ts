@@ -57,11 +57,11 @@ export const wholeCircuitCauses: readonly Hypothesis[] = [
     origin: 'case',
     prior: 0.14,
     features: {
-      creeping: yes(0.4),
+      creeping: yes(0.25),
       sudden: yes(0.5),
       overLoggedSetPoint: yes(0.5),
       dutyRise: near(0.25, 0.25),
-      swingRatio: near(0.7, 0.35),
+      swingRatio: near(0.75, 0.35),
       recoveryRatio: near(1.3, 0.5),
       dayNightRatio: near(0.8, 0.5),
       peakLag: near(1, 2),

@@ -138,35 +138,69 @@ describe('probe disagreement', () => {
   it.each([
     ['at other levels', 5.5],
     ['at the same level', 2.8],
-  ])('dates the exchange of two probes between circuits %s to the same minutes for both', (_, level) => {
+    ['of which one has half of its defrosts with the other', 3.4, [480, 1020], [120, 480, 840, 1200]],
+  ])(
+    'dates the exchange of two probes between circuits %s to the same minutes for both',
+    (_, level, first = [120, 480, 840, 1200], second = [210, 570, 930, 1290]) => {
+      const days = 14;
+      const grid = gridOf(days, 5);
+      const starts = [first, second, [60, 420, 780, 1140]];
+      const made = [2.8, level, 2.8].map((setPoint, k) =>
+        simpleCase(grid, {
+          id: `M0${k + 1}`,
+          seed: k + 1,
+          suctionGroup: 'S1',
+          setPoint: () => setPoint,
+          isDefrosting: dailyDefrosts(starts[k]!, 45),
+        }),
+      );
+      const [one, two] = [0, 1].map((c) => made[c]!.probes[1]!.record.values);
+      const at = Math.round(8.2 * 288);
+      const there = two!.slice(at);
+      two!.set(one!.subarray(at), at);
+      one!.set(there, at);
+      const log = handMadeLog({ days, stepMinutes: 5, circuits: made, suctionGroups: [groupOf()] });
+      const signals = computeSignals(log);
+      for (const circuit of signals.circuits.slice(0, 2)) {
+        const { evidence } = analyse(circuit, signals.groups[0]!, signals);
+        const swapped = evidence.find(({ shape }) => shape === 'swapped')!;
+        expect(swapped.probe).toBe(circuit.circuit.probes[1]!.point);
+        expect(Math.abs(swapped.onset - (grid.startMs + at * grid.stepMs))).toBeLessThanOrEqual(20 * 60_000);
+        expect(evidence.map(({ shape }) => shape)).not.toContain('flutter');
+      }
+      expect(analyse(signals.circuits[2]!, signals.groups[0]!, signals).evidence).toEqual([]);
+    },
+  );
+
+  it('takes no probe whose fan stopped, or that iced, for one of a circuit whose defrosts it shares', () => {
     const days = 14;
     const grid = gridOf(days, 5);
-    const starts = [120, 480, 840, 1200];
-    const made = [2.8, level, 2.8].map((setPoint, k) =>
+    const isDefrosting = [0, 20].map((later) =>
+      dailyDefrosts(
+        [120, 480, 840, 1200].map((at) => at + later),
+        45,
+      ),
+    );
+    const made = isDefrosting.map((one, k) =>
       simpleCase(grid, {
         id: `M0${k + 1}`,
         seed: k + 1,
         suctionGroup: 'S1',
-        setPoint: () => setPoint,
-        isDefrosting: dailyDefrosts(
-          starts.map((start) => start + 90 * k),
-          45,
-        ),
+        setPoint: () => 2.8,
+        isDefrosting: one,
       }),
     );
-    const [one, two] = [0, 1].map((c) => made[c]!.probes[1]!.record.values);
-    const at = Math.round(8.2 * 288);
-    const there = two!.slice(at);
-    two!.set(one!.subarray(at), at);
-    one!.set(there, at);
+    const values = made[0]!.probes[1]!.record.values;
+    // Warmer while it cools, and no warmer at the end of a defrost: as where the fan of one section stands.
+    for (let i = Math.round(8.2 * 288); i < values.length; i++)
+      if (values[i]! < 6) values[i] = values[i]! + 2 * (1 - Math.max(0, values[i]! - 3) / 3);
     const log = handMadeLog({ days, stepMinutes: 5, circuits: made, suctionGroups: [groupOf()] });
     const signals = computeSignals(log);
-    for (const circuit of signals.circuits.slice(0, 2)) {
-      const { evidence } = analyse(circuit, signals.groups[0]!, signals);
-      const swapped = evidence.find(({ shape }) => shape === 'swapped')!;
-      expect(swapped.probe).toBe(circuit.circuit.probes[1]!.point);
-      expect(Math.abs(swapped.onset - (grid.startMs + at * grid.stepMs))).toBeLessThanOrEqual(20 * 60_000);
-    }
+    const shapes = signals.circuits.flatMap((one) =>
+      analyse(one, signals.groups[0]!, signals).evidence.map(({ shape }) => shape),
+    );
+    expect(shapes).toContain('step');
+    expect(shapes).not.toContain('swapped');
   });
 
   it('sees flutter by its own quiet days, from the hour it began', () => {

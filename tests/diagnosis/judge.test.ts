@@ -240,6 +240,13 @@ describe('one trouble, one finding', () => {
     expect(summaries[1]).toMatch(/^M02: .* swapped with M01 air A there\.$/);
     const apart = findings(gone('M01', 'M02', onDay(5)), gone('M02', 'M01', onDay(8)));
     expect(new Set(apart.map(({ onset }) => onset)).size).toBe(2);
+    const jumped = (probe: string, shift: number) =>
+      findings(
+        { ...gone('M01', 'M02', onDay(5)), features: { shift: 2 } },
+        evidence({ circuit: 'M02', probe, features: { shift }, onset: onDay(5) + 600_000 }),
+      ).map(({ causes }) => causes[0]!.cause);
+    expect(jumped('M02 air A', -2)).toEqual(['probe-swapped', 'probe-swapped']);
+    expect(jumped('M02 air A', 2)).not.toEqual(['probe-swapped', 'probe-swapped']);
     const third = findings(gone('M01', 'M02', onDay(5)), gone('M02', 'M03', onDay(5.5)));
     expect(new Set(third.map(({ onset }) => onset)).size).toBe(2);
   });

@@ -19,7 +19,7 @@ const coarsestMinutes = 15;
 
 /**
  * Every probe against its own neighbours: first the ones that do not measure at all (motionless, silent), then,
- * among the rest, those that flutter, those that changed, those that changed within hours, and those that have
+ * among the rest, those that were exchanged, those that flutter, those that changed, those that changed within hours, and those that have
  * always stood far off.
  */
 export function analyse(signals: CircuitSignals, group: GroupSignals | null, site: Signals): Verdict {
@@ -30,12 +30,12 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
   const evidence: Evidence[] = [...dead.evidence];
   if (living.length >= 2 && stepMinutes(signals.log.grid) <= coarsestMinutes) {
     const table = offsetTable(signals);
-    evidence.push(...flutteringProbes(signals, living));
     const foreign = foreignDefrosts(signals, site, living);
     const within = swappedProbes(signals, table, living);
     const swapped = [...foreign, ...within];
     const exchanged = new Set([...foreign.map((one) => one.probe), ...within.flatMap((one) => one.points)]);
     const settled = living.filter((probe) => !exchanged.has(signals.circuit.probes[probe]!.point));
+    evidence.push(...flutteringProbes(signals, living).filter((one) => !exchanged.has(one.probe!)));
     const passing = passingChanges(signals, table, settled);
     const loose = new Set(passing.filter(isLooseContact).map((one) => one.probe));
     const changed = [
