@@ -106,6 +106,18 @@ describe('an override', () => {
     expect(judge({ cooling }).evidence).toEqual([]);
   });
 
+  test('of a circuit whose valve nobody logs is told by air that stopped cycling and stands cold', () => {
+    const seen = (options: SimpleCase) => judge({ columns: { status: true }, ...options }).evidence;
+    const forced = seen({ isForced: (minute) => day(minute) > 6.4, cooling: () => 0.2 });
+    expect(forced.map((one) => one.shape)).toEqual(['override-on']);
+    expect(Math.abs(dayOfOnset(forced[0]!) - 6.4)).toBeLessThan(0.1);
+    expect(forced[0]!.features.cycleLeft).toBeLessThan(0.4);
+    // A colder set point cycles on; a coil that cannot keep up feeds all the time and is warm.
+    const colder = seen({ setPoint: (minute) => (day(minute) > 6.4 ? 0.8 : 2.8) });
+    expect(colder.map((one) => one.shape)).not.toContain('override-on');
+    expect(seen({ cooling: (minute) => (day(minute) > 6.4 ? 0.13 : 0.35) })).toEqual([]);
+  });
+
   test('of a valve whose position is not that of its override is told by days far under the set point that is logged', () => {
     const circuit = simpleCase(grid, { isForced: (minute) => day(minute) > 3 });
     const position = recordOf(

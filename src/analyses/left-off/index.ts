@@ -8,6 +8,7 @@ import { meta } from './meta.ts';
 import { isSetPointLogged, overcooled } from './overcooled.ts';
 import { openStretches, overrides } from './override.ts';
 import { setPointsLeft } from './set-points.ts';
+import { stoppedCycling } from './stopped-cycling.ts';
 import { stops } from './stops.ts';
 
 export { meta };
@@ -20,7 +21,7 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
           abstention(
             meta.id,
             circuitSubject(signals.circuit),
-            'No valve is logged: a stop shows only once the air is far too warm, and an override does not show at all.',
+            'No valve is logged: a stop shows only once the air is far too warm, and an override only where the air used to cycle and stands cold.',
             'the valve of the circuit',
           ),
         ]
@@ -38,6 +39,8 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
 
 /** By the hours in which the valve stood open, or the air far under a logged set point; few circuits have any. */
 function leftInHand(signals: CircuitSignals): Evidence[] {
+  const stopped = stoppedCycling(signals);
+  if (stopped.length > 0) return stopped;
   const opening = hourlyOpening(signals);
   if (openStretches(opening).length === 0 && !isSetPointLogged(signals)) return [];
   const hours = circuitHours(signals, opening);

@@ -52,6 +52,12 @@ export const settings = {
     meaning: 'how far under a logged set point all probes must stand, whatever the valve shows (3 °F)',
     source: practice,
   },
+  stillCycle: {
+    value: 0.4,
+    unit: '1',
+    meaning: 'share of its daily cycle that air under an override may keep, where no valve is logged',
+    source: practice,
+  },
   usualWithin: {
     value: 0.3,
     unit: 'K',

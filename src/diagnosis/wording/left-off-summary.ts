@@ -16,6 +16,7 @@ export function leftOffSummary(trouble: Trouble, projection: Projection | null, 
   const { shape } = trouble.lead;
   if (shape === 'set-point-left') return leftSetPoint(trouble, log);
   if (trouble.lead.features.inCooling === 1) return heldInCooling(trouble, log);
+  if (trouble.lead.features.cycleLeft !== undefined) return stoppedCycling(trouble, log);
   if (shape === 'set-point-changed') return changedSetPoint(trouble, projection, log);
   const climbed = climbedClause(trouble, log);
   const words = leftOffWords[shape] ?? 'it was left changed';
@@ -36,6 +37,12 @@ function climbedClause({ lead }: Trouble, { units }: Log): string {
 function heldInCooling(trouble: Trouble, log: Log): string {
   const air = climbedClause(trouble, log);
   return `${placeClause(trouble)}held in cooling: its valve has fed without a pause and no defrost has come ${sinceClause(trouble, log)}, as under an override${air}${levelClause(trouble, log)}: find out whether it was left so, and defrost it.`;
+}
+
+/** No valve is logged: the air tells it by what it no longer does. */
+function stoppedCycling(trouble: Trouble, log: Log): string {
+  const left = formatShare(trouble.lead.features.cycleLeft ?? Number.NaN);
+  return `${placeClause(trouble)}held open: its air has stood cold and kept ${left} of its cycle ${sinceClause(trouble, log)}, as where a valve is in hand${levelClause(trouble, log)}: find out whether it was left so.`;
 }
 
 function leftSetPoint(trouble: Trouble, log: Log): string {
