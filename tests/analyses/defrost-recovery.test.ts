@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { levelChange } from '../../src/analyses/defrost-recovery/change.ts';
 import { analyse } from '../../src/analyses/defrost-recovery/index.ts';
+import { noneAnyMore } from '../../src/analyses/defrost-recovery/none-any-more.ts';
+import type { Evidence } from '../../src/model/evidence.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
+import type { CircuitSignals } from '../../src/signals/types.ts';
 import { dayOfOnset, measureOf, shapesOf, verdictOf } from '../support/analyse-case.ts';
 import { gridOf, handMadeLog, recordOf } from '../support/hand-made-log.ts';
 import { dailyDefrosts, produceDefrosts, type SimpleCase, simpleCase } from '../support/simple-case.ts';
@@ -24,6 +27,31 @@ describe('a healthy line-up', () => {
     expect(judge({ setPoint: (minute) => (day(minute) < 10 ? 2.8 : 4.5) }).evidence).toEqual([]);
     const load = (minute: number) => (Math.floor(day(minute)) === 12 ? 0.012 : 0.008);
     expect(judge({ load }).evidence).toEqual([]);
+  });
+});
+
+describe('defrosts that no longer come, with no status logged', () => {
+  const piece = (shape: string, onset: number, riseRatio: number) =>
+    ({
+      shape,
+      onset,
+      end: null,
+      certainty: 0.8,
+      measures: [],
+      features: { riseRatio },
+    }) as unknown as Evidence;
+  const inferred = { defrostSource: 'schedule' } as CircuitSignals;
+  test('are one thing since the first hour at which the air hardly rose', () => {
+    const [one, ...others] = noneAnyMore(inferred, [piece('missed', 5, 1), piece('weak-rise', 2, 0.1)]);
+    expect(others).toEqual([]);
+    expect(one).toMatchObject({ shape: 'missed', onset: 2, features: { allSince: 1, riseRatio: 0.1 } });
+  });
+  test.each([
+    ['that still rise by a third', inferred, piece('weak-rise', 2, 0.35)],
+    ['that weakened after some were missed', inferred, piece('weak-rise', 8, 0.1)],
+    ['whose status is logged', { defrostSource: 'status' } as CircuitSignals, piece('weak-rise', 2, 0.1)],
+  ])('are kept apart from defrosts %s', (_, signals, weak) => {
+    expect(noneAnyMore(signals, [piece('missed', 5, 1), weak])).toHaveLength(2);
   });
 });
 

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analyses/left-off/index.ts';
+import { setPointsLeft } from '../../src/analyses/left-off/set-points.ts';
+import type { CircuitSignals } from '../../src/signals/types.ts';
 import { dayOfOnset, measureOf, verdictOf } from '../support/analyse-case.ts';
 import { gridOf, groupOf, recordOf, valuesOf } from '../support/hand-made-log.ts';
 import { dailyDefrosts, type SimpleCase, simpleCase } from '../support/simple-case.ts';
@@ -173,6 +175,22 @@ describe('a set point', () => {
     const { evidence } = judge({ isOff: visit, setPoint });
     expect(evidence.map((one) => one.shape)).toEqual(['set-point-left']);
     expect(measureOf(evidence[0]!, 'setPointChange')).toBeCloseTo(2.2, 6);
+  });
+
+  test('changed while it stood for hours in what was inferred as a defrost was changed at a visit', () => {
+    const circuit = simpleCase(grid);
+    const window = (from: number, minutes: number, source: string) => ({ from, to: from + minutes, source });
+    const seen = (minutes: number, source: string) =>
+      setPointsLeft({
+        circuit,
+        log: { grid },
+        offSpells: [],
+        defrosts: [window(1000, 22, source), window(2000, 20, source), window(3000, minutes, source)],
+        setPointSteps: [{ at: 3020, from: 2, to: 4, source: 'level' }],
+      } as unknown as CircuitSignals).map(({ shape }) => shape);
+    expect(seen(145, 'shape')).toEqual(['set-point-left']);
+    expect(seen(40, 'shape')).toEqual([]);
+    expect(seen(145, 'status')).toEqual([]);
   });
 
   test('changed at a visit and put back is not', () => {

@@ -10,6 +10,7 @@ import { lengthening } from './lengthening.ts';
 import { meta } from './meta.ts';
 import { missedDefrosts } from './missed.ts';
 import { movedDefrosts } from './moved.ts';
+import { noneAnyMore } from './none-any-more.ts';
 import { overheated } from './overheated.ts';
 import { slowRecovery } from './slow-recovery.ts';
 
@@ -24,7 +25,7 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null): Ve
   const changed = heating(signals);
   const isExtended = changed.some((one) => one.shape === 'extended');
   return {
-    evidence: [
+    evidence: noneAnyMore(signals, [
       ...missed,
       ...movedDefrosts(signals),
       ...slowRecovery(signals, group),
@@ -33,7 +34,7 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null): Ve
       ...(isExtended ? [] : endedByTheClock(signals)),
       ...overheated(signals),
       ...lostDrip(signals),
-    ],
+    ]),
     abstentions: limits(signals),
   };
 }

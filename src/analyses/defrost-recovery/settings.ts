@@ -70,6 +70,12 @@ export const settings = {
     meaning: 'share of its own earlier peak rise (or rise rate) under which a defrost hardly heats',
     source: practice,
   },
+  noRise: {
+    value: 0.2,
+    unit: '1',
+    meaning: 'share of the usual rise under which, with no status logged, no defrost came',
+    source: practice,
+  },
   weakerRise: {
     value: 0.68,
     unit: '1',

@@ -1,3 +1,4 @@
+import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { samplesIn } from '../../model/grid.ts';
 import { type CircuitSignals, Phase, type SetPointStep } from '../../signals/types.ts';
@@ -37,9 +38,16 @@ export function setPointsLeft(signals: CircuitSignals): Evidence[] {
   ];
 }
 
-function visitsOf({ offSpells, log }: CircuitSignals) {
+/** Times its usual length from which what was inferred as a defrost is a stop. */
+const stopOverDefrost = 3;
+
+function visitsOf({ offSpells, defrosts, log }: CircuitSignals) {
   const shortest = samplesIn(log.grid, settings.visitMinutes.value);
-  return offSpells.filter(({ from, to }) => to - from >= shortest);
+  const usual = median(defrosts.map(({ from, to }) => to - from));
+  const stops = defrosts.filter(
+    ({ source, from, to }) => source !== 'status' && to - from > stopOverDefrost * usual,
+  );
+  return [...offSpells, ...stops].filter(({ from, to }) => to - from >= shortest);
 }
 
 /**
