@@ -1,4 +1,6 @@
+import { median } from '../maths/median.ts';
 import type { CauseId, Origin } from '../model/finding.ts';
+import type { Celsius } from '../units/quantities.ts';
 import type { Judgement } from './judgement.ts';
 import type { Trouble } from './trouble.ts';
 import { warmSpell } from './warm-spell.ts';
@@ -153,12 +155,22 @@ function compressorCycling(features: Features): Likelihoods {
   return { 'tight-differential': 0.65, 'compressor-control': 0.3 };
 }
 
-/** Hardly any rise: without a heater the coil holds ice; else, and where nobody said, the heat is missing. */
-function weakRise(_features: Features, { circuit }: Trouble): Likelihoods {
-  return circuit?.circuit.defrost.kind === 'off-cycle'
-    ? { 'airflow-or-ice': 0.5, drain: 0.15, 'defrost-schedule': 0.15 }
+/**
+ * Hardly any rise: without a heater the coil holds ice, else the heat is missing. Where nobody said, a chilled circuit
+ * with no probe that ends its defrosts most likely has no heater (common practice, no source).
+ */
+function weakRise(_features: Features, { circuit, group }: Trouble): Likelihoods {
+  const plan = circuit?.circuit.defrost;
+  if (plan?.kind === 'off-cycle') return { 'airflow-or-ice': 0.5, drain: 0.15, 'defrost-schedule': 0.15 };
+  const isSilent = plan?.kind === null && circuit!.circuit.defrostTermination.length === 0;
+  const level = circuit === null ? Number.NaN : median(circuit.air);
+  return isSilent && group?.group.class !== 'low' && level > chilledFrom
+    ? { 'airflow-or-ice': 0.45, 'defrost-heat': 0.25, drain: 0.1 }
     : { 'defrost-heat': 0.8, 'defrost-termination': 0.1 };
 }
+
+/** Air of chilled circuits stands over this. Common practice, no source. */
+const chilledFrom: Celsius = -5;
 
 /** A rise so much slower, and no higher for all its length, is a coil that is heated less. */
 const slowHeat = 0.75;

@@ -55,10 +55,12 @@ export function behaviour(
     put('dayNightRatio', (byDay - byNight) / settled);
   }
   const swing = ratioOverDays(own, others, compared, (days) => days.swing);
-  if (swing.others >= leastSwing) put('swingRatio', swing.ratio);
+  // A valve that regulates has no cycles; what swings there is the load, in which ice and a lie share alike.
+  const cycles = swing.others >= leastSwing && signals.circuit.valve?.quantity !== 'fraction';
+  if (cycles) put('swingRatio', swing.ratio);
   put('recoveryRatio', ratioOverDays(own, others, compared, (days) => days.recovery).ratio);
 
-  if (swing.others >= leastSwing) {
+  if (cycles) {
     const likeness = cycleLikeness(signals, probe, peers, compared.now);
     put('phaseCorrelation', likeness.correlation);
     put('phaseLagMinutes', likeness.lagMinutes);

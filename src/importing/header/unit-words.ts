@@ -68,13 +68,24 @@ export function isUnitFiller(text: string): boolean {
   );
 }
 
-/** Units of pressure and temperature that are not converted here. */
+/** Units of pressure and temperature that are not converted here; so are tenths of a unit. */
 const otherUnits =
   /(?:^|[\s([{_,])((?:in|mm|cm)\s?hg(?:\s?vac(?:uum)?)?|["″]\s?hg|torr|atm|(?:ft|m|mm|in)\s?h2o|°ra?|°ré?)[)\]}]?$/iu;
 
 /** A unit at the end of a header that is known but not converted, as written; null for none. */
 export function unconvertedUnit(header: string): string | null {
-  return otherUnits.exec(header.slice(-80).trimEnd())?.[1] ?? null;
+  const name = header.slice(-80).trimEnd();
+  return multipleOfUnit(name) ?? otherUnits.exec(name)?.[1] ?? null;
+}
+
+const multiples =
+  /(?:^|[\s([{_,])((?:0[.,]0?1|1\/100?)\s?([°º\p{L}]{1,8})|([°º\p{L}]{1,8})\s?[x×*·/]\s?100?)[)\]}]?$/iu;
+
+/** `0.1 °F`, `°C x10`: a known unit in tenths or hundredths, as written; null for none. */
+function multipleOfUnit(name: string): string | null {
+  const found = multiples.exec(name);
+  if (found === null) return null;
+  return unitNamed(found[2] ?? found[3]!) === null ? null : found[1]!;
 }
 
 const lettersAlone = new Set<ExportUnit>([
@@ -98,6 +109,7 @@ const lettersAlone = new Set<ExportUnit>([
  */
 export function unitInHeader(header: string): ExportUnit | null {
   const name = header.slice(-80).trimEnd();
+  if (multipleOfUnit(name) !== null) return null;
   const opening = Math.max(name.lastIndexOf('('), name.lastIndexOf('['), name.lastIndexOf('{'));
   if (opening >= 0) {
     const closing = /[)\]}]/u.exec(name.slice(opening + 1));

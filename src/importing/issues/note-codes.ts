@@ -110,7 +110,7 @@ export const noteIssues = {
   'unit-not-converted': {
     what: 'the name gives a unit that is not converted; the numbers were read as they stand, without a unit',
     meaning:
-      'Inches of mercury, of water and their kind. Without a unit, a pressure would be taken for one in the site’s unit.',
+      'Inches of mercury, of water and their kind, and tenths of a degree. Without a unit, a pressure would be taken for one in the site’s unit.',
     remedy: 'Export in psi, bar or kPa, in °F or °C, or leave the point out of the site file.',
     effect: 'note',
   },

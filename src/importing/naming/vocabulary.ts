@@ -1,7 +1,7 @@
 /**
  * What a word in a column name can mean. Trade words and their usual short forms, the words of the open
  * vocabularies (Project Haystack 4, Brick 1.4: supply, discharge, return, sensor, setpoint …), and the same in
- * German, French, Spanish, Italian, Portuguese and Dutch. Lower case, accents removed.
+ * German, French, Spanish, Italian, Portuguese, Dutch and Swedish. Lower case, accents removed.
  */
 export const meanings = {
   temperature:
@@ -10,30 +10,31 @@ export const meanings = {
     'press pressure pressures pres prs prss druck pression presion pressao pressione druk psi psig psia kpa mpa',
   air: 'air luft aire aria lucht',
   probe:
-    'probe probes sensor sensors snsr sns sens fuhler fuehler sonde sonda sondas capteur sensore ntc thermistor thermostat voeler voler prb tc rtd',
+    'probe probes sensor sensors snsr sns sens fuhler fuehler sonde sonda sondas capteur sensore ntc thermistor thermostat voeler voler prb tc rtd givare',
   discharge: 'discharge disch dischg dschg dsch dis dischrg dca dat refoulement descarga mandata pers',
-  supply: 'supply sup sply supp zuluft ausblas ausblasluft soufflage impulsion inblaas entry saf souf soufl',
+  supply:
+    'supply sup sply supp zuluft ausblas ausblasluft soufflage impulsion inblaas entry saf souf soufl uitblaas uitblaaslucht tilluft',
   return:
-    'return ret rtn retn rat raf ruckluft rueckluft ansaug ansaugluft reprise retorno ritorno retour ripresa aanzuig rep zuigluft',
-  set: 'set setpoint setpoints setpt stpt setp stp sp spt tgt target cutin cutout soll sollwert consigne consigna setpunt riferimento reference ajuste gewenste gewenst cons',
+    'return ret rtn retn rat raf ruckluft rueckluft ansaug ansaugluft reprise retorno ritorno retour ripresa aanzuig rep zuigluft returluft franluft',
+  set: 'set setpoint setpoints setpt stpt setp stp sp spt tgt target cutin cutout soll sollwert consigne consigna setpunt riferimento reference ajuste gewenste gewenst cons borvarde',
   differential:
     'differential diff deadband dband db hyst hysteresis hysterese differentiel diferencial differenziale schaltdifferenz',
   defrost:
-    'defrost defrosts defrosting dfr dfrst dfst defr def dfro defrst abtau abtauung abtauen abt degivrage degiv deg desescarche descongelacion degelo sbrinamento sbrin ontdooi ontdooiing deshielo dfst ontdooien',
+    'defrost defrosts defrosting dfr dfrst dfst defr def dfro defrst abtau abtauung abtauen abt degivrage degiv deg desescarche descongelacion degelo sbrinamento sbrin ontdooi ontdooiing deshielo dfst ontdooien avfrostning avfrostnings',
   termination: 'termination term termin terminate trm',
   valve:
-    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil ventiloffnung ventiloeffnung ventilstellung offnungsgrad oeffnungsgrad vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop xv ev opening ouverture apertura abertura openingsgraad detendeur klepstand klepopening kleppositie magneetklep',
+    'valve vlv valv solenoid sol solen eev exv eexv txv tev ventil ventiloffnung ventiloeffnung ventilstellung offnungsgrad oeffnungsgrad vanne valvula valvola klep lls llsv svl epr esr stepper magnetventil electrovanne solenoide elettrovalvola ssv llv mop xv ev opening ouverture apertura abertura openingsgraad detendeur klepstand klepopening kleppositie magneetklep ventillage',
   feed: 'feed feeding cool cooling refrig refrigeration call calling kuhlung kuhlen kuehlung froid frio freddo koeling koelen kalte clg',
   liquid: 'liquid liq flussig flussigkeit fluessig liquide liquido vloeistof',
   suction:
-    'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside succao suctp psuct verdampfungs bp lp nd niederdruck',
+    'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside succao suctp psuct verdampfungs bp lp nd niederdruck sugtryck',
   highSide:
-    'head condensing highside hochdruck hd verflussigung condensacion condensation verflussigungs verfluessigungs kondensation kondensations hp',
+    'head condensing highside hochdruck hd verflussigung condensacion condensation verflussigungs verfluessigungs kondensation kondensations hp hogtryck kondensering',
   condenser:
     'condenser cond cndsr cndr condensor verflussiger condenseur condensador condensatore gascooler gc',
   compressor:
     'compressor compressors machine machines comp comps compr cmp cmpr cprsr kompressor verdichter compresseur compresor compressore kompr verd vdc vd',
-  level: 'level lvl niveau nivel livello fullstand fuellstand peil',
+  level: 'level lvl niveau nivel livello fullstand fuellstand peil vatskeniva',
   receiver: 'receiver rcvr recvr rcv sammler recipient recipiente reservoir',
   superheat:
     'superheat sheat suph suphtr spht suphheat sh uberhitzung ueberhitzung surchauffe recalentamiento surriscaldamento oververhitting',
@@ -43,11 +44,11 @@ export const meanings = {
   inlet: 'in inlet entering entg eintritt entree entrada',
   product: 'product products prod prd simulator sim simulated food produkt produit producto prodotto',
   outdoor:
-    'outdoor outside oat oad amb ambient exterior aussen exterieur exterieure extern externe esterna buiten weather',
+    'outdoor outside oat oad amb ambient exterior aussen exterieur exterieure extern externe esterna buiten weather ute',
   indoor:
-    'indoor indoors store space sales shop salesfloor raum markt ambiance magasin vente sala ventas tienda verkaufsraum verkaufsflache vendita winkel',
+    'indoor indoors store space sales shop salesfloor raum markt ambiance magasin vente sala ventas tienda verkaufsraum verkaufsflache vendita winkel butik',
   humidity:
-    'humidity humid rh hum hygro hygrometer moisture feuchte luftfeuchte humidite humedad umidita vocht dewpoint dew wetbulb',
+    'humidity humid rh hum hygro hygrometer moisture feuchte luftfeuchte humidite humedad umidita vocht dewpoint dew wetbulb fukt',
   fan: 'fan fans lufter luefter ventilator ventilateur ventilador ventola',
   light: 'light lights lighting licht eclairage luz lamp',
   door: 'door doors tur tuer porte puerta porta deur',
@@ -60,7 +61,7 @@ export const meanings = {
   control: 'control ctrl ctl controlling regel regelung regulation controle',
   extreme: 'min max minimum maximum minimal maximal warmest coldest highest lowest spread',
   power: 'power kw kwh amps amp current watts watt leistung puissance energy',
-  speed: 'speed vfd vsd freq frequency hz inverter drehzahl vitesse capacity',
+  speed: 'speed vfd vsd freq frequency hz inverter drehzahl vitesse capacity varvtal',
   oil: 'oil ol huile water wasser glycol brine floor flr drain motor heat reclaim',
   saturated: 'sst sct saturated satsuct ssct',
   gas: 'gas hotgas gaz heissgas',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { unitInHeader, unitNamed } from '../../../src/importing/header/unit-words.ts';
+import { unconvertedUnit, unitInHeader, unitNamed } from '../../../src/importing/header/unit-words.ts';
 
 describe('units', () => {
   it.each([
@@ -54,6 +54,16 @@ describe('units', () => {
     ['Superheat (K)', 'K'],
     ['Suction (psi) avg', 'psig'],
   ])('%s is in %s', (header, unit) => expect(unitInHeader(header)).toBe(unit));
+
+  it.each([
+    ['Air 1 (0.1 °F)', '0.1 °F'],
+    ['Air 1 [1/10 °C]', '1/10 °C'],
+    ['Suction psig x10', 'psig x10'],
+    ['Air °F*100', '°F*100'],
+  ])('%s is in tenths or hundredths, which are not converted', (header, unit) => {
+    expect(unitInHeader(header)).toBeNull();
+    expect(unconvertedUnit(header)).toBe(unit);
+  });
 
   it.each([
     'M01 air A',

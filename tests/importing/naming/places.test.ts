@@ -118,3 +118,29 @@ test('racks that one file each logs under the same headers keep their machines a
     ['Rack B', ['Rack B:Comp 1'], 'Rack B:Head PSI'],
   ]);
 });
+
+test('Swedish words of the trade', () => {
+  const guess = guessOf(
+    [
+      { point: 'KA1 Mejeri Tilluft 1 (°C)', values: air },
+      { point: 'KA1 Mejeri Tilluft 2 (°C)', values: air },
+      { point: 'KA1 Mejeri Börvärde (°C)', values: air.map(() => 2) },
+      { point: 'KA1 Mejeri Ventilläge (%)', values: perCent },
+      { point: 'KA1 Mejeri Avfrostning', values: onOff, status: true },
+      { point: 'Butik temperatur (°C)', values: air },
+      { point: 'Utetemperatur (°C)', values: air },
+      { point: 'Kylaggregat Sugtryck (bar)', values: air.map((value) => value + 40), unit: 'bar' },
+    ],
+    [],
+  );
+  expect(guess.site.circuits).toMatchObject([
+    {
+      id: 'KA1 Mejeri',
+      probes: ['KA1 Mejeri Tilluft 1 (°C)', 'KA1 Mejeri Tilluft 2 (°C)'],
+      setPoint: { point: 'KA1 Mejeri Börvärde (°C)' },
+      valve: 'KA1 Mejeri Ventilläge (%)',
+      defrost: { status: 'KA1 Mejeri Avfrostning' },
+    },
+  ]);
+  expect(guess.site.racks![0]!.suctionGroups![0]!.pressure).toBe('Kylaggregat Sugtryck (bar)');
+});
