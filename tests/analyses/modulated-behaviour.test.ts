@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { behaviour } from '../../src/analyses/probe-disagreement/behaviour.ts';
+import { comparisonOfDays } from '../../src/analyses/probe-disagreement/comparison.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import { handMadeStore, still } from './support/hand-made-store.ts';
 
@@ -7,7 +8,7 @@ const store = handMadeStore({
   days: 16,
   circuits: [{ id: 'M01', probes: [(day) => Math.max(0, day - 8) / 3, still, still] }],
 });
-const compared = { old: { from: 0, to: 7 }, now: { from: 12, to: 16 } };
+const compared = comparisonOfDays(store.calendar, { from: 0, to: 7 }, { from: 12, to: 16 });
 
 function featuresWith(quantity: 'status' | 'fraction') {
   const circuits = store.circuits.map((circuit) => ({

@@ -85,6 +85,23 @@ describe('probe disagreement', () => {
     expect(Math.abs(sudden!.onset - (startMs + 15.75 * dayMs))).toBeLessThanOrEqual(2 * 3_600_000);
   });
 
+  it('reports one that left within hours of a history of two and a half days, and is silent without', () => {
+    const [sudden] = seen([still, still, stepAt(2.25, 3)], 2.5);
+    expect(sudden).toMatchObject({ probe: 'M01 air C', shape: 'step' });
+    expect(seen([still, still, still], 2.5)).toEqual([]);
+  });
+
+  it('judges a step by what came after it: the hours of its day before it do not count', () => {
+    const alone = (step: Evidence) =>
+      ['dayNightRatio', 'recoveryRatio'].filter((feature) => step.features[feature] !== undefined);
+    for (const before of [0.9, 1.3]) {
+      const lying = seen([still, stepAt(16 - before, 3), still])[0]!;
+      expect(lying.features.defrostOffsetRatio).toBeCloseTo(1, 1);
+      expect(lying.features.phaseCorrelation).toBeGreaterThan(0.95);
+      expect(alone(lying)).toEqual(before < 1 ? [] : ['dayNightRatio']);
+    }
+  });
+
   it('writes down the warm one of two, with a single pair to vote', () => {
     const [pair] = seen([stepAt(8, 2), still]);
     expect(pair).toMatchObject({ probe: 'M01 air A', shape: 'step' });

@@ -12,10 +12,12 @@ export interface Acute {
   readonly votes: number;
 }
 
-const leastHistoryHours = 48;
+/** So much settled air, of a day and a night, has to show what is usual before. */
+const leastHistoryHours = 16;
 const scalesOfNoise = 5;
-/** Time that the change may be old; older ones are seen on daily medians. */
+/** Time that the change may be old: older ones are seen on daily medians; nor half of a short history. */
 const longestHours = 60;
+const longestShare = 0.5;
 
 /**
  * A probe that left its neighbours within the last hours or days: half-hourly offsets in settled air against the
@@ -37,8 +39,9 @@ export function acuteChange(table: OffsetTable, probe: number, peers: readonly n
 
 function terminalRun(table: OffsetTable, probe: number, peers: readonly number[]): Acute | null {
   const values = table.offset(probe, peers);
-  const earlier = values.length - longestHours * blocksPerHour;
-  const usual = values.subarray(0, Math.max(0, earlier)).filter(Number.isFinite);
+  const longest = Math.min(longestHours * blocksPerHour, Math.floor(longestShare * values.length));
+  const earlier = values.length - longest;
+  const usual = values.subarray(0, earlier).filter(Number.isFinite);
   if (usual.length < leastHistoryHours * blocksPerHour) return null;
   const centre = median(usual);
   const scale = normalConsistency * median(usual.map((value) => Math.abs(value - centre)));

@@ -1,17 +1,14 @@
 import { median } from '../../maths/median.ts';
 import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
 import type { CircuitSignals, ProbeDays, ProbeDefrost } from '../../signals/types.ts';
+import { type Comparison, type Span, wholeDays } from './comparison.ts';
 import { cycleLikeness } from './cycle-likeness.ts';
-
-/** Days (half open) before a change began and after it was there. `old` is empty for a habit since day one. */
-export interface Comparison {
-  readonly old: { readonly from: number; readonly to: number };
-  readonly now: { readonly from: number; readonly to: number };
-}
 
 const leastDefrosts = 3;
 /** A cooling offset below this cannot be divided by (°F 1, domain practice). */
 const leastOffset = 0.55;
+/** A probe that stands higher than this above its usual level never reads as recovered, whatever lifts it, K. */
+const raisedLevel = 0.5;
 /** Neighbours that cycle less than this do not show a shape that could be compared. */
 const leastSwing = 0.5;
 
@@ -46,19 +43,23 @@ export function behaviour(
     put('riseRatio', rise);
   }
 
+  const { calendar } = signals.log;
+  const days = { old: wholeDays(calendar, compared.old), now: wholeDays(calendar, compared.now) };
   const own = signals.probes[probe]!;
   const others = peers.map((peer) => signals.probes[peer]!);
-  const settled = dayShift(own, others, compared, (days) => days.median);
+  const settled = dayShift(own, others, days, (one) => one.median);
   if (Math.abs(settled) >= leastOffset) {
-    const byDay = dayShift(own, others, compared, (days) => days.day);
-    const byNight = dayShift(own, others, compared, (days) => days.night);
+    const byDay = dayShift(own, others, days, (one) => one.day);
+    const byNight = dayShift(own, others, days, (one) => one.night);
     put('dayNightRatio', (byDay - byNight) / settled);
   }
-  const swing = ratioOverDays(own, others, compared, (days) => days.swing);
+  const swing = ratioOverDays(own, others, days, (one) => one.swing);
+  const othersCycle = Number.isNaN(swing.others) ? swing.othersBefore : swing.others;
   // A valve that regulates has no cycles; what swings there is the load, in which ice and a lie share alike.
-  const cycles = swing.others >= leastSwing && signals.circuit.valve?.quantity !== 'fraction';
+  const cycles = othersCycle >= leastSwing && signals.circuit.valve?.quantity !== 'fraction';
   if (cycles) put('swingRatio', swing.ratio);
-  put('recoveryRatio', ratioOverDays(own, others, compared, (days) => days.recovery).ratio);
+  if (!(cooling.shift > raisedLevel))
+    put('recoveryRatio', ratioOverDays(own, others, days, (one) => one.recovery).ratio);
 
   if (cycles) {
     const likeness = cycleLikeness(signals, probe, peers, compared.now);
@@ -82,9 +83,9 @@ function shiftOver(
   compared: Comparison,
   pick: (defrost: ProbeDefrost) => number,
 ): Shift {
-  const offsets = (days: { from: number; to: number }): Float64Array =>
+  const offsets = (span: Span): Float64Array =>
     Float64Array.from(
-      defrostsIn(signals, days).map(
+      defrostsIn(signals, span).map(
         (window) => pick(window.probes[probe]!) - median(peers.map((peer) => pick(window.probes[peer]!))),
       ),
     ).filter(Number.isFinite);
@@ -106,10 +107,8 @@ function errorOfMedian(values: Float64Array): number {
   return (1.2533 * scale) / Math.sqrt(values.length);
 }
 
-function defrostsIn(signals: CircuitSignals, days: { from: number; to: number }) {
-  const first = signals.log.calendar.days[days.from]?.from ?? 0;
-  const last = signals.log.calendar.days[days.to - 1]?.to ?? 0;
-  return signals.defrosts.filter((window) => window.complete && window.from >= first && window.to <= last);
+function defrostsIn({ defrosts }: CircuitSignals, { from, to }: Span) {
+  return defrosts.filter((window) => window.complete && window.from >= from && window.to <= to);
 }
 
 /** How far the probe rises in defrost against its neighbours, now over before (over 1 for a habit). */
@@ -119,8 +118,8 @@ function riseRatio(
   peers: readonly number[],
   compared: Comparison,
 ): number {
-  const ratios = (days: { from: number; to: number }): number[] =>
-    defrostsIn(signals, days).map((window) => {
+  const ratios = (span: Span): number[] =>
+    defrostsIn(signals, span).map((window) => {
       const rise = (one: ProbeDefrost): number => one.peak - one.before;
       return rise(window.probes[probe]!) / median(peers.map((peer) => rise(window.probes[peer]!)));
     });
@@ -131,33 +130,29 @@ function riseRatio(
 
 type DailySeries = (days: ProbeDays) => Float64Array;
 
-function dayShift(
-  own: ProbeDays,
-  others: readonly ProbeDays[],
-  compared: Comparison,
-  pick: DailySeries,
-): number {
-  const offset = (span: { from: number; to: number }): number => {
+function dayShift(own: ProbeDays, others: readonly ProbeDays[], days: Comparison, pick: DailySeries): number {
+  const offset = (span: Span): number => {
     const offsets: number[] = [];
     for (let day = span.from; day < span.to; day++) {
       offsets.push(pick(own)[day]! - median(others.map((other) => pick(other)[day]!)));
     }
     return median(offsets);
   };
-  const old = offset(compared.old);
-  return offset(compared.now) - (Number.isFinite(old) ? old : 0);
+  const old = offset(days.old);
+  return offset(days.now) - (Number.isFinite(old) ? old : 0);
 }
 
 function ratioOverDays(
   own: ProbeDays,
   others: readonly ProbeDays[],
-  compared: Comparison,
+  days: Comparison,
   pick: DailySeries,
-): { ratio: number; others: number } {
-  const middle = (probe: ProbeDays, span: { from: number; to: number }): number =>
-    median(pick(probe).subarray(span.from, span.to));
-  const othersNow = median(others.map((other) => middle(other, compared.now)));
-  const now = middle(own, compared.now) / othersNow;
-  const old = middle(own, compared.old) / median(others.map((other) => middle(other, compared.old)));
-  return { ratio: Number.isFinite(old) && old > 0 ? now / old : now, others: othersNow };
+): { ratio: number; others: number; othersBefore: number } {
+  const middle = (probe: ProbeDays, span: Span): number => median(pick(probe).subarray(span.from, span.to));
+  const middleOfOthers = (span: Span): number => median(others.map((other) => middle(other, span)));
+  const othersNow = middleOfOthers(days.now);
+  const othersBefore = middleOfOthers(days.old);
+  const now = middle(own, days.now) / othersNow;
+  const old = middle(own, days.old) / othersBefore;
+  return { ratio: Number.isFinite(old) && old > 0 ? now / old : now, others: othersNow, othersBefore };
 }

@@ -1,5 +1,6 @@
 import { samplesIn, stepMinutes } from '../../model/grid.ts';
 import { type CircuitSignals, Phase } from '../../signals/types.ts';
+import type { Span } from './comparison.ts';
 
 const longestLagMinutes = 8;
 const longestSpanDays = 4;
@@ -13,12 +14,11 @@ export function cycleLikeness(
   signals: CircuitSignals,
   probe: number,
   peers: readonly number[],
-  days: { readonly from: number; readonly to: number },
+  span: Span,
 ): { correlation: number; lagMinutes: number } {
-  const { grid, calendar } = signals.log;
-  const last = Math.max(days.from, days.to - longestSpanDays);
-  const from = calendar.days[last]?.from ?? 0;
-  const to = calendar.days[days.to - 1]?.to ?? from;
+  const { grid } = signals.log;
+  const { to } = span;
+  const from = Math.max(span.from, to - samplesIn(grid, longestSpanDays * 1440));
   const own = signals.circuit.probes[probe]!.record.values.subarray(from, to);
   const others = meanOf(peers.map((peer) => signals.circuit.probes[peer]!.record.values.subarray(from, to)));
   const settled = signals.phase.subarray(from, to);

@@ -5,6 +5,7 @@ import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { behaviour } from './behaviour.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { changeInDays, type DayChange } from './change-in-days.ts';
+import { type Comparison, comparisonOfDays } from './comparison.ts';
 import { earlyWitness } from './early-witness.ts';
 import { findStep, jumpShare } from './find-step.ts';
 import type { OffsetTable } from './offset-table.ts';
@@ -29,8 +30,10 @@ export function lastingChanges(
     const change = changeInDays(offsets);
     if (change === null) continue;
     const step = findStep(signals, table, probe, peers, change);
+    const { calendar } = signals.log;
+    const { days } = calendar;
     const compared = comparison(change, offsets.length, step !== null);
-    const { days } = signals.log.calendar;
+    const samples = since(step, comparisonOfDays(calendar, compared.old, compared.now));
     const witness = step === null ? earlyWitness(signals, probe, peers, change) : null;
     const startDay = days[witness ?? change.start]!;
     const onset = step ?? (startDay.from + startDay.to) >> 1;
@@ -54,8 +57,8 @@ export function lastingChanges(
           offsetBefore: change.before,
           offsetNow: change.after,
           ...ownLevels(signals, probe, peers, compared),
-          ...behaviour(signals, probe, peers, compared),
-          ...plausibility(signals, group, probe, peers, compared, change),
+          ...behaviour(signals, probe, peers, samples),
+          ...plausibility(signals, group, probe, peers, samples, change),
         },
       }),
     );
@@ -84,6 +87,11 @@ function comparison(change: DayChange, dayCount: number, step: boolean) {
   const to = change.endedOn ?? dayCount;
   const grown = Math.round(change.start + grownShare * (change.end - change.start));
   return { old, now: { from: Math.min(step ? change.end : grown, to - 1), to } };
+}
+
+/** Nothing of the hours before a step belongs to what came after it. */
+function since(step: number | null, { old, now }: Comparison): Comparison {
+  return { old, now: { from: Math.min(Math.max(now.from, step ?? 0), now.to), to: now.to } };
 }
 
 /** How far the probe itself and its neighbours moved, K: with average control both do. */

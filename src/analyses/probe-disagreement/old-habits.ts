@@ -22,9 +22,9 @@ export function oldHabits(
   while (candidates.length >= 2) {
     const far = farthest(signals, candidates);
     if (far === null) break;
-    const { probe, peers, offset, days } = far;
+    const { probe, peers, offset } = far;
     const wide = Math.abs(offset) >= settings.wideSpread.value;
-    const compared = { old: { from: 0, to: 0 }, now: { from: 0, to: days } };
+    const compared = { old: { from: 0, to: 0 }, now: { from: 0, to: signals.log.grid.count } };
     evidence.push(
       changeEvidence(signals, probe, peers, {
         shape: wide ? 'wide-since-start' : 'constant',
@@ -49,7 +49,7 @@ export function oldHabits(
 }
 
 function farthest(signals: CircuitSignals, candidates: readonly number[]) {
-  let best: { probe: number; peers: number[]; offset: number; days: number } | null = null;
+  let best: { probe: number; peers: number[]; offset: number } | null = null;
   for (const probe of candidates) {
     const peers = candidates.filter((other) => other !== probe);
     const daily = offsetFrom(signals, probe, peers).filter(Number.isFinite);
@@ -59,7 +59,7 @@ function farthest(signals: CircuitSignals, candidates: readonly number[]) {
     const least = healthyNeighbourSpread * (candidates.length === 2 ? 1.25 : 1);
     if (Math.abs(offset) < least || (candidates.length === 2 && offset < 0)) continue;
     if (best === null || Math.abs(offset) > Math.abs(best.offset)) {
-      best = { probe, peers, offset, days: signals.log.calendar.days.length };
+      best = { probe, peers, offset };
     }
   }
   return best;

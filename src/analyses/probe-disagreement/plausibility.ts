@@ -1,7 +1,7 @@
 import { median } from '../../maths/median.ts';
 import { samplesIn } from '../../model/grid.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
-import type { Comparison } from './behaviour.ts';
+import { type Comparison, wholeDays } from './comparison.ts';
 
 const shortestOffMinutes = 60;
 const leastShift = 0.8;
@@ -22,7 +22,8 @@ export function plausibility(
   const features: { [feature: string]: number } = {};
   if (group !== null) {
     const margins: number[] = [];
-    for (let day = compared.now.from; day < compared.now.to; day++) {
+    const days = wholeDays(signals.log.calendar, compared.now);
+    for (let day = days.from; day < days.to; day++) {
       margins.push(signals.probes[probe]!.median[day]! - group.saturatedSuction[day]!);
     }
     const margin = median(margins);
@@ -36,16 +37,15 @@ export function plausibility(
   return features;
 }
 
-/** Median offset over the second half of every long stop in the days looked at. */
+/** Median offset over the second half of every long stop in the span looked at. */
 function offsetWhileOff(
   signals: CircuitSignals,
   probe: number,
   peers: readonly number[],
   compared: Comparison,
 ): number {
-  const { grid, calendar } = signals.log;
-  const first = calendar.days[compared.now.from]?.from ?? 0;
-  const last = calendar.days[compared.now.to - 1]?.to ?? 0;
+  const { grid } = signals.log;
+  const { from: first, to: last } = compared.now;
   const offsets: number[] = [];
   const valueAt = (one: number, i: number): number => signals.circuit.probes[one]!.record.values[i]!;
   for (const { from, to } of signals.offSpells) {

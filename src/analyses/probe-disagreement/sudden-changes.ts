@@ -28,7 +28,7 @@ export function suddenChanges(
   const { probe, peers, change } = loudest;
   const { grid, calendar } = signals.log;
   const day = dayAt(calendar, change.from);
-  const compared = { old: { from: 0, to: day }, now: { from: day, to: calendar.days.length } };
+  const compared = { old: { from: 0, to: change.from }, now: { from: change.from, to: grid.count } };
   const evidence = changeEvidence(signals, probe, peers, {
     shape: 'step',
     onset: timeAt(grid, change.from),
