@@ -1,7 +1,8 @@
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
-import { timeAt } from '../../model/grid.ts';
+import { type Grid, samplesIn, timeAt } from '../../model/grid.ts';
 import type { CircuitSignals, DefrostWindow, Signals } from '../../signals/types.ts';
+import type { Kelvin, Minutes } from '../../units/quantities.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { leavesOwnDefrosts } from './leaving-own-defrosts.ts';
 import { momentOfSwap } from './moment-of-swap.ts';
@@ -11,6 +12,8 @@ const leastForeignRise = 0.6;
 /** … and how much nearer it must come to making all of it than it was before. */
 const leastNearer = 0.25;
 const leastWindows = 4;
+const lateMinutes: Minutes = 20;
+const beforeMinutes: Minutes = 60;
 
 /**
  * Probes that went over to the defrosts of another circuit: from some day on they no longer rise as their own
@@ -98,7 +101,8 @@ function companyIn(
   probe: number,
   day: number,
 ): Company | null {
-  const { days } = signals.log.calendar;
+  const { grid, calendar } = signals.log;
+  const { days } = calendar;
   const since = days[day]!.from;
   const until = days[Math.max(0, day - 1)]!.from;
   const alone = circuit.defrosts.filter((one) => one.complete && !touches(one, signals.defrosts));
@@ -107,7 +111,9 @@ function companyIn(
   const windows = isShared ? circuit.defrosts.filter(({ complete }) => complete) : alone;
   const { values } = signals.circuit.probes[probe]!.record;
   const shares = (chosen: readonly DefrostWindow[]): number[] =>
-    chosen.map((one) => riseIn(values, one) / median(one.probes.map(({ peak, before }) => peak - before)));
+    chosen.map(
+      (one) => riseIn(values, one, grid) / median(one.probes.map(({ late, before }) => late - before)),
+    );
   const now = shares(windows.filter(({ from }) => from >= since)).filter(Number.isFinite);
   const before = shares(windows.filter(({ to }) => to <= until)).filter(Number.isFinite);
   if (now.length < leastWindows || before.length < leastWindows) return null;
@@ -147,10 +153,11 @@ function touches(window: DefrostWindow, others: readonly DefrostWindow[]): boole
   return others.some((other) => other.from < window.to && other.to > window.from);
 }
 
-function riseIn(values: Float64Array, { from, to }: DefrostWindow): number {
-  let most = Number.NEGATIVE_INFINITY;
-  for (let i = from; i < to; i++) if (values[i]! > most) most = values[i]!;
-  return most - values[from]!;
+/** Middles of the end of a defrost and of the hour before: of a probe that only scatters the highest reading would rise too. */
+function riseIn(values: Float64Array, { from, to }: DefrostWindow, grid: Grid): Kelvin {
+  const late = Math.min(samplesIn(grid, lateMinutes), Math.ceil((to - from) / 2));
+  const before = values.subarray(Math.max(0, from - samplesIn(grid, beforeMinutes)), from);
+  return median(values.subarray(to - late, to)) - median(before);
 }
 
 function levelShift(signals: CircuitSignals, probe: number, peers: readonly number[], day: number): number {
