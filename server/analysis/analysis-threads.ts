@@ -6,17 +6,26 @@ import { oneLine } from '../one-line.ts';
 import type { ServerLimits } from '../settings.ts';
 import { workerFile } from './worker-file.ts';
 
+/**
+ * Threads load their module by import() alone. The pool tries require() first, and Node 20 aborts the whole process
+ * when a thread is ended while require() links an ES module. Older releases of Node 20 have no such require().
+ */
+const importOnly = process.allowedNodeEnvironmentFlags.has('--experimental-require-module')
+  ? ['--no-experimental-require-module']
+  : [];
+
 /** The threads that analyse, a fixed number at a time, and what their faults mean. */
 export class AnalysisThreads {
   readonly #pool: Piscina;
   readonly #limits: ServerLimits;
   readonly #log: (line: string) => void;
 
-  constructor(limits: ServerLimits, log: (line: string) => void) {
+  constructor(limits: ServerLimits, log: (line: string) => void, file = workerFile()) {
     this.#limits = limits;
     this.#log = log;
     this.#pool = new Piscina({
-      filename: workerFile(),
+      filename: file,
+      execArgv: importOnly,
       minThreads: 0,
       maxThreads: limits.analysesAtOnce,
       idleTimeout: 10_000,
