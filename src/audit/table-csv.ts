@@ -1,11 +1,19 @@
 import Papa from 'papaparse';
-import type { Table } from './table.ts';
+import type { Cell, Table } from './table.ts';
 
-/** One table as CSV, `\n` between lines; cells that a spreadsheet would take for a formula are defused. */
-export function tableCsv({ columns, rows }: Table): string {
-  const text = Papa.unparse(
-    { fields: columns.map(({ name }) => name), data: rows as Table['rows'][number][] },
-    { escapeFormulae: true, newline: '\n' },
-  );
-  return `${text.trimEnd()}\n`;
+const rowsAPart = 256;
+
+/**
+ * One table as CSV, some lines at a time, `\n` after each; cells that a spreadsheet would take for a formula are
+ * defused.
+ */
+export function* tableCsv({ columns, rows }: Table): Generator<string> {
+  yield linesOf([columns.map(({ name }) => name)]);
+  for (let from = 0; from < rows.length; from += rowsAPart) {
+    yield linesOf(rows.slice(from, from + rowsAPart));
+  }
+}
+
+function linesOf(rows: Table['rows']): string {
+  return `${Papa.unparse(rows as Cell[][], { escapeFormulae: true, newline: '\n' })}\n`;
 }

@@ -6,7 +6,7 @@ const realPath = (path: string): Promise<string | null> => realpath(path).catch(
 /** Writes a file that the user named, but never over one of the inputs. */
 export async function writeOutput(
   path: string,
-  text: string,
+  text: string | Iterable<string>,
   inputs: readonly (string | undefined)[],
   flag: 'w' | 'wx' = 'w',
 ): Promise<void> {

@@ -1,6 +1,7 @@
 import Papa from 'papaparse';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { tableNamed } from '../../src/audit/month-audit.ts';
+import type { Table } from '../../src/audit/table.ts';
 import { tableCsv } from '../../src/audit/table-csv.ts';
 import { tableDefinitions } from '../../src/audit/tables/registry.ts';
 import { quantile } from '../../src/maths/quantile.ts';
@@ -19,6 +20,8 @@ const contract: { readonly [table: string]: string } = {
   compressors: 'day,suctionGroup,point,starts,runHours,shortestRunMinutes,shortestOffMinutes,coverage',
 };
 
+const csvOf = (table: Table): string => [...tableCsv(table)].join('');
+
 let made: SimulatedAudit;
 beforeAll(async () => {
   made = await simulatedAudit('iced-end', { days: 12 }, { logging: { intervalMinutes: 5 } });
@@ -26,7 +29,7 @@ beforeAll(async () => {
 
 describe('the tables of the contract', () => {
   test.each(Object.entries(contract))('%s.csv begins with its columns', (name, columns) => {
-    const csv = tableCsv(tableNamed(made.audit, name));
+    const csv = csvOf(tableNamed(made.audit, name));
     expect(csv.split('\n')[0]!.startsWith(columns)).toBe(true);
     const { data, errors } = Papa.parse<Record<string, string>>(csv.trim(), { header: true });
     expect(errors).toEqual([]);
@@ -42,9 +45,22 @@ describe('the tables of the contract', () => {
 
   test('are the same bytes for the same input', async () => {
     const again = await auditOf(made.log);
-    for (const [name, table] of made.audit.tables)
-      expect(tableCsv(again.tables.get(name)!)).toBe(tableCsv(table));
+    for (const [name, table] of made.audit.tables) expect(csvOf(again.tables.get(name)!)).toBe(csvOf(table));
   });
+});
+
+test('a table of many parts is one CSV, each line once', () => {
+  const rows = Array.from({ length: 1000 }, (_, i) => [i, i % 3 === 0 ? null : '=1+1']);
+  const columns = ['row', 'text'].map((name) => ({ name, unit: '', definition: '', formula: '' }));
+  const lines = csvOf({ name: 'long', title: '', columns, rows }).split('\n');
+  expect(lines).toHaveLength(1002);
+  expect([lines[0], lines[1], lines[2], lines[1000], lines[1001]]).toEqual([
+    'row,text',
+    '0,',
+    `1,"'=1+1"`,
+    '999,',
+    '',
+  ]);
 });
 
 test('median, p10 and p90 of probes.csv are type 7 quantiles (R) of the settled readings of the local day', () => {
@@ -106,13 +122,13 @@ describe('by hand', () => {
   });
 
   test('a name that a spreadsheet would run as a formula is defused', async () => {
-    const csv = tableCsv(tableNamed(await auditOf(log), 'probes'));
+    const csv = csvOf(tableNamed(await auditOf(log), 'probes'));
     expect(csv).toContain("'=cmd|A1");
     expect(csv).not.toMatch(/(^|,)"?=/m);
   });
 
   test('a table without rows is its header', async () => {
-    const csv = tableCsv(tableNamed(await auditOf(log), 'compressors'));
+    const csv = csvOf(tableNamed(await auditOf(log), 'compressors'));
     expect(csv.split('\n')).toHaveLength(2);
   });
 });
