@@ -2,6 +2,7 @@ import 'virtual:theme.css';
 import './styles/page.css';
 import './styles/findings.css';
 import './styles/plot-page.css';
+import './styles/worded.css';
 import './styles/background.css';
 import './styles/answers.css';
 import './styles/narrow.css';

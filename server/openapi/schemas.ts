@@ -253,7 +253,7 @@ const repair = z.strictObject({
       usual: z.number().nullable(),
       usualFrom: z.enum(['own-past', 'sound-circuit']).nullable(),
       share: z.number().nullable().describe('of the departure that is gone'),
-      state: z.enum(['recovered', 'partly', 'unchanged', 'came-back']).nullable(),
+      state: z.enum(['recovered', 'partly', 'unchanged', 'came-back', 'new']).nullable(),
       judged: z.boolean().describe('the verdict rests on it'),
       shown: z.boolean().describe('it stands in the table that people read'),
       display: z.string().describe('the change with its interval, in words'),

@@ -22,6 +22,8 @@ export interface RepairCheck {
   /** The measures that the verdict rests on, the worst before the visit first. */
   readonly judged: readonly RepairMeasure[];
   readonly relapsed: boolean;
+  /** Measures that were no trouble before the visit and are since, the worst first. */
+  readonly newTroubles: readonly RepairMeasure[];
   readonly leftOpen: readonly LeftOpen[];
 }
 
@@ -56,6 +58,10 @@ export function checkRepair(
     measures,
     judged,
     relapsed,
+    newTroubles:
+      windows.tooEarly === null
+        ? measures.filter(({ newTrouble }) => newTrouble > 0).sort((a, b) => b.newTrouble - a.newTrouble)
+        : [],
     leftOpen: leftOpen(signals, findings, serviced),
   };
 }

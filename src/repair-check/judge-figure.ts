@@ -33,6 +33,8 @@ export interface RepairMeasure extends MatchedChange {
   readonly isBack: boolean | null;
   /** It had recovered, and at the end of the export it is back. */
   readonly relapsed: boolean;
+  /** Its departure from usual after the visit, in gates, where it was no trouble before and has surely grown; else 0. */
+  readonly newTrouble: number;
 }
 
 export interface Windows {
@@ -53,11 +55,27 @@ export function judgeFigure(
   const { id, point, unit } = figure;
   const own = reference === null ? Number.NaN : meanAtHoursOf(figure.values, reference, after);
   const gates = troubleGates[id];
-  const plain = { ...change, id, point, unit, gone: null, state: null, isBack: null, relapsed: false };
+  const plain = {
+    ...change,
+    id,
+    point,
+    unit,
+    gone: null,
+    state: null,
+    isBack: null,
+    relapsed: false,
+    newTrouble: 0,
+  };
   if (gates === undefined) return { ...plain, usual: orNull(own), usualFrom: ownPast(own), trouble: 0 };
   const against = troubleAgainst(change.before, own, gates);
   if (against === null || against.trouble < 1) {
-    return { ...plain, usual: orNull(own), usualFrom: ownPast(own), trouble: against?.trouble ?? 0 };
+    return {
+      ...plain,
+      usual: orNull(own),
+      usualFrom: ownPast(own),
+      trouble: against?.trouble ?? 0,
+      newTrouble: newTrouble(change, own, gates),
+    };
   }
   const departure = change.before - against.usual;
   const shares = [-change.low / departure, -change.high / departure].sort((a, b) => a - b);
@@ -94,6 +112,13 @@ function troubleAgainst(before: number, own: number, { gate, side, sound }: Trou
   if (sound === null) return past;
   const trouble = size(before - sound.value) / sound.gate;
   return trouble >= 1 ? { usual: sound.value, from: 'sound-circuit', gate: sound.gate, trouble } : past;
+}
+
+/** Of a figure that was no trouble before the visit. */
+function newTrouble({ after, low, high }: MatchedChange, own: number, gates: TroubleGate): number {
+  const isSure = low > 0 || high < 0;
+  const since = isSure ? troubleAgainst(after, own, gates) : null;
+  return since === null || since.trouble < 1 ? 0 : since.trouble;
 }
 
 function stateOf(gone: { share: number; low: number }, isBack: boolean): MeasureState {

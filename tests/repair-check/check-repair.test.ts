@@ -55,6 +55,33 @@ test('a circuit on which nothing stood out is unchanged, with no measure to judg
   });
 });
 
+test.each(faults)(
+  '%s that begins with the visit is told as new, and is no verdict on the repair',
+  (fault) => {
+    const course = (day: number): number => (day > servicedDay ? 1 : 0);
+    const check = repaired({ fault, course, servicedDay, days: 24 });
+    expect(check).toMatchObject({ verdict: 'unchanged', judged: [] });
+    const [worst] = check.newTroubles;
+    expect(worst!.newTrouble).toBeGreaterThan(1);
+    expect(worst!.low * worst!.high).toBeGreaterThan(0);
+  },
+);
+
+test('a healthy circuit has no new trouble at service times that mean nothing', () => {
+  for (let seed = 1; seed <= 20; seed++) {
+    const servicedDay = 4.1 + ((seed * 0.73) % 12);
+    const check = repaired({
+      fault: 'warm-end',
+      course: () => 0,
+      seed,
+      servicedDay,
+      days: 20,
+      stepMinutes: 10,
+    });
+    expect(check.newTroubles).toEqual([]);
+  }
+});
+
 /** How often "recovered" is said where nothing was repaired, at service times that mean nothing. */
 test('is falsely called recovered in fewer than one of twenty visits that repaired nothing', () => {
   const courses: readonly Repair['course'][] = [

@@ -3,13 +3,26 @@ import { h, visible } from '../dom.ts';
 import type { MeasureDocument, RepairDocument } from '../json.ts';
 import { plainTable } from './plain-table.ts';
 
+interface Look {
+  readonly sign: string;
+  readonly kind: string;
+}
+
 /** What each verdict looks like beside its word: colour alone tells nobody. */
-const verdictSigns: Readonly<Record<RepairDocument['verdict'], { sign: string; kind: string }>> = {
+const verdictSigns: Readonly<Record<RepairDocument['verdict'], Look>> = {
   recovered: { sign: '✓', kind: 'held' },
   partly: { sign: '◐', kind: 'watch' },
   unchanged: { sign: '▲', kind: 'act' },
   'too-early': { sign: '…', kind: 'note' },
 };
+
+/** Where nothing was wrong before the service, what is unchanged is no alarm. */
+const nothingToJudge: Look = { sign: '○', kind: 'note' };
+
+function lookOf({ verdict, measures }: RepairDocument): Look {
+  const isTrouble = measures.some(({ judged, state }) => judged || state === 'new');
+  return verdict === 'unchanged' && !isTrouble ? nothingToJudge : verdictSigns[verdict];
+}
 
 function measureTable(label: string, measures: readonly MeasureDocument[]): HTMLElement {
   return plainTable(
@@ -20,7 +33,7 @@ function measureTable(label: string, measures: readonly MeasureDocument[]): HTML
       { title: 'Before', number: true },
       { title: 'After', number: true },
       { title: 'Change (95 %)', number: true },
-      { title: 'It has' },
+      { title: 'It is' },
     ],
     measures.map(({ title, words: { usual, before, after, change, state } }) => [
       ...[title, usual, before, after, change, state],
@@ -39,7 +52,7 @@ function plotLink(exportId: string, { circuit, windows }: RepairDocument): HTMLE
 export function repairAnswer(exportId: string, repair: RepairDocument): HTMLElement {
   const shown = repair.measures.filter((measure) => measure.shown);
   const others = repair.measures.filter((measure) => !measure.shown);
-  const { sign, kind } = verdictSigns[repair.verdict];
+  const { sign, kind } = lookOf(repair);
   return h(
     'section',
     { 'aria-labelledby': 'verdict' },

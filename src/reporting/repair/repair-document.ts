@@ -24,7 +24,7 @@ export interface MeasureDocument {
   readonly usualFrom: 'own-past' | 'sound-circuit' | null;
   /** Share of the departure that is gone; null without trouble before the service. */
   readonly share: number | null;
-  readonly state: MeasureState | 'came-back' | null;
+  readonly state: MeasureState | 'came-back' | 'new' | null;
   /** The verdict rests on it. */
   readonly judged: boolean;
   /** It stands in the table that people read: of the probes only those that stood out. */
@@ -80,7 +80,7 @@ export function repairDocument(check: RepairCheck, log: Log): RepairDocument {
     title: circuitTitle(log, check.circuit),
     serviced: at(check.serviced),
     verdict: check.verdict,
-    summary: verdictText(check),
+    summary: verdictText(check, log),
     relapsed: check.relapsed,
     windows: {
       before: { start: at(windows.beforeFrom), end: at(check.serviced) },
@@ -107,14 +107,15 @@ export function repairDocument(check: RepairCheck, log: Log): RepairDocument {
 
 const stateWords = {
   recovered: 'recovered',
-  partly: 'partly',
+  partly: 'partly back',
   unchanged: 'unchanged',
-  'came-back': 'came back',
+  'came-back': 'back again',
+  new: 'new',
 } as const;
 
 function measureDocument(measure: RepairMeasure, log: Log): Omit<MeasureDocument, 'judged' | 'shown'> {
   const { id, point, unit, before, after, difference, low, high, usual, usualFrom, gone } = measure;
-  const state = measure.relapsed ? 'came-back' : measure.state;
+  const state = measure.relapsed ? 'came-back' : measure.newTrouble > 0 ? 'new' : measure.state;
   const inWords = (value: number): string => shortText(figureText(value, measure, log));
   const change = changeText(measure, measure, log);
   return {
@@ -142,7 +143,7 @@ function measureDocument(measure: RepairMeasure, log: Log): Omit<MeasureDocument
   };
 }
 
-/** Of the probes only those that the verdict rests on, else the one that stood out most. */
+/** Of the probes only those that the verdict rests on or that are in new trouble, else the one that stood out most. */
 function shownMeasures({ measures, judged }: RepairCheck): RepairMeasure[] {
   const offsets = measures.filter(({ id }) => id === 'offset');
   const worst = offsets.reduce<RepairMeasure | null>(
@@ -150,6 +151,10 @@ function shownMeasures({ measures, judged }: RepairCheck): RepairMeasure[] {
     null,
   );
   return measures.filter(
-    (one) => judged.includes(one) || one === worst || (one.id !== 'air' && one.id !== 'offset'),
+    (one) =>
+      judged.includes(one) ||
+      one === worst ||
+      one.newTrouble > 0 ||
+      (one.id !== 'air' && one.id !== 'offset'),
   );
 }

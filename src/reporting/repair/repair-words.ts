@@ -2,7 +2,7 @@ import type { Log } from '../../model/log.ts';
 import type { LeftOpen } from '../../repair-check/back-on.ts';
 import type { RepairCheck, RepairVerdict } from '../../repair-check/check-repair.ts';
 import { formatTemperature } from '../../units/display.ts';
-import { figureTitle } from '../figure-text.ts';
+import { figureText, figureTitle } from '../figure-text.ts';
 import { dayAndTimeText } from '../local-time.ts';
 
 export const verdictWords: Readonly<Record<RepairVerdict, string>> = {
@@ -12,8 +12,20 @@ export const verdictWords: Readonly<Record<RepairVerdict, string>> = {
   'too-early': 'Too early to say',
 };
 
-/** The verdict in one or two sentences. */
-export function verdictText(check: RepairCheck): string {
+/** The verdict in one or two sentences, and what is new since the service. */
+export function verdictText(check: RepairCheck, log: Log): string {
+  const since = newTroubleText(check, log);
+  return since === '' ? repairText(check) : `${repairText(check)} ${since}`;
+}
+
+function newTroubleText({ newTroubles: [worst] }: RepairCheck, log: Log): string {
+  if (worst === undefined) return '';
+  const words = (value: number): string => figureText(value, worst, log);
+  const usual = worst.usual === null ? '' : ` (usual ${words(worst.usual)})`;
+  return `Since the service ${figureTitle(worst)} went from ${words(worst.before)} to ${words(worst.after)}${usual}: a trouble that is new or was only beginning.`;
+}
+
+function repairText(check: RepairCheck): string {
   const { verdict, tooEarly, judged, relapsed } = check;
   if (verdict === 'too-early') return `${verdictWords[verdict]}: ${tooEarly}.`;
   const [lead] = judged;
