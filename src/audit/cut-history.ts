@@ -1,6 +1,7 @@
 import type { Log, SuctionGroup } from '../model/log.ts';
 import type { Record, Target } from '../model/record.ts';
 import { groupSignals } from '../signals/group-signals.ts';
+import { factsOf } from '../signals/record-facts.ts';
 import type {
   CircuitSignals,
   DefrostSlot,
@@ -77,6 +78,9 @@ function circuitUntil(signals: CircuitSignals, log: Log, position: number): Circ
     ...signals,
     circuit: log.circuits[position]!,
     log,
+    get facts() {
+      return log.circuits[position]!.probes.map((probe) => factsOf(probe.record));
+    },
     air: signals.air.subarray(0, count),
     phase: signals.phase.subarray(0, count),
     defrosts: signals.defrosts.filter(({ to }) => to < count),

@@ -1,27 +1,11 @@
 import type { Probe } from '../model/log.ts';
+import type { RecordFacts } from './record-facts.ts';
 
 /** A probe with less than this share of its samples, or one that never moves, says nothing of the case. */
 const leastCoverage = 0.2;
 
-export function usableProbes(probes: readonly Probe[]): boolean[] {
-  return probes.map((probe) => isUsable(probe.record.values));
-}
-
-/** Looks no further than it must: the first fifth of a sound record decides. */
-function isUsable(values: Float64Array): boolean {
-  const least = leastCoverage * values.length;
-  let known = 0;
-  let lowest = Number.POSITIVE_INFINITY;
-  let highest = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < values.length; i++) {
-    const value = values[i]!;
-    if (Number.isNaN(value)) continue;
-    known++;
-    if (value < lowest) lowest = value;
-    if (value > highest) highest = value;
-    if (known >= least && highest > lowest) return true;
-  }
-  return false;
+export function isUsable({ record, known, lowest, highest }: RecordFacts): boolean {
+  return known >= leastCoverage * record.values.length && highest > lowest;
 }
 
 export interface CircuitAir {
@@ -43,30 +27,51 @@ export function airOf(probes: readonly Probe[], usable: readonly boolean[], coun
 /** Which of x, y, z lies between the others, by 4 (x < y) + 2 (y < z) + (x < z): looked up, not branched on. */
 const between = Uint8Array.of(1, 1, 2, 0, 0, 2, 1, 1);
 
+/** Stretches short enough that the engine compiles their loop as a function, once, not as a part of each long one. */
+const stretch = 2048;
+
 /** The usual number of probes on a line-up. */
 function threeProbes(a: Float64Array, b: Float64Array, c: Float64Array, air: CircuitAir): void {
-  const { median, mean } = air;
   const row = new Float64Array(3);
-  for (let i = 0; i < median.length; i++) {
+  for (let from = 0; from < air.mean.length; from += stretch) {
+    const to = Math.min(air.mean.length, from + stretch);
+    if (!threeInStretch(a, b, c, from, to, air, row)) fillGaps([a, b, c], from, to, air);
+  }
+}
+
+/** Whether all three are known throughout; where one is not, both figures are NaN. */
+function threeInStretch(
+  a: Float64Array,
+  b: Float64Array,
+  c: Float64Array,
+  from: number,
+  to: number,
+  { median, mean }: CircuitAir,
+  row: Float64Array,
+): boolean {
+  let sum = 0;
+  for (let i = from; i < to; i++) {
     const x = a[i]!;
     const y = b[i]!;
     const z = c[i]!;
     row[0] = x;
     row[1] = y;
     row[2] = z;
-    mean[i] = (x + y + z) / 3;
+    const middle = (x + y + z) / 3;
+    mean[i] = middle;
+    sum += middle;
     median[i] = row[between[4 * Number(x < y) + 2 * Number(y < z) + Number(x < z)]!]!;
   }
-  fillGaps([a, b, c], air);
+  return !Number.isNaN(sum);
 }
 
 /** Where not all are known. */
-function fillGaps(chosen: readonly Float64Array[], air: CircuitAir): void {
+function fillGaps(chosen: readonly Float64Array[], opening: number, closing: number, air: CircuitAir): void {
   const { mean } = air;
-  for (let from = 0; from < mean.length; from++) {
+  for (let from = opening; from < closing; from++) {
     if (!Number.isNaN(mean[from]!)) continue;
     let to = from + 1;
-    while (to < mean.length && Number.isNaN(mean[to]!)) to++;
+    while (to < closing && Number.isNaN(mean[to]!)) to++;
     anyProbes(chosen, from, to, air);
     from = to;
   }

@@ -3,7 +3,7 @@ import type { Circuit, Log } from '../model/log.ts';
 import { targetAt } from '../model/record.ts';
 import type { Celsius, Kelvin } from '../units/quantities.ts';
 import type { CircuitAir } from './air.ts';
-import { airOf, usableProbes } from './air.ts';
+import { airOf, isUsable } from './air.ts';
 import type { ClockWindows } from './clock-windows.ts';
 import { circuitDays } from './daily-circuit.ts';
 import { probeDays } from './daily-probe.ts';
@@ -12,7 +12,8 @@ import { findDefrosts } from './defrost/find-defrosts.ts';
 import { measureProbe } from './defrost/measure-probe.ts';
 import { defrostSlots } from './defrost-slots.ts';
 import { offSpells } from './off-spells.ts';
-import { phasesOf } from './phases.ts';
+import { markUnknown, phasesOf } from './phases.ts';
+import { factsOf } from './record-facts.ts';
 import { runThreshold } from './run-threshold.ts';
 import { columnSteps, levelSteps } from './set-point-steps.ts';
 import { settledWindows } from './settled-windows.ts';
@@ -28,13 +29,16 @@ const restShare = 0.8;
 /** @param clock one entry a day of the calendar */
 export function circuitSignals(circuit: Circuit, log: Log, clock: readonly ClockWindows[]): CircuitSignals {
   const { grid, calendar } = log;
-  const usable = usableProbes(circuit.probes);
+  const facts = circuit.probes.map((probe) => factsOf(probe.record));
+  const usable = facts.map(isUsable);
   const air = airOf(circuit.probes, usable, grid.count);
   const { source, found } = findDefrosts(circuit, air.median, log);
   const valveSpells =
     circuit.valve === null ? [] : spellsOf(circuit.valve.values, runThreshold(circuit.valve));
   const off = offSpells(circuit, valveSpells, air.median, () => usualAir(circuit, air), found, grid);
-  const phase = phasesOf(air.median, found, off, grid);
+  const phase = phasesOf(found, off, grid);
+  const isGapless = facts.some(({ known }, i) => usable[i] && known === grid.count);
+  if (!isGapless) markUnknown(phase, air.median);
   const usual = circuit.probes.map((probe) => usualAbove(probe.record.values, circuit.setPoint, phase));
   const defrosts = found.map((one, i) =>
     measured(circuit, one, found[i + 1]?.from ?? grid.count, usual, phase, log),
@@ -47,6 +51,7 @@ export function circuitSignals(circuit: Circuit, log: Log, clock: readonly Clock
   return {
     circuit,
     log,
+    facts,
     usable,
     air: air.median,
     phase,

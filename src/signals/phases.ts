@@ -11,18 +11,17 @@ import { Phase } from './types.ts';
 const recoveryMinutes: Minutes = 60;
 const restartMinutes: Minutes = 120;
 
-/** One phase a sample: unknown where no probe is known, else off, defrost, recovery or cooling. */
-export function phasesOf(
-  air: Float64Array,
-  defrosts: readonly Stretch[],
-  off: readonly Stretch[],
-  grid: Grid,
-): Uint8Array {
+/** One phase a sample: off, defrost, recovery or cooling. */
+export function phasesOf(defrosts: readonly Stretch[], off: readonly Stretch[], grid: Grid): Uint8Array {
   const phase = new Uint8Array(grid.count).fill(Phase.cooling);
   for (const { to } of off) phase.fill(Phase.recovery, to, to + samplesIn(grid, restartMinutes));
   for (const { to } of defrosts) phase.fill(Phase.recovery, to, to + samplesIn(grid, recoveryMinutes));
   for (const { from, to } of defrosts) phase.fill(Phase.defrost, from, to);
   for (const { from, to } of off) phase.fill(Phase.off, from, to);
-  for (let i = 0; i < phase.length; i++) if (Number.isNaN(air[i]!)) phase[i] = Phase.unknown;
   return phase;
+}
+
+/** Whatever else it is, a sample at which no probe is known is unknown. */
+export function markUnknown(phase: Uint8Array, air: Float64Array): void {
+  for (let i = 0; i < phase.length; i++) if (Number.isNaN(air[i]!)) phase[i] = Phase.unknown;
 }

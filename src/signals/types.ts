@@ -1,5 +1,6 @@
 import type { Circuit, Log, SuctionGroup } from '../model/log.ts';
 import type { Celsius, Kelvin, Minutes } from '../units/quantities.ts';
+import type { RecordFacts } from './record-facts.ts';
 
 /** What a circuit is doing at one sample. Every analysis reads the same `phase` array. */
 export const Phase = { unknown: 0, cooling: 1, defrost: 2, recovery: 3, off: 4 } as const;
@@ -90,6 +91,8 @@ export interface SetPointStep {
 export interface CircuitSignals {
   readonly circuit: Circuit;
   readonly log: Log;
+  /** One entry a probe of the circuit, in its order. */
+  readonly facts: readonly RecordFacts[];
   /** Which probes say anything: false for one that is mostly missing or never moves. */
   readonly usable: readonly boolean[];
   /** Median over the usable probes at each sample, NaN where none is known. */

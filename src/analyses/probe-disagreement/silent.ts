@@ -16,6 +16,7 @@ export interface Silence {
  */
 export function silence(signals: CircuitSignals, probe: number, peers: readonly number[]): Silence | null {
   const own = signals.circuit.probes[probe]!.record.values;
+  if (signals.facts[probe]!.known === own.length) return null;
   const others = peers.map((peer) => signals.circuit.probes[peer]!.record.values);
   const least = samplesIn(signals.log.grid, settings.silentHours.value * 60);
   const begin = nextReading(own, 0);

@@ -2,10 +2,14 @@ import type { Circuit, Log, SuctionGroup } from '../../model/log.ts';
 import type { Record, Target } from '../../model/record.ts';
 
 /** All measuring points of a circuit; set points may rest for ever and are left out. */
-export function recordsOfCircuit(circuit: Circuit): Record[] {
+function recordsOfCircuit(circuit: Circuit): Record[] {
+  return [...circuit.probes.map((probe) => probe.record), ...recordsBesideProbes(circuit)];
+}
+
+/** The same without its air probes. */
+export function recordsBesideProbes(circuit: Circuit): Record[] {
   const single = [circuit.superheat].filter((record) => record !== null);
   return [
-    ...circuit.probes.map((probe) => probe.record),
     ...circuit.returnAir,
     ...circuit.coilOut,
     ...circuit.product,

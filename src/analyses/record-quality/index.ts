@@ -1,11 +1,11 @@
 import type { Evidence, Verdict } from '../../model/evidence.ts';
 import { timeAt } from '../../model/grid.ts';
 import type { Record } from '../../model/record.ts';
+import { factsOf, type RecordFacts } from '../../signals/record-facts.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
-import { allRecords, recordsOfCircuit, recordsOfGroup } from './circuit-records.ts';
+import { allRecords, recordsBesideProbes, recordsOfGroup } from './circuit-records.ts';
 import { meta } from './meta.ts';
 import { recordNote } from './note.ts';
-import { factsOf, type RecordFacts } from './record-facts.ts';
 import { settings } from './settings.ts';
 import { gapEvidence, siteGaps } from './site-gaps.ts';
 import { twins } from './twins.ts';
@@ -17,12 +17,10 @@ export const scope = 'circuit';
 /** What is wrong with the record of one circuit; with the first circuit also what concerns the whole export. */
 export function analyse(signals: CircuitSignals, _group: GroupSignals | null, site: Signals): Verdict {
   const { circuit, log } = signals;
-  const records = recordsOfCircuit(circuit);
-  const facts = records.map(factsOf);
-  const missing = siteGaps(log, records).reduce((sum, gap) => sum + gap.to - gap.from, 0);
+  const facts = [...signals.facts, ...recordsBesideProbes(circuit).map(factsOf)];
   const where = { circuit: circuit.id, suctionGroup: circuit.suctionGroup };
   const evidence = [
-    ...facts.flatMap((one) => [...notConnected(one, where, log), ...thin(one, where, log, missing)]),
+    ...facts.flatMap((one) => [...notConnected(one, where, log), ...thin(one, facts, where, log)]),
     ...twins(facts, where, log),
     ...unitChanges(signals),
   ];
@@ -71,12 +69,24 @@ function notConnected({ record, known, lowest, highest }: RecordFacts, where: Wh
 
 /**
  * Few readings, of a point that should have one a sample.
- * @param missing samples in gaps of every record of the circuit, which are nobody's own
+ * @param all of the circuit: what none of its records knows is nobody's own gap
  */
-function thin({ record, known }: RecordFacts, where: Where, log: Log, missing: number): Evidence[] {
-  const coverage = known / Math.max(1, log.grid.count - missing);
-  const isThin = known > 0 && coverage < settings.leastCoverage.value;
-  if (!isThin || record.logging === 'change-of-value') return [];
+function thin(
+  { record, known }: RecordFacts,
+  all: readonly RecordFacts[],
+  where: Where,
+  log: Log,
+): Evidence[] {
+  const isThin = (samples: number) => known > 0 && known / samples < settings.leastCoverage.value;
+  if (!isThin(Math.max(1, log.grid.count)) || record.logging === 'change-of-value') return [];
+  const gaps = siteGaps(
+    log,
+    all.map((one) => one.record),
+  );
+  const missing = gaps.reduce((sum, gap) => sum + gap.to - gap.from, 0);
+  const wanted = Math.max(1, log.grid.count - missing);
+  if (!isThin(wanted)) return [];
+  const coverage = known / wanted;
   return [
     recordNote({
       ...where,

@@ -2,35 +2,31 @@ import type { Evidence } from '../../model/evidence.ts';
 import { samplesIn, timeAt } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
 import type { Record } from '../../model/record.ts';
+import type { Stretch } from '../../signals/defrost/stretch.ts';
 import { recordNote } from './note.ts';
 import { settings } from './settings.ts';
 
 /** Stretches (samples, half open) in which no point of the whole export has a reading. */
-export function siteGaps(log: Log, records: readonly Record[]): { from: number; to: number }[] {
+export function siteGaps(log: Log, records: readonly Record[]): Stretch[] {
   const least = samplesIn(log.grid, settings.gapMinutes.value);
-  const gaps: { from: number; to: number }[] = [];
-  let from = -1;
-  // Most samples are settled by the record that knew the sample before.
-  let last = 0;
-  for (let i = 0; i <= log.grid.count; i++) {
-    if (i < log.grid.count && !isKnown(records[last], i)) {
-      last = Math.max(
-        0,
-        records.findIndex((record) => isKnown(record, i)),
-      );
-    }
-    if (i < log.grid.count && !isKnown(records[last], i)) {
-      if (from < 0) from = i;
-    } else if (from >= 0) {
-      if (i - from >= least) gaps.push({ from, to: i });
-      from = -1;
-    }
+  let gaps: Stretch[] = [{ from: 0, to: log.grid.count }];
+  for (const { values } of records) {
+    gaps = gaps.flatMap((gap) => unknownIn(values, gap, least));
+    if (gaps.length === 0) break;
   }
-  return gaps;
+  return gaps.filter(({ from, to }) => to - from >= least);
 }
 
-function isKnown(record: Record | undefined, sample: number): boolean {
-  return record !== undefined && !Number.isNaN(record.values[sample]!);
+/** Those of a stretch's parts without a reading that are `least` samples long. */
+function unknownIn(values: Float64Array, { from, to }: Stretch, least: number): Stretch[] {
+  const found: Stretch[] = [];
+  let known = from - 1;
+  for (let i = from; i <= to; i++) {
+    if (i < to && Number.isNaN(values[i]!)) continue;
+    if (i - known - 1 >= least) found.push({ from: known + 1, to: i });
+    known = i;
+  }
+  return found;
 }
 
 export function gapEvidence(log: Log, gaps: readonly { from: number; to: number }[]): Evidence[] {

@@ -1,7 +1,7 @@
 import type { Evidence } from '../../model/evidence.ts';
 import type { Log } from '../../model/log.ts';
+import type { RecordFacts } from '../../signals/record-facts.ts';
 import { recordNote } from './note.ts';
-import type { RecordFacts } from './record-facts.ts';
 import { settings } from './settings.ts';
 
 /** A column that moves less than this many steps of its own resolution proves nothing by being equal. */

@@ -1,6 +1,6 @@
-import type { Record } from '../../model/record.ts';
+import type { Record } from '../model/record.ts';
 
-/** One pass over a record. */
+/** What one pass over a record tells: how many samples are known, between what they lie, their sum. */
 export interface RecordFacts {
   readonly record: Record;
   readonly known: number;
