@@ -36,48 +36,23 @@ export class BinnedValues {
   /** Adds the known ones of `values` from sample `from` to `to` (exclusive). */
   addKnown(values: Float64Array, from: number, to: number): void {
     const counts = this.#counts;
-    const { perUnit, offset, last } = {
-      perUnit: this.#binsPerUnit,
-      offset: this.#offset,
-      last: counts.length - 1,
-    };
-    let lowest = counts.length;
-    let highest = -1;
+    const perUnit = this.#binsPerUnit;
+    const offset = this.#offset;
+    const last = counts.length - 1;
+    let lowest = Number.POSITIVE_INFINITY;
+    let highest = Number.NEGATIVE_INFINITY;
     let added = 0;
     for (let i = from; i < to; i++) {
       const value = values[i]!;
       if (Number.isNaN(value)) continue;
-      const bin = held(Math.floor(value * perUnit + 0.5) - offset, last);
-      counts[bin]!++;
+      if (value < lowest) lowest = value;
+      if (value > highest) highest = value;
+      const place = Math.floor(value * perUnit + 0.5) - offset;
+      counts[place > 0 ? (place < last ? place | 0 : last) : 0]!++;
       added++;
-      if (bin < lowest) lowest = bin;
-      if (bin > highest) highest = bin;
     }
-    this.#widen(lowest, highest);
-    this.#total += added;
-  }
-
-  /** Adds the known ones of `values` from sample `from` to `to` (exclusive) whose entry of `flags` is `flag`. */
-  addFlagged(values: Float64Array, flags: Uint8Array, flag: number, from: number, to: number): void {
-    const counts = this.#counts;
-    const { perUnit, offset, last } = {
-      perUnit: this.#binsPerUnit,
-      offset: this.#offset,
-      last: counts.length - 1,
-    };
-    let lowest = counts.length;
-    let highest = -1;
-    let added = 0;
-    for (let i = from; i < to; i++) {
-      const value = values[i]!;
-      if (flags[i] !== flag || Number.isNaN(value)) continue;
-      const bin = held(Math.floor(value * perUnit + 0.5) - offset, last);
-      counts[bin]!++;
-      added++;
-      if (bin < lowest) lowest = bin;
-      if (bin > highest) highest = bin;
-    }
-    this.#widen(lowest, highest);
+    if (added === 0) return;
+    this.#widen(this.#binOf(lowest), this.#binOf(highest));
     this.#total += added;
   }
 

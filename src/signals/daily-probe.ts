@@ -1,12 +1,11 @@
 import { median } from '../maths/median.ts';
-import type { Calendar, Grid, LocalDay } from '../model/grid.ts';
+import type { Calendar, Grid } from '../model/grid.ts';
 import { dayAt, stepMinutes } from '../model/grid.ts';
 import type { Record } from '../model/record.ts';
 import type { Kelvin, Minutes } from '../units/quantities.ts';
 import { BinnedValues } from './binned-values.ts';
-import type { ClockWindows } from './clock-windows.ts';
 import { dailySwings } from './daily-swing.ts';
-import { atNight, byDay, type SettledWindows, settled } from './settled-windows.ts';
+import type { SettledDay, SettledPart, SettledWindows } from './settled-windows.ts';
 import type { DefrostWindow, ProbeDays, ProbeDefrost } from './types.ts';
 
 /** A figure of a day needs this share of the window's settled samples, and at least this long of them. */
@@ -26,17 +25,16 @@ export function probeDays(
   calendar: Calendar,
 ): ProbeDays {
   const { values } = record;
-  const { flags } = windows;
   const bins = dayBins(binWidth(record.resolution));
   const { all, night, trading } = bins;
   const days = emptyDays(calendar.days.length);
-  calendar.days.forEach((day, d) => {
-    countDay(bins, values, flags, day, windows.clock[d]!);
-    const expected = windows.days[d]!;
-    days.coverage[d] = expected.all > 0 ? all.total / expected.all : Number.NaN;
-    if (isEnough(night, expected.night, leastNightMinutes, grid)) days.night[d] = night.quantile(0.5);
-    if (isEnough(trading, expected.day, leastNightMinutes, grid)) days.day[d] = trading.quantile(0.5);
-    if (!isEnough(all, expected.all, leastDayMinutes, grid)) return;
+  windows.days.forEach((day, d) => {
+    countDay(bins, values, day);
+    const expected = day.night.samples + day.trading.samples + day.rest.samples;
+    days.coverage[d] = expected > 0 ? all.total / expected : Number.NaN;
+    if (isEnough(night, day.night.samples, leastNightMinutes, grid)) days.night[d] = night.quantile(0.5);
+    if (isEnough(trading, day.trading.samples, leastNightMinutes, grid)) days.day[d] = trading.quantile(0.5);
+    if (!isEnough(all, expected, leastDayMinutes, grid)) return;
     days.median[d] = all.quantile(0.5);
     days.p10[d] = all.quantile(0.1);
     days.p90[d] = all.quantile(0.9);
@@ -85,19 +83,17 @@ function dayBins(width: Kelvin): DayBins {
   return { all: air(), night: air(), trading: air() };
 }
 
-function countDay(
-  { all, night, trading }: DayBins,
-  values: Float64Array,
-  flags: Uint8Array,
-  { from, to }: LocalDay,
-  clock: ClockWindows,
-): void {
+function countDay({ all, night, trading }: DayBins, values: Float64Array, day: SettledDay): void {
   for (const one of [all, night, trading]) one.clear();
-  night.addFlagged(values, flags, settled | atNight, clock.night.from, clock.night.to);
-  trading.addFlagged(values, flags, settled | byDay, clock.trading.from, clock.trading.to);
-  all.addFlagged(values, flags, settled, from, to);
+  countPart(night, values, day.night);
+  countPart(trading, values, day.trading);
+  countPart(all, values, day.rest);
   all.addAll(night);
   all.addAll(trading);
+}
+
+function countPart(bins: BinnedValues, values: Float64Array, { stretches }: SettledPart): void {
+  for (const { from, to } of stretches) bins.addKnown(values, from, to);
 }
 
 function isEnough(bins: BinnedValues, expected: number, minutes: Minutes, grid: Grid): boolean {
