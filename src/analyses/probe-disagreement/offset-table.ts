@@ -2,7 +2,7 @@ import { selectQuantile } from '../../maths/select-rank.ts';
 import { samplesIn } from '../../model/grid.ts';
 import { type CircuitSignals, Phase } from '../../signals/types.ts';
 import type { Kelvin } from '../../units/quantities.ts';
-import { limitsOf, type OffsetLimits, turned } from './offset-limits.ts';
+import { limitsOf, negated, type OffsetLimits, turned } from './offset-limits.ts';
 
 export const blockMinutes = 30;
 export const blocksPerHour = 60 / blockMinutes;
@@ -25,19 +25,26 @@ const leastKnown = 0.3;
 
 /** @param withStops whether the air of a circuit that stands shut counts too */
 export function offsetTable(signals: CircuitSignals, withStops = false): OffsetTable {
+  const { count } = signals.log.grid;
   const samplesPerBlock = samplesIn(signals.log.grid, blockMinutes);
-  const blocks = Math.ceil(signals.log.grid.count / samplesPerBlock);
+  const blocks = Math.ceil(count / samplesPerBlock);
+  const least = Math.max(1, samplesPerBlock * leastKnown);
   const known = new Map<string, Float64Array>();
   const limits = new Map<string, OffsetLimits>();
+  const records = signals.circuit.probes.map((probe) => probe.record.values);
+  const { phase } = signals;
+  const shutToo = withStops ? Phase.off : Phase.cooling;
+  const endOf = (block: number): number => Math.min(count, (block + 1) * samplesPerBlock);
   const pair = (probe: number, peer: number): Float64Array => {
+    const [a, b] = [records[probe]!, records[peer]!];
     const forth = new Float64Array(blocks).fill(Number.NaN);
-    eachBlock(signals, probe, peer, samplesPerBlock, withStops, (block, differences, count) => {
-      forth[block] = selectQuantile(differences, 0.5, count);
-    });
-    known.set(
-      `${peer} ${probe}`,
-      forth.map((value) => -value),
-    );
+    const kept = new Float64Array(samplesPerBlock);
+    for (let block = 0; block < blocks; block++) {
+      const from = block * samplesPerBlock;
+      const size = keepDifferences(a, b, phase, shutToo, from, endOf(block), kept);
+      if (size >= least) forth[block] = selectQuantile(kept, 0.5, size);
+    }
+    known.set(`${peer} ${probe}`, negated(forth));
     return forth;
   };
   const offset = (probe: number, peers: readonly number[]): Float64Array => {
@@ -57,7 +64,11 @@ export function offsetTable(signals: CircuitSignals, withStops = false): OffsetT
   const pairLimits = (probe: number, peer: number): OffsetLimits => {
     const found = limits.get(`${probe} ${peer}`);
     if (found !== undefined) return found;
-    const made = limitsOf(blocks, (see) => eachBlock(signals, probe, peer, samplesPerBlock, withStops, see));
+    const [a, b] = [records[probe]!, records[peer]!];
+    const made = limitsOf(blocks, (block, sums) => {
+      const size = sumDifferences(a, b, phase, shutToo, block * samplesPerBlock, endOf(block), sums);
+      return size >= least ? size : 0;
+    });
     limits.set(`${probe} ${peer}`, made);
     limits.set(`${peer} ${probe}`, turned(made));
     return made;
@@ -73,30 +84,9 @@ export function offsetTable(signals: CircuitSignals, withStops = false): OffsetT
       pairs.map((one) => one.high),
       blocks,
     );
-    return largest(high) + largest(low.map((value) => -value));
+    return largest(high) - smallest(low);
   };
   return { samplesPerBlock, blocks, offset, mostApart };
-}
-
-/** Shows `see` the known settled differences of two probes in each half hour that holds enough of them, in one scratch array. */
-function eachBlock(
-  signals: CircuitSignals,
-  probe: number,
-  peer: number,
-  samplesPerBlock: number,
-  withStops: boolean,
-  see: (block: number, differences: Float64Array, count: number) => void,
-): void {
-  const a = signals.circuit.probes[probe]!.record.values;
-  const b = signals.circuit.probes[peer]!.record.values;
-  const shutToo = withStops ? Phase.off : Phase.cooling;
-  const least = Math.max(1, samplesPerBlock * leastKnown);
-  const differences = new Float64Array(samplesPerBlock);
-  for (let from = 0, block = 0; from < a.length; from += samplesPerBlock, block++) {
-    const to = Math.min(a.length, from + samplesPerBlock);
-    const count = keepDifferences(a, b, signals.phase, shutToo, from, to, differences);
-    if (count >= least) see(block, differences, count);
-  }
 }
 
 /** Writes the known differences at samples that cool, or are in the phase `other`, to `into`, and says how many there are. */
@@ -118,10 +108,42 @@ function keepDifferences(
   return count;
 }
 
+/** The same differences, only their sum and that of their squares. */
+function sumDifferences(
+  a: Float64Array,
+  b: Float64Array,
+  phase: Uint8Array,
+  other: number,
+  from: number,
+  to: number,
+  sums: Float64Array,
+): number {
+  let count = 0;
+  let sum = 0;
+  let squares = 0;
+  for (let i = from; i < to; i++) {
+    if (phase[i] !== Phase.cooling && phase[i] !== other) continue;
+    const apart = a[i]! - b[i]!;
+    if (Number.isNaN(apart)) continue;
+    count++;
+    sum += apart;
+    squares += apart * apart;
+  }
+  sums[0] = sum;
+  sums[1] = squares;
+  return count;
+}
+
 function largest(values: Float64Array): number {
   let most = Number.NEGATIVE_INFINITY;
   for (const value of values) if (value > most) most = value;
   return most;
+}
+
+function smallest(values: Float64Array): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const value of values) if (value < least) least = value;
+  return least;
 }
 
 function middleOf(series: readonly Float64Array[], length: number): Float64Array {
