@@ -12,6 +12,8 @@ const fewestValves = 2;
 const fewestNormDays = 3;
 /** Valves of a circuit that defrosts, or has just done so, open when that ends: so long after it they are left out. */
 const afterDefrostMinutes = 90;
+/** Of a state that is 0 or 1. */
+const openAbove = 0.5;
 
 /**
  * Valves that open and shut together where they used to go their own ways: their mean correlation within hours, so that
@@ -68,16 +70,17 @@ function hoursTogether(members: readonly CircuitSignals[], { grid }: Log): Hours
   const sum = () => new Float64Array(count);
   const [shares, squares, spreads, spreadSquares] = [sum(), sum(), sum(), sum()];
   for (const member of members) {
-    const share = sharesOpen(member, count, hour);
+    const valve = member.circuit.valve!.values;
+    const leftOut = hoursLeftOut(member, count, hour);
     for (let k = 0; k < count; k++) {
-      const p = share[k]!;
+      const p = leftOut[k] === 1 ? Number.NaN : shareOpen(valve, k * hour, (k + 1) * hour);
       if (Number.isNaN(p)) continue;
       shares[k]! += p;
       squares[k]! += p * p;
       spreads[k]! += Math.sqrt(p * (1 - p));
       spreadSquares[k]! += p * (1 - p);
+      countOpen(openAt, valve, k * hour, (k + 1) * hour);
     }
-    for (const { on, from, to } of member.valveSpells) if (on) countOpen(openAt, share, from, to, hour);
   }
   const most = spreads.map((spread, k) => Math.max(0, spread * spread - spreadSquares[k]!) / 2);
   const common = shares.map(
@@ -86,10 +89,20 @@ function hoursTogether(members: readonly CircuitSignals[], { grid }: Log): Hours
   return { hour, common, most };
 }
 
-/** Counts a valve that is open from one sample to another, in the hours that it is known in. */
-function countOpen(openAt: Uint16Array, share: Float64Array, from: number, to: number, hour: number): void {
-  const end = Math.min(to, openAt.length);
-  for (let i = from; i < end; i++) if (!Number.isNaN(share[Math.floor(i / hour)]!)) openAt[i]!++;
+/** Share of an hour for which a valve is open; NaN with a gap in it. */
+function shareOpen(valve: Float64Array, from: number, to: number): number {
+  let open = 0;
+  for (let i = from; i < to; i++) {
+    const state = valve[i]!;
+    if (Number.isNaN(state)) return Number.NaN;
+    open += Number(state > openAbove);
+  }
+  return open / (to - from);
+}
+
+/** Counts a valve at the samples at which it is open. */
+function countOpen(openAt: Uint16Array, valve: Float64Array, from: number, to: number): void {
+  for (let i = from; i < to; i++) openAt[i]! += Number(valve[i]! > openAbove);
 }
 
 function pairsOpen(openAt: Uint16Array, from: number, to: number): number {
@@ -127,24 +140,13 @@ function partingHour(level: number, hours: HoursTogether, from: number, to: numb
   return at;
 }
 
-/** Share of each hour for which a valve is open; NaN in hours with a gap, a stop or a defrost shortly before. */
-function sharesOpen(member: CircuitSignals, count: number, hour: number): Float64Array {
-  const open = new Float64Array(count);
-  const known = new Float64Array(count);
-  for (const spell of member.valveSpells) {
-    addTo(known, spell.from, spell.to, hour);
-    if (spell.on) addTo(open, spell.from, spell.to, hour);
-  }
-  const shares = open.map((samples, k) => (known[k]! >= hour ? samples / hour : Number.NaN));
-  const after = samplesIn(member.log.grid, afterDefrostMinutes);
+/** 1 in hours with a stop, or a defrost shortly before. */
+function hoursLeftOut({ defrosts, offSpells, log }: CircuitSignals, count: number, hour: number): Uint8Array {
+  const leftOut = new Uint8Array(count);
+  const after = samplesIn(log.grid, afterDefrostMinutes);
   const leaveOut = (from: number, to: number) =>
-    shares.fill(Number.NaN, Math.max(0, Math.floor(from / hour)), Math.ceil(to / hour));
-  for (const { from, to } of member.defrosts) leaveOut(from, to + after);
-  for (const { from, to } of member.offSpells) leaveOut(from, to + after);
-  return shares;
-}
-
-function addTo(hours: Float64Array, from: number, to: number, hour: number): void {
-  for (let k = Math.floor(from / hour); k < hours.length && k * hour < to; k++)
-    hours[k]! += Math.min(to, (k + 1) * hour) - Math.max(from, k * hour);
+    leftOut.fill(1, Math.max(0, Math.floor(from / hour)), Math.ceil(to / hour));
+  for (const { from, to } of defrosts) leaveOut(from, to + after);
+  for (const { from, to } of offSpells) leaveOut(from, to + after);
+  return leftOut;
 }

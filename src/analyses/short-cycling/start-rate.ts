@@ -28,13 +28,23 @@ export function startRate(
   for (let k = 0; k < hours.length; k++) {
     if (knownIn(values, k * hour, (k + 1) * hour) < leastCoverage * hour) hours[k] = Number.NaN;
   }
-  const days = Float64Array.from(calendar.days, (day) => {
-    const known = hours
-      .subarray(Math.round(day.from / hour), Math.round(day.to / hour))
-      .filter((count) => !Number.isNaN(count));
-    return known.length < day.hours / 4 ? Number.NaN : known.reduce((sum, n) => sum + n, 0) / known.length;
-  });
+  const days = Float64Array.from(calendar.days, (day) =>
+    meanOfKnown(hours, Math.round(day.from / hour), Math.round(day.to / hour), day.hours / 4),
+  );
   return { hours, days };
+}
+
+/** Mean of the known hours from one to another; NaN of fewer than `least`. */
+function meanOfKnown(hours: Float64Array, from: number, to: number, least: number): number {
+  const end = Math.min(hours.length, to);
+  let sum = 0;
+  let known = 0;
+  for (let k = from; k < end; k++) {
+    if (Number.isNaN(hours[k]!)) continue;
+    sum += hours[k]!;
+    known++;
+  }
+  return known < least ? Number.NaN : sum / known;
 }
 
 function knownIn(values: Float64Array, from: number, to: number): number {
