@@ -31,8 +31,13 @@ export function levelChange(values: readonly number[]): Change | null {
   const cost = (from: number, to: number) =>
     squares[to]! - squares[from]! - (sums[to]! - sums[from]!) ** 2 / (to - from);
   let split = fewestEvents;
-  for (let k = fewestEvents; k <= n - fewestEvents; k++)
-    if (cost(0, k) + cost(k, n) < cost(0, split) + cost(split, n)) split = k;
+  let least = cost(0, split) + cost(split, n);
+  for (let k = fewestEvents + 1; k <= n - fewestEvents; k++) {
+    const parts = cost(0, k) + cost(k, n);
+    if (!(parts < least)) continue;
+    least = parts;
+    split = k;
+  }
   const left = known.slice(0, split).map(({ value }) => value);
   const right = known.slice(split).map(({ value }) => value);
   const before = median(left);

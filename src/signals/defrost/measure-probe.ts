@@ -1,3 +1,4 @@
+import { flaggedMedian } from '../../maths/flagged-median.ts';
 import { median } from '../../maths/median.ts';
 import type { Grid } from '../../model/grid.ts';
 import { samplesIn, stepMinutes } from '../../model/grid.ts';
@@ -43,9 +44,7 @@ export function measureProbe(
 
 function levelBefore(values: Float64Array, phase: Uint8Array, start: number, grid: Grid): number {
   const from = Math.max(0, start - samplesIn(grid, 60));
-  const hour = values.slice(from, start);
-  for (let i = from; i < start; i++) if (phase[i] !== Phase.cooling) hour[i - from] = Number.NaN;
-  const level = median(hour);
+  const level = flaggedMedian(values, phase, Phase.cooling, from, start);
   return Number.isNaN(level)
     ? median(values.subarray(Math.max(0, start - samplesIn(grid, 30)), start))
     : level;
