@@ -114,6 +114,25 @@ describe('a target that floats', () => {
     return judge({ pressure: pressureOf(gauge), pressureSetPoint }).evidence;
   };
 
+  test('and was put back where it stood after a visit has not floated since', () => {
+    const inVisit = (minute: number) => day(minute) > 10.4 && day(minute) < 10.5;
+    const swinging = (minute: number) => 45 + 3 * Math.sin(minute / 220);
+    const shapes = (stands: (minute: number) => boolean) => {
+      const target = (minute: number) => (inVisit(minute) ? 10 : stands(minute) ? 45 : swinging(minute));
+      const values = valuesOf(grid, (minute) => psig(target(minute)));
+      const parts = {
+        pressure: pressureOf(target),
+        pressureSetPoint: recordOf('S1 target', 'pressure', values),
+      };
+      return judge(
+        parts,
+        fiveCircuits(() => 0.35, inVisit),
+      ).evidence.map(({ shape }) => shape);
+    };
+    expect(shapes((minute) => day(minute) > 7).sort()).toEqual(['float-stopped', 'service-visit']);
+    expect(shapes(() => false)).toEqual(['service-visit']);
+  });
+
   test('and goes on floating is silent', () => {
     expect(floating(() => null)).toEqual([]);
   });
@@ -174,6 +193,30 @@ describe('a target after a visit', () => {
 
   test('that is back at its old value is right', () => {
     expect(visited(50).map((one) => one.shape)).toEqual(['service-visit']);
+  });
+
+  test('of a float that wanders from day to day was left where both ends of its range have moved', () => {
+    const wandering = (minute: number) =>
+      50 + 2 * Math.sin(minute / 170) + Math.min(1, Math.max(-1, 2 * Math.sin(minute / 2600)));
+    const shapes = (moved: (minute: number) => number) => {
+      const target = (minute: number) => (inVisit(minute) ? 10 : wandering(minute) + moved(minute));
+      const values = valuesOf(grid, (minute) => psig(target(minute)));
+      const parts = {
+        pressure: pressureOf(target),
+        pressureSetPoint: recordOf('S1 target', 'pressure', values),
+      };
+      return judge(
+        parts,
+        fiveCircuits(() => 0.35, inVisit),
+      ).evidence.map(({ shape }) => shape);
+    };
+    expect(shapes((minute) => (day(minute) < 8.4 ? 0 : -3.5)).sort()).toEqual([
+      'service-visit',
+      'target-left',
+    ]);
+    expect(shapes(() => 0)).toEqual(['service-visit']);
+    const putBack = (minute: number) => (day(minute) > 8.4 && day(minute) < 10 ? -3.5 : 0);
+    expect(shapes(putBack)).toEqual(['service-visit']);
   });
 
   // R-448A at 50 psig, tables here: 4 psi are some 1.9 K.

@@ -1,10 +1,12 @@
 import { quantiles } from '../../maths/quantile.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { dayAt, samplesIn, timeAt } from '../../model/grid.ts';
+import type { Log } from '../../model/log.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
+import { type Visit, visitHours } from './visits.ts';
 
 /** A target that moves by less than this within a day, kPa, stands still. */
 const plainMove = 2;
@@ -17,12 +19,13 @@ const endShare = 0.1;
 
 /**
  * A logged target that used to move on most days and has stood still since: its float was switched off. At an end of
- * its own range it is only a remark, for a load that has no reserve, or one that needs nothing, holds it there.
+ * its own range it is only a remark, for a load that has no reserve, or one that needs nothing, holds it there. Where somebody
+ * pulled the group down and put the target back, it did not float.
  */
-export function floatStopped(group: GroupSignals, { log }: Signals): Evidence[] {
+export function floatStopped(group: GroupSignals, visits: readonly Visit[], { log }: Signals): Evidence[] {
   const target = group.group.pressureSetPoint;
   if (target === null || typeof target === 'number') return [];
-  const { values } = target;
+  const values = outside(visits, target.values, log);
   const least = Math.max(plainMove, plainSteps * target.resolution);
   const hour = samplesIn(log.grid, 60);
   const moved = log.calendar.days.map(
@@ -49,6 +52,15 @@ export function floatStopped(group: GroupSignals, { log }: Signals): Evidence[] 
       points: [target.point, group.group.pressure?.point],
     }),
   ];
+}
+
+/** Not known in the hours in and around visits. */
+function outside(visits: readonly Visit[], values: Float64Array, log: Log): Float64Array {
+  if (visits.length === 0) return values;
+  const hour = samplesIn(log.grid, 60);
+  const rest = values.slice();
+  for (const at of visitHours(visits, log)) rest.fill(Number.NaN, at * hour, (at + 1) * hour);
+  return rest;
 }
 
 /** Whether it stood at each of two values for some whole hours: it moved, by however little, and did not flicker. */

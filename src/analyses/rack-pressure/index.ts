@@ -48,7 +48,7 @@ export function analyse(group: GroupSignals, site: Signals): Verdict {
       ...against,
       ...(against.some(isHighNow) ? [] : shortOfLiquid(group, members, hours, site)),
       ...lowPressureTrips(group, visits, site),
-      ...floatStopped(group, site),
+      ...floatStopped(group, visits, site),
       ...left,
       ...personal(visits, members, log).map((visit) => visitEvidence(group, visit, site)),
       ...further,

@@ -1,7 +1,9 @@
 import { mean } from '../../maths/mean.ts';
+import { quantiles } from '../../maths/quantile.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { timeAt } from '../../model/grid.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
+import type { Kelvin } from '../../units/quantities.ts';
 import { measure } from '../evidence-parts.ts';
 import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
@@ -11,9 +13,14 @@ import { type Visit, visitHours } from './visits.ts';
 /** Mean over whole days, so that a target that floats by the hour does not seem to have moved. */
 const dayHours = 24;
 
+/** Days that show both ends of the range in which a target floats. */
+const fewestFloatDays = 4;
+const mostFloatDays = 10;
+
 /**
  * A logged suction target that was moved for a visit and has not come back: the day before the visit against the day
- * after it and the last day of the log.
+ * after it and the last day of the log; or, for a float that wanders from day to day, both ends of its range before the visit against
+ * those of all hours since.
  */
 export function targetLeft(
   group: GroupSignals,
@@ -25,11 +32,10 @@ export function targetLeft(
   if (target === null || typeof target === 'number') return [];
   for (const visit of visits) {
     const around = visitHours([visit], log);
-    const before = hours.targetMoved.slice(Math.max(0, around[0]! - dayHours), around[0]);
-    const after = hours.targetMoved.slice(around.at(-1)! + 1).subarray(0, dayHours);
-    const moved = mean(after) - mean(before);
-    const still = mean(hours.targetMoved.slice(-dayHours)) - mean(before);
-    if (after.length < dayHours / 2 || !isLeft(moved, still)) continue;
+    const before = hours.targetMoved.subarray(0, around[0]);
+    const after = hours.targetMoved.subarray(around.at(-1)! + 1);
+    const still = byDays(before, after) ?? byEnds(before, after);
+    if (still === null) continue;
     return [
       evidenceOf(group, {
         shape: 'target-left',
@@ -45,7 +51,26 @@ export function targetLeft(
   return [];
 }
 
-function isLeft(moved: number, still: number): boolean {
+/** By how much the day after a visit, and the last one, stand off the day before it, K; null where they do not. */
+function byDays(before: Float64Array, after: Float64Array): Kelvin | null {
+  if (after.length < dayHours / 2) return null;
+  const usual = mean(before.subarray(-dayHours));
+  const moved = mean(after.subarray(0, dayHours)) - usual;
+  const still = mean(after.subarray(-dayHours)) - usual;
+  return isLeft(moved, still) ? still : null;
+}
+
+/** By how much the range in which it floats has moved as a whole, K; null where it has not, or too few days show its ends. */
+function byEnds(before: Float64Array, after: Float64Array): Kelvin | null {
+  if (Math.min(before.length, after.length) < fewestFloatDays * dayHours) return null;
+  const ends = (hours: Float64Array) => quantiles(hours, [0.05, 0.95]) as [number, number];
+  const [lowest, highest] = ends(before.subarray(-mostFloatDays * dayHours));
+  const [lowestNow, highestNow] = ends(after);
+  const [low, high] = [lowestNow - lowest, highestNow - highest];
+  return isLeft(low, high) ? (low + high) / 2 : null;
+}
+
+function isLeft(one: Kelvin, other: Kelvin): boolean {
   const least = settings.targetLeft.value;
-  return Math.abs(moved) >= least && Math.abs(still) >= least && moved * still > 0;
+  return Math.abs(one) >= least && Math.abs(other) >= least && one * other > 0;
 }
