@@ -176,7 +176,7 @@ function isIcing({ lead }: Trouble): boolean {
 }
 
 /** A slow recovery is the air's side of another trouble; weak heat, a wrong length or a missed defrost is its own. */
-function isRecovery(trouble: Trouble): boolean {
+export function isRecovery(trouble: Trouble): boolean {
   return recoveryShapes.includes(trouble.lead.shape);
 }
 

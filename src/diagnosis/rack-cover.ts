@@ -1,8 +1,9 @@
 import { median } from '../maths/median.ts';
 import { dayAt, indexAt } from '../model/grid.ts';
-import type { Signals } from '../signals/types.ts';
-import { recoveryShapes } from './circuit-rules.ts';
+import type { CircuitSignals, Signals } from '../signals/types.ts';
+import { isRecovery, recoveryShapes } from './circuit-rules.ts';
 import { warmsItsCircuits } from './group-rules.ts';
+import { recoveredUntil } from './recovered-until.ts';
 import type { Trouble } from './trouble.ts';
 
 const dayMs = 86_400_000;
@@ -18,8 +19,10 @@ const ownTrouble = 2.2;
 /** A rise that stood at less than this share of itself just before the rack failed came with the rack. */
 const shareBefore = 0.25;
 const daysBefore = 3;
-/** A recovery that had lengthened by as much before the rack failed was on its own way, min. */
-const ownLengthening = 6;
+/** A valve that had not come half of its way when the rack failed, and has since, was driven by the rack. */
+const shareOwn = 0.5;
+/** A valve that feeds so much of the time has no reserve. */
+const fullDuty = 0.9;
 
 /** A coil that is warm to begin with reaches the end temperature of its defrost sooner. */
 const warmShapes: readonly string[] = [...recoveryShapes, 'ended-early'];
@@ -84,24 +87,43 @@ function isUnseenDefrost({ lead, circuit }: Trouble): boolean {
 }
 
 /** Whatever day its own analysis dates it to: in the last days before the rack failed it was not there. */
-function cameWithRack({ log }: Signals, one: Trouble, rack: Trouble): boolean {
+function cameWithRack(signals: Signals, one: Trouble, rack: Trouble): boolean {
+  const { log } = signals;
   const day = dayAt(log.calendar, indexAt(log.grid, rack.lead.onset));
-  if (one.scope === 'defrost') return recoveredUntil(day, one);
+  if (one.scope === 'defrost') return isRecovery(one) && recoveredUntil(day, one);
   const departures = rack.group?.departures.get(one.lead.circuit!);
   if (one.scope !== 'whole-circuit' || departures === undefined) return false;
+  if (one.lead.shape === 'duty' && feedsAsItsPeers(signals, day, one, rack)) return true;
   const before = median(departures.subarray(Math.max(0, day - daysBefore), day));
   const since = median(departures.subarray(day + 1));
   return since >= movedWith && before < shareBefore * since;
 }
 
-/** Until the rack failed the air came back after defrost as it had at first, and it takes longer now. */
-function recoveredUntil(day: number, { circuit, lead }: Trouble): boolean {
-  if (circuit === null || !recoveryShapes.includes(lead.shape)) return false;
-  const minutes = (from: number, to: number): number =>
-    median(circuit.probes.map(({ recovery }) => median(recovery.subarray(Math.max(0, from), to))));
-  const days = circuit.level.length;
-  const before = minutes(day - daysBefore, day);
-  return before - minutes(0, daysBefore) < ownLengthening && minutes(days - daysBefore, days) > before;
+/**
+ * Its valve feeds all that it can, as those of its peers do, most of that came since the rack failed, and its air is no warmer for it
+ * than theirs: a coil that lacks something of its own shows it in the air once no valve has a reserve.
+ */
+function feedsAsItsPeers(
+  signals: Signals,
+  day: number,
+  { circuit, lead }: Trouble,
+  { group }: Trouble,
+): boolean {
+  const departures = group?.departures.get(lead.circuit!);
+  const peers = group?.peers.get(lead.circuit!);
+  if (circuit === null || departures === undefined || peers === undefined) return false;
+  const others = signals.circuits.filter(
+    (other) => other !== circuit && group!.members.includes(other.circuit.id),
+  );
+  const since = ({ duty }: CircuitSignals): number => median(duty.subarray(day + 1));
+  const usual = median(circuit.duty.subarray(0, Math.max(daysBefore, Math.ceil(circuit.duty.length / 3))));
+  const before = median(circuit.duty.subarray(Math.max(0, day - daysBefore), day));
+  const apart = median(departures.map((own, at) => (at > day ? own - peers[at]! : Number.NaN)));
+  return (
+    before - usual < shareOwn * (since(circuit) - usual) &&
+    median(others.map(since)) >= fullDuty &&
+    apart < movedWith
+  );
 }
 
 function movedMember(signals: Signals, rack: Trouble, id: string): boolean {

@@ -119,7 +119,9 @@ function losesReserve(features: Readonly<{ [name: string]: number }>): boolean {
 /** Valves in step wear nothing until a machine, or the valves themselves, start too often for it. */
 function isHarmlessStep({ lead, evidence, covers }: Trouble): boolean {
   return (
-    lead.shape === 'in-step' && covers.length === 0 && evidence.every(({ shape }) => shape === 'in-step')
+    lead.shape === 'in-step' &&
+    covers.length === 0 &&
+    evidence.every(({ shape, features }) => shape === 'in-step' && features.tooOften !== 1)
   );
 }
 

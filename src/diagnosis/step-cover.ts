@@ -1,5 +1,8 @@
 import { median } from '../maths/median.ts';
 import type { Evidence } from '../model/evidence.ts';
+import { dayAt, indexAt } from '../model/grid.ts';
+import { isRecovery } from './circuit-rules.ts';
+import { lengthenedAtOnce } from './recovered-until.ts';
 import type { Trouble } from './trouble.ts';
 
 const dayMs = 86_400_000;
@@ -23,13 +26,14 @@ export function coverByStep(troubles: readonly Trouble[]): Trouble[] {
   let open = withTogether(troubles);
   for (const step of open.filter(({ lead }) => lead.circuit === null && isStep(lead))) {
     const valves = open.filter((one) => isCycling(one, step));
-    if (step.lead.features.valves === 2 && valves.length < 2) {
+    const { tooOften } = step.lead.features;
+    if (step.lead.features.valves === 2 && valves.length < 2 && tooOften !== 1) {
       open = open.flatMap((one) => (one === step ? withoutStep(step) : [one]));
       continue;
     }
     const together = valves.filter((one) => isAtOnce(one.lead, step.lead, slackMs));
     const machines = step.evidence.filter(({ circuit, shape }) => circuit === null && shape === 'compressor');
-    const isHarmful = machines.length > 0 || valves.length > 1;
+    const isHarmful = machines.length > 0 || valves.length > 1 || tooOften === 1;
     const guests = isHarmful ? open.filter((one) => valves.includes(one) || comesOfIt(one, step)) : together;
     const covers = [...new Set(guests.map(({ lead }) => lead.circuit!))].sort();
     open = open
@@ -64,14 +68,22 @@ function isCycling(one: Trouble, step: Trouble): boolean {
 
 /**
  * What short strokes do: superheat never settles in them, the share of time that is read of them is not what it was,
- * and a coil that is never shut for long carries more frost to its defrost.
+ * a coil that is never shut for long carries more frost to its defrost, and one that is fed in strokes after it is cold later, from
+ * the first day on and no later with the days.
  */
 function comesOfIt(one: Trouble, step: Trouble): boolean {
   const { shape, onset } = one.lead;
   if (!isMember(one, step)) return false;
   if (one.scope === 'whole-circuit') return shape === 'duty' && onset >= step.lead.onset - trendSlackMs;
+  if (isRecovery(one)) return onset >= step.lead.onset - trendSlackMs && isLaterSince(one, step);
   if (shape === 'extended') return isAtOnce(one.lead, step.lead, slackMs);
   return one.scope === 'superheat' && onset >= step.lead.onset - slackMs;
+}
+
+function isLaterSince(one: Trouble, step: Trouble): boolean {
+  if (one.circuit === null) return false;
+  const { calendar, grid } = one.circuit.log;
+  return lengthenedAtOnce(dayAt(calendar, indexAt(grid, step.lead.onset)), one);
 }
 
 /**

@@ -189,6 +189,27 @@ describe('valves', () => {
     expect(evidence.map((one) => one.shape)).toEqual(['valve-inferred']);
     expect(abstentions[0]!.reason).toContain('openings shorter than 10 min cannot be seen');
   });
+
+  test('air that swings less, read as coarsely, is a coil short of cooling where the valve feeds more than at first', () => {
+    const coarse = gridOf(days, 5);
+    const circuit = simpleCase(coarse);
+    const byDay = (value: (day: number, i: number, was: number) => number) => (was: number, i: number) =>
+      value(i / 288, i, was);
+    const shapes = (feeding: (day: number) => number) => {
+      const probes = circuit.probes.map((probe) => ({
+        ...probe,
+        record: {
+          ...probe.record,
+          values: probe.record.values.map(byDay((day, _, was) => (day < 10 ? was : 2.8 + (was - 2.8) / 4))),
+        },
+      }));
+      const values = circuit.valve!.values.map(byDay((day, i) => (i % 10 < 10 * feeding(day) ? 1 : 0)));
+      const changed = { ...circuit, probes, valve: { ...circuit.valve!, values } };
+      return verdictOf(analyse, [changed], days, 5).evidence.map(({ shape }) => shape);
+    };
+    expect(shapes(() => 0.5)).toEqual(['valve-inferred']);
+    expect(shapes((day) => (day < 5 ? 0.5 : 0.8))).toEqual([]);
+  });
 });
 
 describe('without a valve column', () => {
@@ -261,6 +282,86 @@ describe('valves of a group', () => {
     expect(pair!.features.valves).toBe(2);
     expect(groupOfValves(2, () => false)).toEqual([]);
     expect(groupOfValves(1, (minute) => minute >= 7 * 1440)).toEqual([]);
+  });
+
+  test('that stand open all the time show nothing of it', () => {
+    const circuits = ['M01', 'M02'].map((id, i) => {
+      const circuit = simpleCase(grid, { id, seed: i + 1, suctionGroup: 'S1' });
+      return { ...circuit, valve: { ...circuit.valve!, values: circuit.valve!.values.map(() => 1) } };
+    });
+    const site = computeSignals(handMadeLog({ days, circuits, suctionGroups: [groupOf()] }));
+    expect(analyseCompressors(site.groups[0]!, site).evidence.map(({ shape }) => shape)).not.toContain(
+      'in-step',
+    );
+  });
+});
+
+describe('circuits of a group without valve columns', () => {
+  const strokes = { fast: 8, slow: 24 };
+  /**
+   * Air between strokes of a few minutes: each circuit at a pace and phase of its own, or from `together` on all at one. All follow
+   * what the store does to them alike (`shared`).
+   */
+  const airOf = (
+    together: (minute: number) => boolean,
+    { stepMinutes = 1, period = strokes.fast, shared = (_minute: number): number => 0, modulating = 0 } = {},
+  ) => {
+    const grid = gridOf(days, stepMinutes);
+    const circuits = Array.from({ length: 5 }, (_, c) => {
+      const circuit = simpleCase(grid, { id: `M0${c + 1}`, seed: c + 1, suctionGroup: 'S1' });
+      const isModulating = c < modulating;
+      const own = (minute: number) => 0.4 * Math.sin((2 * Math.PI * minute) / (19 + 1.3 * c) + c);
+      const stroke = (minute: number) =>
+        together(minute) && !isModulating ? 0.3 * Math.sin((2 * Math.PI * minute) / period) : own(minute);
+      const probes = circuit.probes.map((probe) => ({
+        ...probe,
+        record: {
+          ...probe.record,
+          values: probe.record.values.map((was, i) =>
+            was > 4.5 ? was : 2.8 + stroke(i * stepMinutes) + shared(i * stepMinutes),
+          ),
+        },
+      }));
+      return { ...circuit, probes, valve: null };
+    });
+    const site = computeSignals(handMadeLog({ days, stepMinutes, circuits, suctionGroups: [groupOf()] }));
+    return analyseCompressors(site.groups[0]!, site).evidence.filter(({ shape }) => shape === 'in-step');
+  };
+  const since = (minute: number) => minute >= 8.5 * 1440;
+
+  test.each([1, 2])(
+    'whose air goes up and down together, read every %d min, are in step since that hour',
+    (stepMinutes) => {
+      const [inStep, ...others] = airOf(since, { stepMinutes });
+      expect(others).toEqual([]);
+      expect(inStep).toMatchObject({ circuit: null, suctionGroup: 'S1', end: null });
+      expect(inStep!.features).toMatchObject({ byAir: 1, tooOften: 1, valves: 5 });
+      expect(measureOf(inStep!, 'inStep')).toBeGreaterThan(0.9);
+      expect(measureOf(inStep!, 'usualInStep')).toBeLessThan(0.15);
+      expect(Math.abs(measureOf(inStep!, 'airCyclesPerHour') - 60 / strokes.fast)).toBeLessThan(1);
+      expect(Math.abs(dayOfOnset(inStep!) - 8.5)).toBeLessThan(0.1);
+    },
+  );
+
+  test('are in step though some of them modulate, which nobody knows', () => {
+    expect(airOf(since, { modulating: 2 })).toHaveLength(1);
+  });
+
+  test('do not start too often where their strokes are long', () => {
+    expect(airOf(since, { period: strokes.slow })[0]!.features.tooOften).toBe(0);
+  });
+
+  test.each<[string, ReturnType<typeof airOf>]>([
+    ['that go their own ways', airOf(() => false)],
+    ['that always went together', airOf(() => true)],
+    ['that do so by night alone', airOf((minute) => since(minute) && minute % 1440 < 300)],
+    [
+      'that warm and cool together with the hours',
+      airOf(() => false, { shared: (minute) => (since(minute) ? Math.sin(minute / 20) : 0) }),
+    ],
+    ['that are read too coarsely', airOf(since, { stepMinutes: 5 })],
+  ])('%s are silent', (_, evidence) => {
+    expect(evidence).toEqual([]);
   });
 });
 

@@ -3,7 +3,7 @@ import { judge } from '../../src/diagnosis/judge.ts';
 import type { Evidence } from '../../src/model/evidence.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import { handMadeStore, still } from '../analyses/support/hand-made-store.ts';
-import { evidence, findings, onDay, one, rackHigh, recovery, wholeRise } from './support.ts';
+import { evidence, findings, onDay, one, quietSignals, rackHigh, recovery, wholeRise } from './support.ts';
 
 describe('a rack fault', () => {
   it('is one finding in place of its circuits, and lists them', () => {
@@ -61,6 +61,43 @@ describe('a rack fault', () => {
     const dated = ['M01', 'M02'].map((circuit) => wholeRise({ circuit, onset: onDay(5), shape: 'step' }));
     const seen = { evidence: [rackHigh({ onset: onDay(8) }), ...dated], abstentions: [] };
     expect(judge(signals, seen).findings.map(({ circuit }) => circuit)).toEqual([null, 'M02']);
+  });
+
+  it('takes a valve dated before it that feeds all it can since, as its peers do, in air no warmer than theirs', () => {
+    /** A humid spell, then the rack. */
+    const warmth = (day: number, since: number): number =>
+      day < 12 ? 0 : day < 15 ? 0.8 : 0.8 + (since - 0.8) * Math.min(1, (day - 15) / 3);
+    const store = (warmer: number, dutyOf: (day: number) => number, peersFeed = 1) => {
+      const signals = computeSignals(
+        handMadeStore({
+          days: 30,
+          circuits: ['M01', 'M02', 'M03'].map((id) => ({
+            id,
+            probes: [still, still, still],
+            together: (day) => warmth(day, id === 'M01' ? 1.2 + warmer : 1.2),
+          })),
+        }),
+      );
+      const circuits = signals.circuits.map((circuit) => ({
+        ...circuit,
+        duty: circuit.duty.map((_, day) => {
+          if (circuit.circuit.id === 'M01') return dutyOf(day);
+          return day < 15 ? 0.5 : peersFeed;
+        }),
+      }));
+      const valve = wholeRise({
+        shape: 'duty',
+        onset: onDay(5),
+        features: { dutyNow: 1, dutyFull: 0.92, rampDays: 12 },
+      });
+      const seen = { evidence: [rackHigh({ onset: onDay(15) }), valve], abstentions: [] };
+      return judge({ ...signals, circuits }, seen).findings.map(({ circuit }) => circuit);
+    };
+    const withRack = (day: number) => (day < 10 ? 0.5 : day < 15 ? 0.65 : 1);
+    expect(store(0, withRack)).toEqual([null]);
+    expect(store(0.8, withRack)).toEqual([null, 'M01']);
+    expect(store(0, (day) => (day < 6 ? 0.5 : day < 15 ? 0.85 : 1))).toEqual([null, 'M01']);
+    expect(store(0, withRack, 0.7)).toEqual([null, 'M01']);
   });
 
   it('takes defrosts that only the air of a circuit would show, once that is warm', () => {
@@ -322,6 +359,48 @@ describe('valves in step', () => {
     expect(one(pair, valve('M01')).circuit).toBe('M01');
     const machine = { ...inStep, shape: 'compressor', points: ['comp 2'], certainty: 0.95, features: {} };
     expect(one(pair, machine)).toMatchObject({ circuit: null, summary: expect.stringContaining('comp 2') });
+  });
+
+  it('that start too often by the air alone are watched, with no valve to flag', () => {
+    const byAir = { ...inStep, features: { inStep: 0.8, valves: 2, byAir: 1, tooOften: 1 } };
+    const finding = one(byAir);
+    expect(finding).toMatchObject({ severity: 'watch', origin: 'control', circuit: null });
+    expect(finding.causes[0]!.cause).toBe('circuits-in-step');
+    expect(finding.summary).toContain('valves, which are not logged');
+    expect(finding.summary).toContain('they start too often');
+    const slow = { ...inStep, features: { ...byAir.features, valves: 5, tooOften: 0 } };
+    expect(one(slow).severity).toBe('note');
+    expect(one(byAir, { ...valve('M01'), shape: 'valve-inferred', features: { byAir: 1 } }).covers).toEqual([
+      'M01',
+    ]);
+  });
+
+  it('feed in strokes after a defrost, too: a recovery that is longer since that day, and no longer with the days', () => {
+    const minutes: { [name: string]: (day: number) => number } = {
+      'since that day': (day) => (day < 5 ? 12 : 20),
+      'more each day': (day) => (day < 5 ? 12 : 12 + 3 * (day - 4)),
+      'before it': (day) => (day < 2 ? 12 : 20),
+    };
+    const machine = { ...inStep, shape: 'compressor', points: ['comp 2'], certainty: 0.95, features: {} };
+    const covered = Object.entries(minutes).map(([name, recoveryOn]) => {
+      const circuits = quietSignals.circuits.map((circuit) => ({
+        ...circuit,
+        probes: circuit.probes.map((probe) => ({
+          ...probe,
+          recovery: probe.recovery.map((_, day) => recoveryOn(day)),
+        })),
+      }));
+      const seen = [inStep, machine, recovery({ shape: 'lengthening', onset: onDay(4) })];
+      return [
+        name,
+        judge({ ...quietSignals, circuits }, { evidence: seen, abstentions: [] }).findings.length === 1,
+      ];
+    });
+    expect(Object.fromEntries(covered)).toEqual({
+      'since that day': true,
+      'more each day': false,
+      'before it': false,
+    });
   });
 
   it('that hardly ever shut, for their rack cannot satisfy them, are not said to open and shut together', () => {

@@ -6,8 +6,9 @@ import type { Log } from '../../model/log.ts';
 import type { Record } from '../../model/record.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
 import { abstention, groupSubject, knownFeatures, measure } from '../evidence-parts.ts';
+import { airInStep } from './air-in-step.ts';
 import { coSignals } from './co-signals.ts';
-import { circuitsInStep } from './in-step.ts';
+import { circuitsInStep, fewestValves } from './in-step.ts';
 import { inferredRuns } from './inferred.ts';
 import { type Judged, judgeMachine, visibleStarts } from './judge-machine.ts';
 import { meta } from './meta.ts';
@@ -24,9 +25,18 @@ const levelWithin = 0.03;
 export function analyseCompressors(group: GroupSignals, site: Signals): Verdict {
   const { calendar } = site.log;
   if (calendar.days.length < meta.minimumDays) return { evidence: [], abstentions: [] };
-  const inStep = circuitsInStep(group, site);
+  const inStep = valvesAreLogged(group, site) ? circuitsInStep(group, site) : airInStep(group, site);
   const { evidence, abstentions } = ofMachines(group, site);
   return { evidence: [...evidence, ...inStep], abstentions };
+}
+
+/** True where the valve of every circuit is, or those of two of them, which is enough to show a step. */
+function valvesAreLogged({ members }: GroupSignals, { circuits }: Signals): boolean {
+  const valves = circuits
+    .filter(({ circuit }) => members.includes(circuit.id))
+    .map(({ circuit }) => circuit.valve);
+  const onOff = valves.filter((valve) => valve?.quantity === 'status');
+  return onOff.length >= fewestValves || !valves.includes(null);
 }
 
 function ofMachines(group: GroupSignals, site: Signals): Verdict {

@@ -14,9 +14,9 @@ import { startRate } from './start-rate.ts';
 /** Of what only the air shows, at most this is certain. */
 const certainty = 0.6;
 /** Coarsest logging at which the cycles of the air can be counted, min. */
-const coarsest = 2;
+export const coarsest = 2;
 /** Times its earlier rate from which the air cycles faster. */
-const faster = 1.3;
+export const faster = 1.3;
 /** The air is held where it was, K: one that is not may swing less because its valve no longer closes. */
 const levelWithin = 0.5;
 

@@ -4,6 +4,8 @@ import { settings } from './settings.ts';
 export interface Narrowed {
   /** First day of the narrow swing. */
   readonly day: number;
+  /** Days that it was wide in at first: `before` is that of these. */
+  readonly usualDays: number;
   readonly before: number;
   readonly after: number;
 }
@@ -23,5 +25,5 @@ export function narrowedSwing(days: Float64Array, least: number): Narrowed | nul
   while (first > 0 && days[known[first - 1]!]! < (before + limit) / 2) first--;
   if (known.length - first < settings.narrowedDays.value) return null;
   const after = median(known.slice(first).map((day) => days[day]!));
-  return { day: known[first]!, before, after };
+  return { day: known[first]!, usualDays: known[third - 1]! + 1, before, after };
 }

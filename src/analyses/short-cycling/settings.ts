@@ -87,6 +87,13 @@ export const settings = {
       'mean correlation of the valves of a group within hours, above that of the first third of the days, from which they open in step',
     source: 'measured by npm run evaluate',
   },
+  airInStep: {
+    value: 0.25,
+    unit: '1',
+    meaning:
+      'where no valves are logged: the same of the air of the circuits, of which modulating valves, which make no strokes, take their share',
+    source: 'measured by npm run evaluate',
+  },
   inferredCycles: {
     value: 12,
     unit: '{starts}/h',

@@ -68,7 +68,7 @@ function hardlyShut(runs: readonly Run[], onset: EpochMs): boolean {
 
 /** The valve still works part of the time, so a narrower swing of the air is its doing. */
 const workingDuty = [0.1, 0.85] as const;
-/** … and no more of it than this beyond what it used to be: a circuit short of cooling swings less as well. */
+/** … and no more of it than this beyond what it did while the air swung wide: a circuit short of cooling swings less as well. */
 const dutyRise = 0.2;
 /** Where the valve is logged too coarsely: the air's swing narrowed while the valve still opens and shuts. */
 function fromSwing(signals: CircuitSignals): Evidence[] {
@@ -76,7 +76,7 @@ function fromSwing(signals: CircuitSignals): Evidence[] {
   const narrowed = narrowedSwing(airSwing(signals), leastSwing(signals));
   const now = median(duty.subarray(-3));
   if (narrowed === null || !(now > workingDuty[0] && now < workingDuty[1])) return [];
-  if (now > median(duty.subarray(0, narrowed.day)) + dutyRise) return [];
+  if (now > median(duty.subarray(0, narrowed.usualDays)) + dutyRise) return [];
   const before = narrowed.before;
   return [
     {

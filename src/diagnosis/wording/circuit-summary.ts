@@ -93,13 +93,17 @@ export function cyclingSummary(trouble: Trouble, judgement: Judgement, log: Log)
   return `${placeClause(trouble)}${names} ${verb} too often ${sinceClause(trouble, log)}: ${why}.`;
 }
 
+const togetherWords: Readonly<{ [shape: string]: string }> = {
+  'in-step': 'the valves of its circuits open and shut together',
+  'valves-together': 'the valves of its circuits began at one time to start too often,',
+};
+const airTogether =
+  'the air of its circuits goes up and down together within minutes, so their valves, which are not logged, probably open and shut together';
+
 /** `…: the valves of its circuits open and shut together since …: Compressor A starts too often for it, and it shows in M01.` */
 function inStepSummary(trouble: Trouble, log: Log): string {
   const { lead, evidence, covers } = trouble;
-  const what =
-    lead.shape === 'in-step'
-      ? 'the valves of its circuits open and shut together'
-      : 'the valves of its circuits began at one time to start too often,';
+  const what = lead.features.byAir === 1 ? airTogether : (togetherWords[lead.shape] ?? airTogether);
   const machines = [
     ...new Set(
       evidence.filter(({ shape }) => shape === 'compressor').map(({ points }) => pointName(points[0]!)),
@@ -107,11 +111,17 @@ function inStepSummary(trouble: Trouble, log: Log): string {
   ];
   const verb = machines.length > 1 ? 'start' : 'starts';
   const effects = [
+    ...(lead.features.tooOften === 1 ? ['they start too often'] : []),
     ...(machines.length === 0 ? [] : [`${machines.join(', ')} ${verb} too often for it`]),
     ...(covers.length === 0 ? [] : [`it shows in ${covers.join(', ')}`]),
   ];
-  const effect = effects.length === 0 ? 'as far as is seen they do no harm' : effects.join(', and ');
+  const effect = effects.length === 0 ? 'as far as is seen they do no harm' : listed(effects);
   return `Suction group ${lead.suctionGroup}: ${what} ${sinceClause(trouble, log)}: ${effect}.`;
+}
+
+function listed(clauses: readonly string[]): string {
+  const [last, ...first] = [...clauses].reverse();
+  return first.length === 0 ? last! : `${first.reverse().join(', ')}, and ${last}`;
 }
 
 const superheatWords: Readonly<{ [shape: string]: string }> = {

@@ -1,0 +1,32 @@
+import { median } from '../maths/median.ts';
+import type { Trouble } from './trouble.ts';
+
+/** Days whose median recovery stands for that time. */
+const days = 3;
+/** A recovery that lengthens by as much is on its own way, min. */
+const ownLengthening = 6;
+
+/** Until `day` the air of the trouble's circuit came back after defrost as it had at first, and it takes longer now. */
+export function recoveredUntil(day: number, trouble: Trouble): boolean {
+  const before = minutesIn(trouble, day - days, day);
+  return before - minutesIn(trouble, 0, days) < ownLengthening && minutesNow(trouble) > before;
+}
+
+/** As `recoveredUntil`, and what it takes longer it did from the first days on: it does not grow. */
+export function lengthenedAtOnce(day: number, trouble: Trouble): boolean {
+  return (
+    recoveredUntil(day, trouble) &&
+    minutesNow(trouble) - minutesIn(trouble, day + 1, day + 1 + days) < ownLengthening
+  );
+}
+
+function minutesNow(trouble: Trouble): number {
+  const all = trouble.circuit?.level.length ?? 0;
+  return minutesIn(trouble, all - days, all);
+}
+
+/** Over its probes, the median minutes of recovery on days `from` to `to`; NaN where it is not known. */
+function minutesIn({ circuit }: Trouble, from: number, to: number): number {
+  if (circuit === null) return Number.NaN;
+  return median(circuit.probes.map(({ recovery }) => median(recovery.subarray(Math.max(0, from), to))));
+}
