@@ -25,6 +25,8 @@ export function spellsOf(values: Float64Array, threshold = 0.5): Spell[] {
 }
 
 function endOfSpell(values: Float64Array, at: number, threshold: number, on: boolean): number {
-  while (at < values.length && values[at]! > threshold === on && !Number.isNaN(values[at]!)) at++;
+  // A missing sample is neither above the threshold nor not above it.
+  if (on) while (at < values.length && values[at]! > threshold) at++;
+  else while (at < values.length && values[at]! <= threshold) at++;
   return at;
 }

@@ -24,13 +24,14 @@ export interface StatusDefrosts {
  * unless the air climbs in the common one.
  */
 export function defrostsFromStatus(status: Float64Array, air: Float64Array, grid: Grid): StatusDefrosts {
-  const spells = joinFlicker(spellsOf(status), grid);
+  const seen = spellsOf(status);
+  const spells = joinFlicker(seen, grid);
   const on = isInverted(spells, air, grid) ? spells.map((spell) => ({ ...spell, on: !spell.on })) : spells;
   const shortest = shortestMinutes / stepMinutes(grid);
   const longest = longestMinutes / stepMinutes(grid);
   const windows = on.filter((s) => s.on && s.to - s.from >= shortest && s.to - s.from <= longest);
   const stuck = on.filter((s) => s.on && s.to - s.from > longest);
-  return { windows, silent: [...missingStretches(status, samplesIn(grid, 60)), ...stuck] };
+  return { windows, silent: [...missingStretches(seen, status.length, samplesIn(grid, 60)), ...stuck] };
 }
 
 function joinFlicker(spells: readonly Spell[], grid: Grid): Spell[] {
@@ -64,18 +65,14 @@ function climb(air: Float64Array, { from, to }: Stretch): number {
   return highest - air[from]!;
 }
 
-function missingStretches(values: Float64Array, shortest: number): Stretch[] {
+/** What lies between the spells of a status of so many samples, where it is `shortest` or more. */
+function missingStretches(spells: readonly Spell[], count: number, shortest: number): Stretch[] {
   const missing: Stretch[] = [];
-  let from = 0;
-  while (from < values.length) {
-    if (!Number.isNaN(values[from]!)) {
-      from++;
-      continue;
-    }
-    let to = from + 1;
-    while (to < values.length && Number.isNaN(values[to]!)) to++;
-    if (to - from >= shortest) missing.push({ from, to });
-    from = to;
+  let known = 0;
+  for (const { from, to } of spells) {
+    if (from - known >= shortest) missing.push({ from: known, to: from });
+    known = to;
   }
+  if (count - known >= shortest) missing.push({ from: known, to: count });
   return missing;
 }
