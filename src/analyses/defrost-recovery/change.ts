@@ -19,15 +19,22 @@ const fewestEvents = 3;
  * are medians. Null for fewer than three events on either side.
  */
 export function levelChange(values: readonly number[]): Change | null {
-  const known = values.map((value, i) => ({ value, i })).filter(({ value }) => Number.isFinite(value));
-  const n = known.length;
+  const places = new Int32Array(values.length);
+  const known = new Float64Array(values.length);
+  let n = 0;
+  for (let i = 0; i < values.length; i++) {
+    if (!Number.isFinite(values[i]!)) continue;
+    places[n] = i;
+    known[n++] = values[i]!;
+  }
   if (n < 2 * fewestEvents) return null;
   const sums = new Float64Array(n + 1);
   const squares = new Float64Array(n + 1);
-  known.forEach(({ value }, k) => {
+  for (let k = 0; k < n; k++) {
+    const value = known[k]!;
     sums[k + 1] = sums[k]! + value;
     squares[k + 1] = squares[k]! + value * value;
-  });
+  }
   const cost = (from: number, to: number) =>
     squares[to]! - squares[from]! - (sums[to]! - sums[from]!) ** 2 / (to - from);
   let split = fewestEvents;
@@ -38,13 +45,11 @@ export function levelChange(values: readonly number[]): Change | null {
     least = parts;
     split = k;
   }
-  const left = known.slice(0, split).map(({ value }) => value);
-  const right = known.slice(split).map(({ value }) => value);
-  const before = median(left);
-  const after = median(right);
-  const residuals = [...left.map((value) => value - before), ...right.map((value) => value - after)];
+  const before = median(known.subarray(0, split));
+  const after = median(known.subarray(split, n));
+  const residuals = known.subarray(0, n).map((value, k) => value - (k < split ? before : after));
   return {
-    at: known[split]!.i,
+    at: places[split]!,
     before,
     after,
     scatter: normalConsistency * medianAbsoluteDeviation(residuals),
