@@ -6,7 +6,7 @@ import type { CircuitAir } from './air.ts';
 import { airOf, isUsable } from './air.ts';
 import type { ClockWindows } from './clock-windows.ts';
 import { circuitDays } from './daily-circuit.ts';
-import { probeDays } from './daily-probe.ts';
+import { completeByDay, probeDays } from './daily-probe.ts';
 import type { FoundDefrost } from './defrost/find-defrosts.ts';
 import { findDefrosts } from './defrost/find-defrosts.ts';
 import { measureProbe } from './defrost/measure-probe.ts';
@@ -44,8 +44,9 @@ export function circuitSignals(circuit: Circuit, log: Log, clock: readonly Clock
     measured(circuit, one, found[i + 1]?.from ?? grid.count, usual, phase, log),
   );
   const windows = settledWindows(phase, clock, calendar);
+  const byDay = completeByDay(defrosts, calendar);
   const probes = circuit.probes.map((probe, position) =>
-    probeDays(probe.record, windows, defrosts, position, grid, calendar),
+    probeDays(probe.record, windows, byDay, position, grid, calendar),
   );
   const days = circuitDays(air.mean, circuit.setPoint, circuit.valve, phase, grid, calendar);
   return {

@@ -6,7 +6,7 @@ import type { Kelvin, Minutes } from '../units/quantities.ts';
 import { BinnedValues } from './binned-values.ts';
 import { dailySwings } from './daily-swing.ts';
 import type { SettledDay, SettledPart, SettledWindows } from './settled-windows.ts';
-import type { DefrostWindow, ProbeDays, ProbeDefrost } from './types.ts';
+import type { DefrostWindow, ProbeDays } from './types.ts';
 
 /** A figure of a day needs this share of the window's settled samples, and at least this long of them. */
 const leastShare = 0.6;
@@ -15,11 +15,15 @@ const leastNightMinutes: Minutes = 60;
 /** Bins for values whose logging step is not known. */
 const finestBin: Kelvin = 0.02;
 
-/** Daily figures of one probe in settled air; its swing is worked out when it is first asked for. */
+/**
+ * Daily figures of one probe in settled air; its swing is worked out when it is first asked for.
+ *
+ * @param defrosts the complete ones of each day
+ */
 export function probeDays(
   record: Record,
   windows: SettledWindows,
-  defrosts: readonly DefrostWindow[],
+  defrosts: readonly (readonly DefrostWindow[])[],
   position: number,
   grid: Grid,
   calendar: Calendar,
@@ -39,7 +43,7 @@ export function probeDays(
     days.p10[d] = all.quantile(0.1);
     days.p90[d] = all.quantile(0.9);
   });
-  addDefrosts(days, defrosts, position, calendar);
+  addDefrosts(days, defrosts, position);
   return withSwing(days, swingsOf(record, windows, days.median, grid, calendar));
 }
 
@@ -117,21 +121,21 @@ function emptyDays(count: number): Omit<ProbeDays, 'swing'> {
 
 function addDefrosts(
   days: Pick<ProbeDays, 'lateDefrost' | 'peak' | 'recovery'>,
-  defrosts: readonly DefrostWindow[],
+  defrosts: readonly (readonly DefrostWindow[])[],
   position: number,
-  calendar: Calendar,
 ) {
-  const byDay = new Map<number, ProbeDefrost[]>();
-  for (const window of defrosts) {
-    if (!window.complete) continue;
-    const day = dayAt(calendar, window.from);
-    const list = byDay.get(day) ?? [];
-    list.push(window.probes[position]!);
-    byDay.set(day, list);
-  }
-  for (const [day, list] of byDay) {
+  for (let day = 0; day < defrosts.length; day++) {
+    if (defrosts[day]!.length === 0) continue;
+    const list = defrosts[day]!.map((window) => window.probes[position]!);
     days.lateDefrost[day] = median(list.map((defrost) => defrost.late));
     days.peak[day] = median(list.map((defrost) => defrost.peak));
     days.recovery[day] = median(list.map((defrost) => defrost.recoveryMinutes ?? defrost.watchedMinutes));
   }
+}
+
+/** The complete ones of `defrosts` by the day on which they began. */
+export function completeByDay(defrosts: readonly DefrostWindow[], calendar: Calendar): DefrostWindow[][] {
+  const byDay = calendar.days.map((): DefrostWindow[] => []);
+  for (const window of defrosts) if (window.complete) byDay[dayAt(calendar, window.from)]!.push(window);
+  return byDay;
 }

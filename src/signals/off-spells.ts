@@ -25,9 +25,10 @@ export function offSpells(
   grid: Grid,
 ): Stretch[] {
   if (circuit.valve !== null) {
-    const open = valveSpells.reduce((sum, spell) => sum + (spell.on ? spell.to - spell.from : 0), 0);
+    let open = 0;
+    for (const { on, from, to } of valveSpells) if (on) open += to - from;
     if (open >= leastOpenShare * grid.count) {
-      const shut = valveSpells.filter((spell) => !spell.on && isLongShut(spell, defrosts, grid));
+      const shut = longShut(valveSpells, defrosts, samplesIn(grid, shutMinutes));
       const level = shut.length === 0 ? Number.NaN : usual();
       return shut.filter((spell) => isWarm(spell, air, level, defrosts));
     }
@@ -37,10 +38,15 @@ export function offSpells(
   return warmStretches(air, Math.max(usual() + warmRise, warmAir), shortest);
 }
 
-function isLongShut(spell: Stretch, defrosts: readonly Stretch[], grid: Grid): boolean {
-  const shut = spell.to - spell.from;
-  const shortest = samplesIn(grid, shutMinutes);
-  return shut >= shortest && shut - defrostingIn(spell, defrosts) >= shortest;
+/** Spells of `shortest` samples or more, defrosts not counted. */
+function longShut(spells: readonly Spell[], defrosts: readonly Stretch[], shortest: number): Spell[] {
+  const long: Spell[] = [];
+  for (const spell of spells) {
+    const shut = spell.to - spell.from;
+    if (spell.on || shut < shortest) continue;
+    if (shut - defrostingIn(spell, defrosts) >= shortest) long.push(spell);
+  }
+  return long;
 }
 
 function defrostingIn({ from, to }: Stretch, defrosts: readonly Stretch[]): number {

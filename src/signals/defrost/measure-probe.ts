@@ -32,13 +32,21 @@ export function measureProbe(
 ): ProbeDefrost {
   const before = levelBefore(values, phase, window.from, grid);
   const wanted = Number.isNaN(usual) ? before : Math.max(usual, Math.min(before, usual + raisedLevel));
+  const { recoveryMinutes, watchedMinutes } = recovery(
+    values,
+    window.to,
+    until,
+    wanted + differential / 2 + recoveryMargin,
+    grid,
+  );
   return {
     before,
     peak: peakOf(values, window.from, Math.min(until, window.to + samplesIn(grid, 10))),
     late: lateLevel(values, window, grid),
     riseRate: fastestRise(values, window, grid),
     plateauMinutes: minutesNearMelting(values, window, grid),
-    ...recovery(values, window.to, until, wanted + differential / 2 + recoveryMargin, grid),
+    recoveryMinutes,
+    watchedMinutes,
   };
 }
 
