@@ -1,6 +1,7 @@
 import { median } from '../maths/median.ts';
 import { dayAt, indexAt } from '../model/grid.ts';
 import type { CircuitSignals, Signals } from '../signals/types.ts';
+import type { Kelvin } from '../units/quantities.ts';
 import { isRecovery, recoveryShapes } from './circuit-rules.ts';
 import { warmsItsCircuits } from './group-rules.ts';
 import { recoveredUntil } from './recovered-until.ts';
@@ -78,7 +79,8 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
   if (one.lead.onset < rack.lead.onset - slack && !cameWithRack(signals, one, rack)) return false;
   if (rack.lead.end !== null && one.lead.onset > rack.lead.end + slackMs) return false;
   if (one.scope !== 'one-probe') return true;
-  return Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0) < ownTrouble;
+  const apart = Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0);
+  return apart < ownTrouble || isPassedUnevenness(signals, one, apart, rack);
 }
 
 /** Defrosts that the air alone tells are hidden in air that is warm all the time. */
@@ -126,9 +128,23 @@ function feedsAsItsPeers(
   );
 }
 
+/**
+ * Probes that parted for some days, no farther than the rack warmed their circuit at its worst, while it did: a coil that it cannot
+ * satisfy is not cold alike from end to end.
+ */
+function isPassedUnevenness(signals: Signals, one: Trouble, apart: Kelvin, rack: Trouble): boolean {
+  const isOver = one.evidence.every(({ end }) => end !== null);
+  return isOver && one.lead.onset >= rack.lead.onset && apart <= warmthWith(signals, rack, one.lead.circuit!);
+}
+
 function movedMember(signals: Signals, rack: Trouble, id: string): boolean {
+  return warmthWith(signals, rack, id) >= movedWith;
+}
+
+/** How warm a member stood on its warmest day since the rack failed, K over its own level; −∞ where that is not known. */
+function warmthWith(signals: Signals, rack: Trouble, id: string): Kelvin {
   const departures = rack.group?.departures.get(id);
-  if (departures === undefined) return false;
+  if (departures === undefined) return Number.NEGATIVE_INFINITY;
   const { days } = signals.log.calendar;
   const { grid } = signals.log;
   const end = rack.lead.end ?? Number.POSITIVE_INFINITY;
@@ -137,5 +153,5 @@ function movedMember(signals: Signals, rack: Trouble, id: string): boolean {
     const middle = grid.startMs + ((day.from + day.to) / 2) * grid.stepMs;
     if (middle >= rack.lead.onset && middle <= end && departures[i]! > peak) peak = departures[i]!;
   });
-  return peak >= movedWith;
+  return peak;
 }

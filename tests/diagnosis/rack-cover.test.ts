@@ -32,6 +32,34 @@ describe('a rack fault', () => {
     expect(kept.sort()).toEqual([null, 'M01', 'M03'].sort());
   });
 
+  it('takes probes that parted for some days, no farther than it warmed their circuit, while it did', () => {
+    const signals = computeSignals(
+      handMadeStore({
+        days: 20,
+        circuits: ['M01', 'M02', 'M03'].map((id) => ({
+          id,
+          probes: [still, still, still],
+          together: (day) => 3 * Math.min(1, Math.max(0, (day - 8) / 3)),
+        })),
+      }),
+    );
+    const told = (parted: Partial<Evidence>) => {
+      const probe = evidence({
+        probe: 'M01 air A',
+        features: { shift: -2.6 },
+        onset: onDay(12),
+        end: onDay(15),
+        ...parted,
+      });
+      const seen = { evidence: [rackHigh({ onset: onDay(8) }), probe], abstentions: [] };
+      return judge(signals, seen).findings.map(({ circuit }) => circuit);
+    };
+    expect(told({})).toEqual([null]);
+    expect(told({ end: null })).toContain('M01');
+    expect(told({ features: { shift: 4 } })).toContain('M01');
+    expect(told({ onset: onDay(7) })).toContain('M01');
+  });
+
   it('takes a recovery that began to lengthen a little earlier, but no defrosts that did not come', () => {
     const slow = recovery({ shape: 'not-recovered', onset: onDay(0.5) });
     const missed = recovery({ kind: 'defrost-missed', shape: 'missed', circuit: 'M02' });
