@@ -9,7 +9,7 @@ import { runAll } from './run-all.ts';
 
 /**
  * `npm run evaluate -- [--set tuning|holdout] [--stores N] [--skip N] [--only FAULT|healthy|projection] [--simulator one|two]
- * [--through export|log] [--return-air] [--lead] [--workers N] [--out NAME]`: store-months with a known truth through the whole pipeline.
+ * [--through export|log] [--return-air] [--lead] [--hours N,N] [--workers N] [--out NAME]`: store-months with a known truth through the whole pipeline.
  */
 const { values } = parseArgs({
   options: {
@@ -21,6 +21,7 @@ const { values } = parseArgs({
     through: { type: 'string', default: 'export' },
     'return-air': { type: 'boolean', default: false },
     lead: { type: 'boolean', default: false },
+    hours: { type: 'string', default: '' },
     workers: { type: 'string', default: '2' },
     out: { type: 'string' },
   },
@@ -49,7 +50,7 @@ const cases = evaluationCases({
 const started = performance.now();
 const outcomes = await runAll(
   cases,
-  { through, lead: values.lead, only, returnAir: values['return-air'] },
+  { through, lead: values.lead, hours: hoursIn(values.hours), only, returnAir: values['return-air'] },
   Number(values.workers),
   (done) => {
     if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${cases.length} stores`);
@@ -68,6 +69,16 @@ for (const miss of pictureMisses(cases, outcomes, 8))
 process.stdout.write(
   `\n${report}\nWritten to out/evaluation/${name}.md, with pictures of the worst misses beside it.\n`,
 );
+
+function hoursIn(text: string): number[] {
+  const hours = text
+    .split(',')
+    .filter((part) => part !== '')
+    .map(Number);
+  if (hours.every((each) => each > 0)) return hours;
+  process.stderr.write(`--hours must be hours like 12,30, not "${text}".\n`);
+  process.exit(2);
+}
 
 function oneOf(flag: string, value: string | undefined, allowed: readonly string[]): string {
   if (value !== undefined && allowed.includes(value)) return value;

@@ -1,5 +1,6 @@
 import type { PlantedFault } from '../../sample-logs/maker/simulated-store.ts';
 import type { Finding, Severity } from '../../src/model/finding.ts';
+import type { HoursAfter } from './hours-after.ts';
 import type { ProjectionOutcome } from './projection.ts';
 
 /** What came of one planted fault. Times epoch ms. */
@@ -16,6 +17,8 @@ export interface FaultOutcome {
   readonly early: boolean | null;
   /** First cut (to a quarter day) at which it is found and stays found; null when not asked or never. */
   readonly flaggedAt: number | null;
+  /** What was said in exports that end so many hours after the onset; empty where none were asked. */
+  readonly hoursAfter: readonly HoursAfter[];
   readonly alarms: { readonly inForce: number | null; readonly singleProbe: number | null } | null;
   /** Own flags of circuits under a rack fault; null for other faults. */
   readonly flaggedUnderRack: number | null;

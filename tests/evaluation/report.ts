@@ -1,5 +1,6 @@
 import { type FaultName, faultCatalogue } from '../../sample-logs/maker/fault-catalogue.ts';
 import { forecastTable } from './forecast-table.ts';
+import { hoursAfterTable } from './hours-after.ts';
 import { leadTable } from './lead-table.ts';
 import type { CaseOutcome, FaultOutcome, FindingSummary } from './outcome.ts';
 import { medianOf, rateText, shareText } from './shares.ts';
@@ -31,6 +32,7 @@ export function evaluationReport(outcomes: readonly CaseOutcome[]): string {
     perFault(faults),
     ...(faults.some(({ projection }) => projection?.said) ? [forecastTable(faults)] : []),
     ...(faults.some(({ flaggedAt }) => flaggedAt !== null) ? [leadTable(faults)] : []),
+    ...(faults.some(({ hoursAfter }) => hoursAfter.length > 0) ? [hoursAfterTable(faults)] : []),
     falseFlagTable(outcomes),
     reliability(outcomes),
     speed(outcomes),

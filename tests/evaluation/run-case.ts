@@ -8,6 +8,7 @@ import { firstAlarm } from './alarm.ts';
 import { diagnoseCut, pointName } from './analyse.ts';
 import type { CaseWishes, EvaluationCase } from './cases.ts';
 import { firstFlagged } from './detection-time.ts';
+import { saidHoursAfter } from './hours-after.ts';
 import { falseFlags, findingFor, flaggedUnderRack, isFlag, speaksOf } from './match.ts';
 import { type CaseOutcome, type FaultOutcome, summarise } from './outcome.ts';
 import { forecastTrial, judgeProjection } from './projection.ts';
@@ -17,6 +18,8 @@ export interface RunOptions {
   readonly through: 'export' | 'log';
   /** Whether to search for the moment of first detection (many more runs). */
   readonly lead: boolean;
+  /** Hours after its onset at which the export is cut, to see what is said of the fault then. */
+  readonly hours: readonly number[];
   /** What alone is planted, or null. Of `projection` each creep is forecast at a drawn cut instead of when it was 3 °F. */
   readonly only: CaseWishes['only'];
   /** Whether the stores log their return air. */
@@ -133,6 +136,7 @@ function outcomeOf(
     said: about.map((other) => summarise(other, right(other))),
     early: fault.reachedThree === null ? null : early !== null,
     flaggedAt: options.lead && creeps && finding !== null ? firstFlagged(fault, endMs, cut) : null,
+    hoursAfter: saidHoursAfter(fault, options.hours, endMs, cut),
     alarms:
       circuit === undefined || !meaning.sized
         ? null
