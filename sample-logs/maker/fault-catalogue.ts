@@ -261,6 +261,14 @@ export const faultCatalogue = {
     shape: 'step',
     sized: true,
   },
+  'local-leak': {
+    scope: 'place',
+    kinds: ['probe-disagreement', 'upward-drift', 'defrost-recovery'],
+    origins: ['case'],
+    causes: ['door-or-load', 'airflow-or-ice', 'evaporator-fan'],
+    shape: 'step',
+    sized: true,
+  },
 } as const satisfies { readonly [fault: string]: FaultMeaning };
 
 export type FaultName = keyof typeof faultCatalogue;

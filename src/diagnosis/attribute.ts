@@ -1,6 +1,6 @@
-import type { FindingKind, Origin } from '../model/finding.ts';
+import type { CauseId, FindingKind, Origin } from '../model/finding.ts';
 import { directJudgement } from './direct-causes.ts';
-import type { Judgement } from './judgement.ts';
+import type { Judgement, WeighedCause } from './judgement.ts';
 import { unknownPlant, type Weighed, weigh } from './naive-bayes.ts';
 import { oneProbeCauses, oneProbeFeatures } from './one-probe-causes.ts';
 import { featuresOf, type Trouble } from './trouble.ts';
@@ -61,9 +61,24 @@ function fromWeights(weighed: readonly Weighed[], kindFor: (origin: Origin) => F
     kind: kindFor(origin),
     origin,
     originLikelihood,
-    causes: weighed
-      .map(({ hypothesis, likelihood, leanings }) => ({ cause: hypothesis.cause, likelihood, leanings }))
+    causes: byCause(weighed)
       .filter((one, i) => i === 0 || one.likelihood >= leastLikelihood)
       .slice(0, mostCauses),
   };
+}
+
+/** One cause a line, likeliest first: what stands in the table in several forms is told by its likeliest. */
+function byCause(weighed: readonly Weighed[]): WeighedCause[] {
+  const forms = new Map<CauseId, Weighed[]>();
+  for (const one of weighed) {
+    const { cause } = one.hypothesis;
+    forms.set(cause, [...(forms.get(cause) ?? []), one]);
+  }
+  return [...forms]
+    .map(([cause, [likeliest, ...others]]) => ({
+      cause,
+      likelihood: others.reduce((sum, one) => sum + one.likelihood, likeliest!.likelihood),
+      leanings: likeliest!.leanings,
+    }))
+    .sort((a, b) => b.likelihood - a.likelihood);
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { behaviour } from '../../src/analyses/probe-disagreement/behaviour.ts';
 import { comparisonOfDays } from '../../src/analyses/probe-disagreement/comparison.ts';
+import { offsetTable } from '../../src/analyses/probe-disagreement/offset-table.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import { handMadeStore, still } from './support/hand-made-store.ts';
 
@@ -15,7 +16,8 @@ function featuresWith(quantity: 'status' | 'fraction') {
     ...circuit,
     valve: { ...circuit.valve!, quantity },
   }));
-  return behaviour(computeSignals({ ...store, circuits }).circuits[0]!, 0, [1, 2], compared);
+  const signals = computeSignals({ ...store, circuits }).circuits[0]!;
+  return behaviour(signals, offsetTable(signals), 0, [1, 2], compared);
 }
 
 test('only a valve that opens and shuts makes cycles whose shape tells a lie from warm air', () => {

@@ -86,6 +86,19 @@ describe('truth or lie', () => {
       'creep',
       'probe-drift',
     ],
+    [
+      'store air that comes in at one end, in defrost as well',
+      {
+        shift: 3,
+        defrostOffsetRatio: 1.05,
+        dayNightRatio: 0.3,
+        riseRatio: 1,
+        inconstancy: 0.07,
+        wanderRatio: 1.9,
+      },
+      'step',
+      'door-or-load',
+    ],
     ['an open lead', { shift: 40, defrostOffsetRatio: 1, riseRatio: 0.1 }, 'step', 'probe-open-or-short'],
   ])('calls %s by its name', (_, features, shape, cause) => {
     expect(likeliest(features, shape).cause).toBe(cause);

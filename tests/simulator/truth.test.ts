@@ -121,6 +121,17 @@ describe.each(simulators)('the truth of simulator %s agrees with its history', (
     expect(gap(store) - gap(healthy)).toBeGreaterThan(0.8 * (5 / 1.8));
   });
 
+  it('store air that comes in at one place warms it in defrost as well', () => {
+    const healthy = exampleStore('healthy', options(simulator));
+    const faults = [{ fault: 'local-leak', on: 'M01', place: 0, onsetDay: 8, size: 6 }] as const;
+    const sick = exampleStore('healthy', { ...options(simulator), faults });
+    const { values } = sick.circuits[0]!.air[0]!;
+    const added = (minute: number): number => values[minute]! - healthy.circuits[0]!.air[0]!.values[minute]!;
+    const ends = defrostEnds(sick.circuits[0]!, 9 * 1440, sick.count).filter((end) => end < sick.count);
+    expect(median(ends.map((end) => added(end - 2)))).toBeGreaterThan(1.2);
+    expect(sick.truth.faults[0]!.size).toBeGreaterThan(1.7);
+  });
+
   it('missed defrosts are fewer, and a circuit left off neither feeds nor defrosts', () => {
     const missed = exampleStore('defrost-missed', {
       ...options(simulator),

@@ -295,6 +295,15 @@ export const signsOf: { readonly [name in FaultName]: (strike: Strike) => Signs 
       }),
     };
   },
+  'local-leak': (s) => ({
+    circuit: localWarmth(s, 'once', {
+      dayNight: s.random.between(0, 0.2),
+      inDefrost: s.random.between(0.75, 1.15),
+      swing: s.random.between(0.9, 1.1),
+      defrostRise: s.random.between(1, 1.25),
+      recovery: s.random.between(1.3, 2.2),
+    }),
+  }),
   'compressor-short-cycle': (s) => {
     const size = s.strength === 'full' ? 2 : 3;
     const group: GroupSymptom = (symptoms) => {

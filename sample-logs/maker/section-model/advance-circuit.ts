@@ -30,7 +30,8 @@ export function advanceSections(
   const { air, wall, goods, liner, frost, ice, pool } = state;
   const cooling = state.mode === 'cooling';
   const fans = cooling ? (state.fansDelay > 0 ? 0.2 : 1) : parameters.defrost.fansRun ? 1 : 0.07;
-  const load = surroundings.load * effects.load * (0.25 + 0.75 * fans);
+  const drawn = 0.25 + 0.75 * fans;
+  const load = surroundings.load * effects.load * drawn;
   const stillAir = fans < 1;
   const heater = state.mode === 'defrost' ? parameters.defrost.heat * effects.defrostHeat : 0;
   let evaporatorHeat = 0;
@@ -41,7 +42,9 @@ export function advanceSections(
     const here = air[i]!;
     const after = i + 1 < sections ? air[i + 1]! : here;
     const wander = Math.max(0.4, 1 + state.wander[i]! + state.commonWander);
-    const infiltration = parameters.infiltration[i]! * load * wander * (surroundings.storeTemperature - here);
+    const entering = load * (1 + effects.curtainLeak[i]!) + effects.leak[i]! * drawn;
+    const infiltration =
+      parameters.infiltration[i]! * entering * wander * (surroundings.storeTemperature - here);
     const frostShare = Math.min(2.6, frost[i]! / parameters.usualFrost);
     const coil =
       parameters.coil[i]! *

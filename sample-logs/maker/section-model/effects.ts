@@ -2,6 +2,9 @@
 export interface CircuitEffects {
   /** Share of the usual airflow over each section's coil. */
   readonly airflow: Float64Array;
+  /** Store air that leaks into each section at all hours and in trading hours, times its usual infiltration. */
+  readonly leak: Float64Array;
+  readonly curtainLeak: Float64Array;
   /** Share of the melt that stays and freezes again at each section. */
   readonly refreeze: Float64Array;
   /** Kelvin by which each probe reads high; inside the control loop. */
@@ -57,6 +60,8 @@ export type GroupDisturbance = (effects: GroupEffects, minute: number) => void;
 export function createCircuitEffects(sections: number): CircuitEffects {
   return {
     airflow: new Float64Array(sections),
+    leak: new Float64Array(sections),
+    curtainLeak: new Float64Array(sections),
     refreeze: new Float64Array(sections),
     probeBias: new Float64Array(sections),
     probeScatter: new Float64Array(sections),
@@ -78,6 +83,8 @@ export function createCircuitEffects(sections: number): CircuitEffects {
 
 export function resetCircuitEffects(effects: CircuitEffects): void {
   effects.airflow.fill(1);
+  effects.leak.fill(0);
+  effects.curtainLeak.fill(0);
   effects.refreeze.fill(0);
   effects.probeBias.fill(0);
   effects.probeScatter.fill(0);

@@ -1,8 +1,11 @@
 import { median } from '../../maths/median.ts';
-import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
 import type { CircuitSignals, ProbeDays, ProbeDefrost } from '../../signals/types.ts';
 import { type Comparison, type Span, wholeDays } from './comparison.ts';
+import { constancy } from './constancy.ts';
 import { cycleLikeness } from './cycle-likeness.ts';
+import { errorOfMedian } from './error-of-median.ts';
+import type { OffsetTable } from './offset-table.ts';
+import { spill } from './spill.ts';
 
 const leastDefrosts = 3;
 /** A cooling offset below this cannot be divided by (°F 1, domain practice). */
@@ -22,6 +25,7 @@ const leastSwing = 0.5;
  */
 export function behaviour(
   signals: CircuitSignals,
+  table: OffsetTable,
   probe: number,
   peers: readonly number[],
   compared: Comparison,
@@ -41,6 +45,8 @@ export function behaviour(
     put('lateDefrostShift', late.shift);
     const rise = riseRatio(signals, probe, peers, compared);
     put('riseRatio', rise);
+    Object.assign(features, constancy(signals, table, probe, peers, compared, cooling));
+    Object.assign(features, spill(signals, probe, peers, compared, cooling.shift));
   }
 
   const { calendar } = signals.log;
@@ -98,13 +104,6 @@ function shiftOver(
     error: Math.hypot(errorOfMedian(now), oldError),
     count: now.length,
   };
-}
-
-/** 1.2533 σ ÷ √n, the large-sample standard error of a normal sample's median. */
-function errorOfMedian(values: Float64Array): number {
-  const centre = median(values);
-  const scale = normalConsistency * median(values.map((value) => Math.abs(value - centre)));
-  return (1.2533 * scale) / Math.sqrt(values.length);
 }
 
 function defrostsIn({ defrosts }: CircuitSignals, { from, to }: Span) {

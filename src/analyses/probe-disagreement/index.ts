@@ -45,7 +45,7 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null, sit
     const lasting = new Set(changed.map((one) => one.probe));
     const episodes = passing.filter((one) => !lasting.has(one.probe));
     const seen = new Set([...changed, ...episodes].map((one) => one.probe));
-    evidence.push(...swapped, ...changed, ...episodes, ...oldHabits(signals, group, settled, seen));
+    evidence.push(...swapped, ...changed, ...episodes, ...oldHabits(signals, table, group, settled, seen));
   }
   return { evidence, abstentions: abstention === null ? [] : [abstention] };
 }

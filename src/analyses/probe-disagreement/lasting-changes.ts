@@ -57,7 +57,7 @@ export function lastingChanges(
           offsetBefore: change.before,
           offsetNow: change.after,
           ...ownLevels(signals, probe, peers, compared),
-          ...behaviour(signals, probe, peers, samples),
+          ...behaviour(signals, table, probe, peers, samples),
           ...plausibility(signals, group, probe, peers, samples, change),
         },
       }),

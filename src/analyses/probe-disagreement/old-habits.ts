@@ -5,6 +5,7 @@ import { type CircuitSignals, type GroupSignals, healthyNeighbourSpread } from '
 import { behaviour } from './behaviour.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { offsetFrom } from './lasting-changes.ts';
+import type { OffsetTable } from './offset-table.ts';
 import { plausibility } from './plausibility.ts';
 import { settings } from './settings.ts';
 
@@ -13,6 +14,7 @@ const leastDays = 2;
 /** Probes that have stood apart since the first day, with no change: a habit up to the wide spread, more above. */
 export function oldHabits(
   signals: CircuitSignals,
+  table: OffsetTable,
   group: GroupSignals | null,
   living: readonly number[],
   seen: ReadonlySet<string | null>,
@@ -37,7 +39,7 @@ export function oldHabits(
           votes: 1,
           probes: candidates.length,
           sinceStart: 1,
-          ...behaviour(signals, probe, peers, compared),
+          ...behaviour(signals, table, probe, peers, compared),
           ...plausibility(signals, group, probe, peers, compared, { before: 0, after: offset }),
         },
       }),

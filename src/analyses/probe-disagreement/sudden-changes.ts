@@ -43,7 +43,7 @@ export function suddenChanges(
       daysBefore: day,
       daysSince: (change.to - change.from) * (grid.stepMs / 86_400_000),
       acute: 1,
-      ...behaviour(signals, probe, peers, compared),
+      ...behaviour(signals, table, probe, peers, compared),
       ...plausibility(signals, group, probe, peers, compared, { before: 0, after: change.shift }),
     },
   });

@@ -10,11 +10,15 @@ type Reason = (features: Features, units: DisplayUnits) => string | null;
 
 const when = (known: unknown, text: () => string): string | null => (known ? text() : null);
 
+/** Share of its offset from which a probe keeps it in defrost, as its words have it. */
+const keptThroughDefrost = 0.75;
+
 const offsetInDefrost: Reason = (f) =>
   when(f.defrostOffsetRatio !== undefined, () => {
     const ratio = f.defrostOffsetRatio!;
     if (ratio <= 0.1) return 'late in defrost it is colder than its neighbours, as melting ice is';
-    if (ratio >= 0.75) return `it keeps ${formatShare(Math.min(1, ratio))} of its offset all through defrost`;
+    if (ratio >= keptThroughDefrost)
+      return `it keeps ${formatShare(Math.min(1, ratio))} of its offset all through defrost`;
     return `${formatShare(1 - ratio)} of the offset goes away in defrost`;
   });
 const dayAndNight: Reason = (f) =>
@@ -24,6 +28,25 @@ const dayAndNight: Reason = (f) =>
       : f.dayNightRatio! > 0
         ? `it is ${f.dayNightRatio! < 0.6 ? 'only somewhat ' : ''}larger in the trading day than by night`
         : 'it is larger by night than by day',
+  );
+/** Where the offset late in defrost says it already, it is not said again. */
+const steadiness: Reason = (f) =>
+  when(f.inconstancy !== undefined && (f.defrostOffsetRatio ?? 1) >= keptThroughDefrost, () =>
+    f.inconstancy! < 0.1
+      ? 'its offset is the same before, in and after defrosts'
+      : `its offset differs by ${formatShare(f.inconstancy!)} before, in and after defrosts`,
+  );
+const restless: Reason = (f) =>
+  when(f.wanderRatio !== undefined && Math.abs(f.wanderRatio - 1) > 0.15, () =>
+    f.wanderRatio! > 1
+      ? 'its offset is more restless from hour to hour than it was, as air is and a false reading is not'
+      : 'its offset is steadier from hour to hour than it was',
+  );
+const warmsItsNeighbours: Reason = (f) =>
+  when(f.spill !== undefined && Math.abs(f.spill) > 0.07, () =>
+    f.spill! > 0
+      ? 'the place beside it is warmer too, against those farther off'
+      : 'the place beside it is no warmer than those farther off',
   );
 const swing: Reason = (f) =>
   when(f.swingRatio !== undefined, () =>
@@ -88,6 +111,7 @@ const returnAir: Reason = (f) =>
 /** The features that are weighed, in the order in which they are said, each in words. */
 const reasons: readonly (readonly [feature: string, reason: Reason])[] = [
   ['defrostOffsetRatio', offsetInDefrost],
+  ['inconstancy', steadiness],
   ['returnGapLog', returnAir],
   ['creeping', step],
   ['dutyRise', duty],
@@ -95,6 +119,8 @@ const reasons: readonly (readonly [feature: string, reason: Reason])[] = [
   ['riseRateRatio', riseInDefrost],
   ['defrostLengthRatio', lengthOfDefrost],
   ['swingRatio', swing],
+  ['wanderRatio', restless],
+  ['spill', warmsItsNeighbours],
   ['recoveryRatio', recovery],
   ['dayNightRatio', dayAndNight],
   ['offOffsetRatio', stopped],

@@ -22,6 +22,26 @@ export function lostAirflow(place: number, onset: number, over: number, left: nu
   };
 }
 
+/**
+ * Store air that comes in at one section from `onset` on, in defrost as well: `leak` times its usual infiltration, of which
+ * `byTrade` (0 to 1) follows the trading day as a spoiled curtain does and the rest comes at all hours, as by a door
+ * or a gasket. Over its coil `airflow` of the usual is left, where goods stand before its return.
+ */
+export function leakingEnd(
+  place: number,
+  onset: number,
+  leak: number,
+  byTrade: number,
+  airflow: number,
+): CircuitDisturbance {
+  return (effects, minute) => {
+    if (minute < onset) return;
+    effects.leak[place] = leak * (1 - byTrade);
+    effects.curtainLeak[place] = leak * byTrade;
+    effects.airflow[place] = airflow;
+  };
+}
+
 /** A probe that reads `kelvin` high, at once (`over` 0) or creeping up. The controller believes it. */
 export function lyingProbe(place: number, onset: number, over: number, kelvin: number): CircuitDisturbance {
   return (effects, minute) => {

@@ -5,7 +5,7 @@ import * as circuitFault from './circuit.ts';
 import * as groupFault from './group.ts';
 import * as placeFault from './place.ts';
 import type { Scene } from './plan.ts';
-import { airflowFor, airflowForAll, feedFor, feedForDuty, loadFor } from './sizes.ts';
+import { airflowFor, airflowForAll, feedFor, feedForDuty, leakFor, loadFor } from './sizes.ts';
 
 export interface Planned {
   readonly disturb?: CircuitDisturbance;
@@ -136,6 +136,11 @@ export const planners: { readonly [name in FaultName]: (scene: Scene) => Planned
   'door-ajar': ({ circuit, group, onset, kelvin }) => ({
     disturb: circuitFault.doorAjar(onset, loadFor(circuit, group.target, kelvin)),
   }),
+  'local-leak': ({ circuit, group, place, onset, kelvin, random }) => {
+    const airflow = random.chance(0.5) ? 1 : random.between(0.65, 0.9);
+    const leak = leakFor(circuit, group.target, place, kelvin, airflow);
+    return { disturb: placeFault.leakingEnd(place, onset, leak, random.between(0, 1), airflow) };
+  },
   'compressor-short-cycle': ({ onset, strength }) => ({
     disturbGroup: groupFault.tightSuctionBand(onset, strength === 'full' ? 1.75 : 2.75),
     size: strength === 'full' ? 1.75 : 2.75,

@@ -57,18 +57,52 @@ export function airflowFor(
   place: number,
   kelvin: number,
 ): number {
-  const healthy = localRise(circuit, saturated, place, 1);
-  let low = 0.05;
-  let high = 1;
+  const healthy = localRise(circuit, saturated, place, sound);
+  return bisect(
+    0.05,
+    1,
+    (airflow) => localRise(circuit, saturated, place, { airflow, leak: 0 }) - healthy < kelvin,
+  );
+}
+
+/** The same by store air that enters there, times the usual infiltration, with `airflow` of the usual over its coil. */
+export function leakFor(
+  circuit: CircuitParameters,
+  saturated: number,
+  place: number,
+  kelvin: number,
+  airflow: number,
+): number {
+  const healthy = localRise(circuit, saturated, place, sound);
+  return bisect(0, 6, (leak) => localRise(circuit, saturated, place, { airflow, leak }) - healthy > kelvin);
+}
+
+/** Where `above` turns true, between two ends. */
+function bisect(from: number, to: number, above: (value: number) => boolean): number {
+  let low = from;
+  let high = to;
   for (let i = 0; i < 20; i++) {
     const middle = (low + high) / 2;
-    if (localRise(circuit, saturated, place, middle) - healthy > kelvin) low = middle;
-    else high = middle;
+    if (above(middle)) high = middle;
+    else low = middle;
   }
   return (low + high) / 2;
 }
 
-function localRise(circuit: CircuitParameters, saturated: number, place: number, airflow: number): number {
+interface Section {
+  /** Share of the usual. */
+  readonly airflow: number;
+  /** Times the usual infiltration. */
+  readonly leak: number;
+}
+const sound: Section = { airflow: 1, leak: 0 };
+
+function localRise(
+  circuit: CircuitParameters,
+  saturated: number,
+  place: number,
+  { airflow, leak }: Section,
+): number {
   const n = circuit.sections;
   const air = new Float64Array(n).fill(circuit.setPoint);
   let feed = 0.6;
@@ -78,7 +112,7 @@ function localRise(circuit: CircuitParameters, saturated: number, place: number,
       const coil = circuit.coil[i]! * (i === place ? airflow : 1) * (1 - circuit.frostPenalty * usualFrost);
       const series = (coil * circuit.refrigerant * feed) / (coil + circuit.refrigerant * feed);
       const beside = air[Math.max(0, i - 1)]! + air[Math.min(n - 1, i + 1)]!;
-      const load = circuit.infiltration[i]! * 0.95;
+      const load = circuit.infiltration[i]! * (0.95 + (i === place ? leak : 0));
       air[i] =
         (load * store + series * saturated + circuit.mixing * beside) / (load + series + 2 * circuit.mixing);
       mean += air[i]! / n;
