@@ -5,14 +5,20 @@ import { dayOfOnset, measureOf, shapesOf } from '../support/analyse-case.ts';
 import { recordOf, valuesOf } from '../support/hand-made-log.ts';
 import { day, fiveCircuits, grid, judge, pressureOf, psig } from './support/rack-case.ts';
 
+const targetOf = (gauge: (minute: number) => number) =>
+  recordOf(
+    'S1 target',
+    'pressure',
+    valuesOf(grid, (minute) => psig(gauge(minute))),
+  );
+/** Suction that stands on its target all the time. */
+const onTarget = (gauge: (minute: number) => number) => ({
+  pressure: pressureOf(gauge),
+  pressureSetPoint: targetOf(gauge),
+});
+
 describe('a suction target with no visit near', () => {
   const stepped = (to: number) => (minute: number) => (day(minute) < 9.4 ? 45 : to);
-  const targetOf = (gauge: (minute: number) => number) =>
-    recordOf(
-      'S1 target',
-      'pressure',
-      valuesOf(grid, (minute) => psig(gauge(minute))),
-    );
   // A colder coil takes more out of the air while it feeds, so its valve feeds less.
   const colder = fiveCircuits((minute) => (day(minute) < 9.4 ? 0.3 : 0.45));
   const usual = fiveCircuits(() => 0.35);
@@ -26,10 +32,7 @@ describe('a suction target with no visit near', () => {
     );
 
   test('that was lowered is told with both values and what the valves do since', () => {
-    const { evidence } = judge(
-      { pressure: pressureOf(stepped(38)), pressureSetPoint: targetOf(stepped(38)) },
-      colder,
-    );
+    const { evidence } = judge(onTarget(stepped(38)), colder);
     expect(evidence.map((one) => one.shape)).toEqual(['target-lowered']);
     expect(measureOf(evidence[0]!, 'targetBefore')).toBeCloseTo(psig(45), 0);
     expect(measureOf(evidence[0]!, 'targetNow')).toBeCloseTo(psig(38), 0);
@@ -56,10 +59,7 @@ describe('a suction target with no visit near', () => {
   });
 
   test('that was raised by a little is told, too', () => {
-    const { evidence } = judge({
-      pressure: pressureOf(stepped(48)),
-      pressureSetPoint: targetOf(stepped(48)),
-    });
+    const { evidence } = judge(onTarget(stepped(48)));
     expect(evidence.map((one) => one.shape)).toEqual(['target-raised']);
     expect(measureOf(evidence[0]!, 'targetNow')).toBeCloseTo(psig(48), 0);
   });
@@ -74,33 +74,15 @@ describe('a suction target with no visit near', () => {
   });
 
   test.each<[string, Partial<SuctionGroup>, readonly Circuit[]]>([
-    [
-      'that floats',
-      {
-        pressure: pressureOf((minute) => 42 + 4 * Math.sin(minute / 900)),
-        pressureSetPoint: targetOf((minute) => 42 + 4 * Math.sin(minute / 900)),
-      },
-      usual,
-    ],
-    [
-      'that was put back',
-      {
-        pressure: pressureOf((minute) => (day(minute) > 5 && day(minute) < 8 ? 40 : 45)),
-        pressureSetPoint: targetOf((minute) => (day(minute) > 5 && day(minute) < 8 ? 40 : 45)),
-      },
-      usual,
-    ],
+    ['that floats', onTarget((minute) => 42 + 4 * Math.sin(minute / 900)), usual],
+    ['that was put back', onTarget((minute) => (day(minute) > 5 && day(minute) < 8 ? 40 : 45)), usual],
     ['whose circuits do not answer', { pressure: pressureOf(stepped(41)) }, usual],
     [
       'that seems to sink little by little',
       { pressure: pressureOf((minute) => 45 - Math.max(0, day(minute) - 5)) },
       colder,
     ],
-    [
-      'that moved by less than a psi',
-      { pressure: pressureOf(stepped(44)), pressureSetPoint: targetOf(stepped(44)) },
-      colder,
-    ],
+    ['that moved by less than a psi', onTarget(stepped(44)), colder],
   ])('is not one %s', (_, group, circuits) => {
     expect(shapesOf(judge(group, circuits)).filter((shape) => shape.startsWith('target'))).toEqual([]);
   });
@@ -109,9 +91,7 @@ describe('a suction target with no visit near', () => {
 describe('a target that floats', () => {
   const floating = (still: (minute: number) => number | null) => {
     const gauge = (minute: number) => still(minute) ?? 45 + 3 * Math.sin(minute / 500);
-    const values = valuesOf(grid, (minute) => psig(gauge(minute)));
-    const pressureSetPoint = recordOf('S1 target', 'pressure', values);
-    return judge({ pressure: pressureOf(gauge), pressureSetPoint }).evidence;
+    return judge(onTarget(gauge)).evidence;
   };
 
   test('and was put back where it stood after a visit has not floated since', () => {
@@ -119,13 +99,8 @@ describe('a target that floats', () => {
     const swinging = (minute: number) => 45 + 3 * Math.sin(minute / 220);
     const shapes = (stands: (minute: number) => boolean) => {
       const target = (minute: number) => (inVisit(minute) ? 10 : stands(minute) ? 45 : swinging(minute));
-      const values = valuesOf(grid, (minute) => psig(target(minute)));
-      const parts = {
-        pressure: pressureOf(target),
-        pressureSetPoint: recordOf('S1 target', 'pressure', values),
-      };
       return judge(
-        parts,
+        onTarget(target),
         fiveCircuits(() => 0.35, inVisit),
       ).evidence.map(({ shape }) => shape);
     };
@@ -200,13 +175,8 @@ describe('a target after a visit', () => {
       50 + 2 * Math.sin(minute / 170) + Math.min(1, Math.max(-1, 2 * Math.sin(minute / 2600)));
     const shapes = (moved: (minute: number) => number) => {
       const target = (minute: number) => (inVisit(minute) ? 10 : wandering(minute) + moved(minute));
-      const values = valuesOf(grid, (minute) => psig(target(minute)));
-      const parts = {
-        pressure: pressureOf(target),
-        pressureSetPoint: recordOf('S1 target', 'pressure', values),
-      };
       return judge(
-        parts,
+        onTarget(target),
         fiveCircuits(() => 0.35, inVisit),
       ).evidence.map(({ shape }) => shape);
     };

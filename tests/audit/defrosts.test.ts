@@ -124,3 +124,30 @@ test('without a status the shape of the air gives start and end within ten minut
   }
   expect(near / all).toBeGreaterThan(0.95);
 });
+
+test.each([1, 5])(
+  'the minutes at the melting point, logged every %i min, lie within two intervals of those of its air',
+  async (interval) => {
+    const { store, audit } = await simulatedAudit(
+      'healthy',
+      { days: 20, lowCircuits: 0 },
+      { logging: { intervalMinutes: interval } },
+    );
+    const rows = objectsOf(tableNamed(audit, 'defrosts'));
+    const melting = (value: number) => Math.abs(value) <= 0.6;
+    const apart: number[] = [];
+    for (const circuit of circuitsOf(store)) {
+      const own = rows.filter((row) => row['circuit'] === circuit.id);
+      const points = [...new Set(own.map((row) => row['probe']))];
+      circuit.air.forEach(({ values }, place) => {
+        const mine = own.filter((row) => row['probe'] === points[place]);
+        trueDefrosts(circuit).forEach(({ from, to }, k) => {
+          const expected = values.subarray(from, to).filter(melting).length;
+          if (expected > 0) apart.push(Math.abs(Number(mine[k]!['meltMinutes']) - expected));
+        });
+      });
+    }
+    expect(apart.length).toBeGreaterThan(20);
+    expect(apart.filter((minutes) => minutes <= 2 * interval).length / apart.length).toBeGreaterThan(0.95);
+  },
+);

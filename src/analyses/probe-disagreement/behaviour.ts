@@ -1,4 +1,5 @@
 import { median } from '../../maths/median.ts';
+import { raisedLevel } from '../../signals/defrost/measure-probe.ts';
 import type { CircuitSignals, ProbeDays, ProbeDefrost } from '../../signals/types.ts';
 import { type Comparison, type Span, wholeDays } from './comparison.ts';
 import { constancy } from './constancy.ts';
@@ -10,8 +11,6 @@ import { spill } from './spill.ts';
 const leastDefrosts = 3;
 /** A cooling offset below this cannot be divided by (°F 1, domain practice). */
 const leastOffset = 0.55;
-/** A probe that stands higher than this above its usual level never reads as recovered, whatever lifts it, K. */
-const raisedLevel = 0.5;
 /** Neighbours that cycle less than this do not show a shape that could be compared. */
 const leastSwing = 0.5;
 

@@ -6,7 +6,7 @@ import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.
 import { knownFeatures, measure } from '../evidence-parts.ts';
 import { coarsest, faster } from './faster-air.ts';
 import { fewestValves } from './in-step.ts';
-import { meta } from './meta.ts';
+import { onGroup } from './on-group.ts';
 import { settings } from './settings.ts';
 import { certaintyOf, type HoursTogether, hoursLeftOut, measuresOf, stepOf } from './together.ts';
 
@@ -37,10 +37,7 @@ export function airInStep(group: GroupSignals, { circuits, log }: Signals): Evid
   const isTooOften = rate >= settings.ownNormStarts.value && rate >= faster * usual;
   return [
     {
-      analysis: meta.id,
-      kind: 'short-cycling',
-      circuit: null,
-      suctionGroup: group.group.id,
+      ...onGroup(group),
       probe: null,
       points: members.map(({ circuit }) => circuit.probes[0]!.point),
       onset: timeAt(log.grid, step.onset),

@@ -13,6 +13,7 @@ import { inferredRuns } from './inferred.ts';
 import { type Judged, judgeMachine, visibleStarts } from './judge-machine.ts';
 import { meta } from './meta.ts';
 import { narrowedSwing } from './narrowed.ts';
+import { onGroup } from './on-group.ts';
 import { historyOf, runHistory } from './run-history.ts';
 import { settings } from './settings.ts';
 
@@ -67,10 +68,7 @@ function fromSwing(group: GroupSignals, site: Signals): Evidence[] {
   if (narrowed === null || !stillRegulates(group, narrowed.day)) return [];
   return [
     {
-      analysis: meta.id,
-      kind: 'short-cycling',
-      circuit: null,
-      suctionGroup: group.group.id,
+      ...onGroup(group),
       probe: null,
       points: [pressure.point, ...group.group.compressors.map((record) => record.point)],
       onset: timeAt(log.grid, log.calendar.days[narrowed.day]!.from),
@@ -141,10 +139,7 @@ function evidenceOf(
 ): Evidence {
   const members = site.circuits.filter((one) => group.members.includes(one.circuit.id));
   return {
-    analysis: meta.id,
-    kind: 'short-cycling',
-    circuit: null,
-    suctionGroup: group.group.id,
+    ...onGroup(group),
     probe: record.point,
     points: [record.point, ...(group.group.pressure === null ? [] : [group.group.pressure.point])],
     onset: judged.onset,

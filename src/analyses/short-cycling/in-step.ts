@@ -2,7 +2,7 @@ import type { Evidence } from '../../model/evidence.ts';
 import { samplesIn, timeAt } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
-import { meta } from './meta.ts';
+import { onGroup } from './on-group.ts';
 import { settings } from './settings.ts';
 import { certaintyOf, type HoursTogether, hoursLeftOut, measuresOf, stepOf } from './together.ts';
 
@@ -25,10 +25,7 @@ export function circuitsInStep(group: GroupSignals, { circuits, log }: Signals):
   if (step === null) return [];
   return [
     {
-      analysis: meta.id,
-      kind: 'short-cycling',
-      circuit: null,
-      suctionGroup: group.group.id,
+      ...onGroup(group),
       probe: null,
       points: members.map((member) => member.circuit.valve!.point),
       onset: timeAt(log.grid, step.onset),

@@ -103,6 +103,15 @@ export const defrostsTable = defineTable<DefrostOfProbe>({
       cell: (row, scope) => temperatureCell(row.measured.before, scope),
     },
     {
+      name: 'meltMinutes',
+      unit: 'min',
+      definition:
+        'How long the reading stood at the melting point of ice during the defrost. Frost that melts holds the air there; a longer stand than usual on this probe is more frost.',
+      formula: 'samples with |x[i]| ≤ 0.6 °C, start ≤ i < end, times the logging interval',
+      decimals: 2,
+      cell: (row) => row.measured.plateauMinutes,
+    },
+    {
       name: 'complete',
       unit: '',
       definition:

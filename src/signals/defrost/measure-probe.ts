@@ -10,8 +10,11 @@ import type { Stretch } from './stretch.ts';
 
 /** Beyond half the dead band above the level before: 1 °F. */
 const recoveryMargin: Kelvin = 0.6;
-/** A probe that stood higher than this above its usual level before a defrost had not recovered from the last. */
-const raisedLevel: Kelvin = 0.5;
+/**
+ * A probe that stood higher than this above its usual level before a defrost had not recovered from the last; one that stands
+ * higher for good never reads as recovered, whatever lifts it.
+ */
+export const raisedLevel: Kelvin = 0.5;
 const meltingBand: Kelvin = 0.6;
 const lateMinutes: Minutes = 20;
 /** A gap longer than this ends the watch for recovery. */
