@@ -172,7 +172,7 @@ test('on paper the answers are not cut and the form is left out', async () => {
 test('a month shows how far it is and gives way to its report', async () => {
   const { page } = watched;
   await page.goto(`/#/exports/${ids[0]}/months/2026-09`);
-  await page.getByRole('heading', { name: 'The month 2026-09' }).waitFor();
+  await page.getByRole('heading', { name: 'September 2026' }).waitFor();
   await page.waitForURL(/\/api\/v1\/exports\/\w+\/months\/2026-09$/, { timeout: 60_000 });
   expect(await page.locator('body').textContent()).toContain('The month in refrigeration');
   await page.goto(`/#/exports/${ids[0]}/months/1999-01`);

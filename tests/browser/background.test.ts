@@ -78,7 +78,7 @@ test('the visit sheet opens from the site page under its own policy, and axe fin
   const { page } = watched;
   await page.goto(`/#/exports/${id}`);
   const link = page.getByRole('link', { name: /^Visit sheet/ });
-  const month = page.getByRole('link', { name: /^The month 2026-09/ });
+  const month = page.getByRole('link', { name: /^The month of September 2026/ });
   expect(await month.getAttribute('href')).toBe(`#/exports/${id}/months/2026-09`);
   await page.goto((await link.getAttribute('href'))!);
   expect(await page.locator('h1').evaluate((heading) => getComputedStyle(heading).fontFamily)).toContain(

@@ -1,6 +1,7 @@
 import { writeAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import { followWork } from '../follow-work.ts';
+import { monthName } from '../month-name.ts';
 import { progressView } from '../parts/progress.ts';
 import { trouble } from '../parts/trouble.ts';
 import { monthAddress, readResult } from '../server.ts';
@@ -10,6 +11,7 @@ import type { Page } from './page.ts';
 export async function monthPage(id: string, month: string): Promise<Page> {
   const { report } = await readResult(id);
   const site = visible(report.title);
+  const name = visible(monthName(month));
   const progress = progressView('The month');
   progress.show({ stage: 'waiting', share: null });
   const state = h('div', {}, progress.element);
@@ -23,16 +25,16 @@ export async function monthPage(id: string, month: string): Promise<Page> {
     }
   };
   return {
-    title: `The month ${visible(month)} · ${site} · rimelog`,
+    title: `${name} · ${site} · rimelog`,
     where: site,
     content: h(
       'div',
       { class: 'home' },
-      h('h1', {}, `The month ${visible(month)}`),
+      h('h1', {}, name),
       h(
         'p',
         { class: 'quiet' },
-        'It is made once, from the export, and kept; it opens here when it is ready.',
+        'The report of the month is made once, from the export, and kept; it opens here when it is ready.',
       ),
       state,
     ),

@@ -1,6 +1,7 @@
 import { writeAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { ExportEntry, SiteReport } from '../json.ts';
+import { monthName } from '../month-name.ts';
 import { findingsAddress, reportPageAddress, siteFileAddress, visitAddress } from '../server.ts';
 import { siteAgain } from './site-again.ts';
 
@@ -73,7 +74,7 @@ function workPages(exportId: string, { fullMonths = [] }: SiteReport): HTMLEleme
     { 'aria-labelledby': 'take' },
     h('h2', { id: 'take' }, 'To take along'),
     link(visitAddress(exportId), 'Visit sheet: one page, to print or read on a phone'),
-    fullMonths.map((month) => link(monthPage(month), `The month ${month}: tables and plots`)),
+    fullMonths.map((month) => link(monthPage(month), `The month of ${monthName(month)}: tables and plots`)),
     fullMonths.length > 0 &&
       h(
         'p',

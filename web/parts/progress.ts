@@ -13,10 +13,7 @@ export function progressView(label: string): ProgressView {
   return {
     element: h('div', { class: 'progress' }, stage, bar),
     show({ stage: name, share }) {
-      const text =
-        name === 'waiting'
-          ? 'Waiting for another analysis to finish'
-          : name[0]!.toUpperCase() + name.slice(1);
+      const text = name === 'waiting' ? 'Waiting for its turn' : name[0]!.toUpperCase() + name.slice(1);
       if (stage.textContent !== `${text} …`) stage.textContent = `${text} …`;
       if (share === null) bar.removeAttribute('value');
       else bar.value = share;

@@ -1,0 +1,7 @@
+const names = new Intl.DateTimeFormat('en', { month: 'long', year: 'numeric', timeZone: 'UTC' });
+
+/** September 2026 for 2026-09; what is no month stays as it is. */
+export function monthName(month: string): string {
+  const time = /^\d{4}-\d{2}$/.test(month) ? Date.parse(month) : Number.NaN;
+  return Number.isNaN(time) ? month : names.format(time);
+}
