@@ -4,6 +4,7 @@
  */
 
 import type { CircuitDays } from '../server/analysis/circuit-days.ts';
+import type { PressureDays } from '../server/analysis/pressure-days.ts';
 import type { SiteReport as CurrentSiteReport } from '../server/analysis/site-report.ts';
 import type { AnalysisProgress } from '../server/analysis/task.ts';
 import type { exportEntry } from '../server/routes/export-entry.ts';
@@ -24,6 +25,7 @@ export type {
   ComparisonDocument,
   FindingsDocument,
   MeasureDocument,
+  PressureDays,
   RepairDocument,
   SistersDocument,
   UsualPoint,
@@ -33,7 +35,7 @@ export type {
 /** What an analysis of an earlier rimelog did not give may be missing. */
 type WithEarlier<T, Later extends keyof T> = Omit<T, Later> & Partial<Pick<T, Later>>;
 
-export type SiteReport = WithEarlier<CurrentSiteReport, 'fullMonths'>;
+export type SiteReport = WithEarlier<CurrentSiteReport, 'fullMonths' | 'pressures' | 'pressureUnit'>;
 export type CircuitBackground = WithEarlier<CurrentBackground, 'sisters'>;
 
 export type ExportEntry = ReturnType<typeof exportEntry>;

@@ -2,6 +2,7 @@ import { shownAir } from '../../src/figures/shown-air.ts';
 import type { Log } from '../../src/model/log.ts';
 import { siteScale } from '../../src/reporting/site-scale.ts';
 import type { CircuitSignals } from '../../src/signals/types.ts';
+import { rounded } from './rounded.ts';
 
 /** Daily figures of one circuit in the site's units, for the small picture in the list and the table under the plot. */
 export interface CircuitDays {
@@ -20,17 +21,6 @@ export interface CircuitDays {
   readonly duty: readonly (number | null)[];
   /** Defrosts that began on the day; null where none can be told. */
   readonly defrosts: readonly (number | null)[];
-}
-
-function rounded(
-  values: Float64Array,
-  decimals: number,
-  convert = (value: number) => value,
-): (number | null)[] {
-  const factor = 10 ** decimals;
-  return Array.from(values, (value) =>
-    Number.isFinite(value) ? Math.round(convert(value) * factor) / factor : null,
-  );
 }
 
 function defrostsADay({ defrosts, defrostSource }: CircuitSignals, log: Log): (number | null)[] {

@@ -11,6 +11,7 @@ import { siteScale } from '../../src/reporting/site-scale.ts';
 import { causeWords, kindWords, originWords, severityWords } from '../../src/reporting/words.ts';
 
 import { type CircuitDays, circuitDays } from './circuit-days.ts';
+import { type PressureDays, pressureDays } from './pressure-days.ts';
 
 type CautionText = Pick<Caution, 'hazard' | 'advice'>;
 
@@ -42,6 +43,8 @@ export interface SiteReport {
   readonly days: readonly string[];
   readonly temperatureUnit: string;
   readonly circuits: readonly CircuitDays[];
+  readonly pressureUnit: string;
+  readonly pressures: readonly PressureDays[];
   readonly cautionsDefer: string;
   readonly openQuestions: readonly OpenQuestion[];
   readonly import: readonly ImportLines[];
@@ -86,6 +89,8 @@ export function siteReport({ log, report, signals, diagnosis, guess }: AnalysedE
     days: log.calendar.days.map(({ date }) => date),
     temperatureUnit: siteScale(log).temperatureSign,
     circuits: signals.circuits.map((circuit) => circuitDays(circuit, log)),
+    pressureUnit: siteScale(log).pressureSign,
+    pressures: signals.groups.flatMap((group) => pressureDays(group, log)),
     cautionsDefer,
     openQuestions: openQuestions(diagnosis, log),
     import: importLines(report),

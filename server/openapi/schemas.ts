@@ -111,6 +111,16 @@ const report = z.strictObject({
       defrosts: bands,
     }),
   ),
+  pressureUnit: z.string(),
+  pressures: z.array(
+    z.strictObject({
+      suctionGroup: z.string(),
+      of: z.enum(['suction', 'discharge']),
+      point: z.string(),
+      median: bands,
+      target: bands,
+    }),
+  ),
   cautionsDefer: z.string(),
   openQuestions: z.array(
     z.strictObject({ reason: z.string(), needs: z.string().nullable(), places: z.array(z.string()) }),

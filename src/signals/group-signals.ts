@@ -1,9 +1,8 @@
 import { median } from '../maths/median.ts';
 import type { Calendar } from '../model/grid.ts';
 import type { SuctionGroup } from '../model/log.ts';
-import type { Target } from '../model/record.ts';
 import { dewTemperature } from '../refrigerants/saturation.ts';
-import { BinnedValues } from './binned-values.ts';
+import { dailyPressure } from './daily-pressure.ts';
 import { runThreshold } from './run-threshold.ts';
 import { spellsOf } from './spells.ts';
 import type { CircuitSignals, GroupSignals } from './types.ts';
@@ -16,7 +15,7 @@ export function groupSignals(
   members: readonly CircuitSignals[],
   calendar: Calendar,
 ): GroupSignals {
-  const suction = dailyMedians(group.pressure, calendar);
+  const suction = dailyPressure(group.pressure, calendar);
   const departures = new Map(members.map((member) => [member.circuit.id, departure(member, calendar)]));
   const peers = new Map(
     members.map((member) => [member.circuit.id, peerMovement(member.circuit.id, departures, calendar)]),
@@ -25,7 +24,7 @@ export function groupSignals(
     group,
     members: members.map((member) => member.circuit.id),
     suction,
-    suctionTarget: dailyMedians(group.pressureSetPoint, calendar),
+    suctionTarget: dailyPressure(group.pressureSetPoint, calendar),
     saturatedSuction: suction.map((pressure) =>
       group.refrigerant === null || Number.isNaN(pressure)
         ? Number.NaN
@@ -35,18 +34,6 @@ export function groupSignals(
     departures,
     compressorSpells: group.compressors.map((record) => spellsOf(record.values, runThreshold(record))),
   };
-}
-
-function dailyMedians(target: Target | null, calendar: Calendar): Float64Array {
-  const days = new Float64Array(calendar.days.length).fill(typeof target === 'number' ? target : Number.NaN);
-  if (target === null || typeof target === 'number') return days;
-  const bins = new BinnedValues(Math.max(0.2, target.resolution), 0, 4000);
-  calendar.days.forEach((day, d) => {
-    bins.clear();
-    bins.addKnown(target.values, day.from, day.to);
-    if (2 * bins.total >= day.to - day.from) days[d] = bins.quantile(0.5);
-  });
-  return days;
 }
 
 /** The circuit's daily level less its baseline; steps of an unlogged set point taken out. */

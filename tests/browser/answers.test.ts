@@ -137,6 +137,18 @@ test('a circuit that goes with its rack leads to the rack, and is not said to be
   expect(watched.complaints).toEqual([]);
 });
 
+test('a rack at the head of the list shows its suction, a day at a time, against its target', async () => {
+  const { page } = watched;
+  await page.goto(`/#/exports/${ids[2]}`);
+  const picture = page.locator('.place').first().locator('.spark');
+  expect(await picture.getByRole('img').getAttribute('aria-label')).toMatch(
+    /^Daily suction, ending at S1 suction \d+\.\d psig$/,
+  );
+  expect(await picture.textContent()).toMatch(/^\d+\.\d to \d+\.\d psigsuction, a median a day$/);
+  expect(await picture.locator('path.set').getAttribute('d')).not.toBe('');
+  expect(await axeViolations(page)).toEqual([]);
+});
+
 test('the list at home puts the store that needs somebody first, by the keyboard, and says why', async () => {
   const { page } = watched;
   await page.goto('/');

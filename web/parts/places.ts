@@ -4,16 +4,29 @@ import type { Finding, SiteReport } from '../json.ts';
 import type { SiteResult } from '../server.ts';
 import { causeParts, cautions, factList, firstSteps, lookAlikes, measured } from './finding.ts';
 import { severityBadge } from './severity.ts';
-import { sparkline } from './sparkline.ts';
+import { pressureSparkline, sparkline } from './sparkline.ts';
 
 type Place = SiteReport['places'][number];
 
 function picture(place: Place, findings: readonly Finding[], report: SiteReport): HTMLElement | null {
+  const onset = report.days.indexOf(findings[0]!.onset.slice(0, 10));
   const circuit = report.circuits.find(({ id }) => id === place.circuit);
-  if (circuit === undefined) return null;
+  if (circuit === undefined) return pressurePicture(place, findings[0]!, report, onset);
   const marked = new Set(findings.flatMap(({ probe }) => (probe === null ? [] : [probe])));
-  const onset = findings[0]!.onset.slice(0, 10);
-  return sparkline(circuit, report.temperatureUnit, marked, report.days.indexOf(onset));
+  return sparkline(circuit, report.temperatureUnit, marked, onset);
+}
+
+/** The pressure that the finding on a rack names first. */
+function pressurePicture(
+  { suctionGroup }: Place,
+  { points }: Finding,
+  { pressures = [], pressureUnit = '' }: SiteReport,
+  onset: number,
+): HTMLElement | null {
+  const own = pressures.filter((one) => one.suctionGroup === suctionGroup);
+  const named = points.flatMap((point) => own.filter((one) => one.point === point));
+  const pressure = named[0] ?? own[0];
+  return pressure === undefined ? null : pressureSparkline(pressure, pressureUnit, onset);
 }
 
 function more(finding: Finding, report: SiteReport): HTMLElement {

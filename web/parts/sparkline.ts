@@ -1,5 +1,5 @@
 import { h, svg, visible } from '../dom.ts';
-import type { CircuitDays } from '../json.ts';
+import type { CircuitDays, PressureDays } from '../json.ts';
 
 const width = 240;
 const height = 64;
@@ -31,6 +31,16 @@ function pathOf(values: Values, low: number, high: number): string {
   return path;
 }
 
+/** Lines of a figure a day each, and the level that they are steered to. */
+interface Daily {
+  /** What a value of theirs is, for who cannot see the picture. */
+  readonly title: string;
+  readonly caption: string;
+  readonly unit: string;
+  readonly lines: readonly { readonly point: string; readonly median: Values }[];
+  readonly setPoint: Values;
+}
+
 /** Daily air of a circuit's probes over the span, the marked one strong; null where nothing is known. */
 export function sparkline(
   circuit: CircuitDays,
@@ -38,18 +48,38 @@ export function sparkline(
   marked: ReadonlySet<string>,
   onsetDay: number,
 ): HTMLElement | null {
-  const all = [...circuit.probes.flatMap(({ median }) => known(median)), ...known(circuit.setPoint)];
+  const daily = { title: 'Daily air while cooling or off', caption: 'air, a median a day', unit };
+  return dailyPicture({ ...daily, lines: circuit.probes, setPoint: circuit.setPoint }, marked, onsetDay);
+}
+
+/** Daily suction of a rack and its target, or what it discharges at; null where nothing is known. */
+export function pressureSparkline(
+  pressure: PressureDays,
+  unit: string,
+  onsetDay: number,
+): HTMLElement | null {
+  const name = pressure.of === 'suction' ? 'suction' : 'discharge pressure';
+  const daily = { title: `Daily ${name}`, caption: `${name}, a median a day`, unit };
+  return dailyPicture({ ...daily, lines: [pressure], setPoint: pressure.target }, new Set(), onsetDay);
+}
+
+function dailyPicture(
+  { title, caption, unit, lines, setPoint }: Daily,
+  marked: ReadonlySet<string>,
+  onsetDay: number,
+): HTMLElement | null {
+  const all = [...lines.flatMap(({ median }) => known(median)), ...known(setPoint)];
   if (all.length === 0) return null;
   const lowest = Math.min(...all);
   const highest = Math.max(...all);
   const room = Math.max(0.2, (highest - lowest) * 0.05);
   const [low, high] = [lowest - room, highest + room];
-  const ends = circuit.probes
+  const ends = lines
     .map(({ point, median }) => ({ point, value: last(median) }))
     .filter(({ value }) => value !== null)
     .map(({ point, value }) => `${visible(point)} ${value!.toFixed(1)}`);
-  const text = `Daily air while cooling or off, ending at ${ends.join(', ')} ${unit}`;
-  const onsetX = pad + (onsetDay * (width - 2 * pad)) / Math.max(1, circuit.setPoint.length - 1);
+  const text = `${title}, ending at ${ends.join(', ')} ${unit}`;
+  const onsetX = pad + (onsetDay * (width - 2 * pad)) / Math.max(1, setPoint.length - 1);
   return h(
     'figure',
     { class: 'spark' },
@@ -57,8 +87,8 @@ export function sparkline(
       'svg',
       { viewBox: `0 0 ${width} ${height}`, role: 'img', 'aria-label': text, preserveAspectRatio: 'none' },
       onsetDay >= 0 && svg('rect', { class: 'since', x: onsetX, y: 0, width: width - onsetX, height }),
-      svg('path', { class: 'set', d: pathOf(circuit.setPoint, low, high) }),
-      circuit.probes.map(({ point, median }, index) =>
+      svg('path', { class: 'set', d: pathOf(setPoint, low, high) }),
+      lines.map(({ point, median }, index) =>
         svg('path', {
           class: `s${index % 6}${marked.has(point) ? ' strong' : ''}`,
           d: pathOf(median, low, high),
@@ -69,7 +99,7 @@ export function sparkline(
       'figcaption',
       {},
       h('span', {}, `${lowest.toFixed(1)} to ${highest.toFixed(1)} ${unit}`),
-      h('span', {}, 'air, a median a day'),
+      h('span', {}, caption),
     ),
   );
 }
