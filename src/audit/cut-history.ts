@@ -8,7 +8,7 @@ import type {
   GroupSignals,
   ProbeDays,
   Signals,
-  Spell,
+  Spells,
 } from '../signals/types.ts';
 
 /**
@@ -121,10 +121,17 @@ function slotUntil({ minute, due, missed }: DefrostSlot, count: number): Defrost
   return { minute, ...kept, expected: kept.due.length, seen: kept.due.length - kept.missed.length };
 }
 
-function spellsUntil(spells: readonly Spell[], count: number): Spell[] {
-  return spells
-    .filter(({ from }) => from < count)
-    .map((spell) => (spell.to < count ? spell : { ...spell, to: count, whole: false }));
+/** Those that began before a sample; the one that goes on beyond it is cut there. */
+function spellsUntil(spells: Spells, end: number): Spells {
+  let count = 0;
+  while (count < spells.count && spells.from[count]! < end) count++;
+  const to = spells.to.slice(0, count);
+  const whole = spells.whole.slice(0, count);
+  if (count > 0 && to[count - 1]! >= end) {
+    to[count - 1] = end;
+    whole[count - 1] = 0;
+  }
+  return { count, from: spells.from.subarray(0, count), to, on: spells.on.subarray(0, count), whole };
 }
 
 const noTarget: Target | null = null;

@@ -17,7 +17,7 @@ import { factsOf } from './record-facts.ts';
 import { runThreshold } from './run-threshold.ts';
 import { columnSteps, levelSteps } from './set-point-steps.ts';
 import { settledWindows } from './settled-windows.ts';
-import { spellsOf } from './spells.ts';
+import { noSpells, spellsOf } from './spells.ts';
 import type { CircuitSignals, DefrostWindow, SetPointStep } from './types.ts';
 import { usualAbove } from './usual-level.ts';
 
@@ -34,7 +34,7 @@ export function circuitSignals(circuit: Circuit, log: Log, clock: readonly Clock
   const air = airOf(circuit.probes, usable, grid.count);
   const { source, found } = findDefrosts(circuit, air.median, log);
   const valveSpells =
-    circuit.valve === null ? [] : spellsOf(circuit.valve.values, runThreshold(circuit.valve));
+    circuit.valve === null ? noSpells : spellsOf(circuit.valve.values, runThreshold(circuit.valve));
   const off = offSpells(circuit, valveSpells, air.median, () => usualAir(circuit, air), found, grid);
   const phase = phasesOf(found, off, grid);
   const isGapless = facts.some(({ known }, i) => usable[i] && known === grid.count);
@@ -70,7 +70,7 @@ export function circuitSignals(circuit: Circuit, log: Log, clock: readonly Clock
     probes,
     ...days,
     setPointSteps: stepsOf(circuit, usable, air, phase, probes, days.duty, log),
-    valveSpells: circuit.valve?.quantity === 'status' ? valveSpells : [],
+    valveSpells: circuit.valve?.quantity === 'status' ? valveSpells : noSpells,
     offSpells: off,
   };
 }

@@ -3,7 +3,7 @@ import { samplesIn } from '../model/grid.ts';
 import type { Circuit } from '../model/log.ts';
 import type { Celsius, Kelvin, Minutes } from '../units/quantities.ts';
 import type { Stretch } from './defrost/stretch.ts';
-import type { Spell } from './types.ts';
+import type { Spells } from './types.ts';
 
 /** With the valve logged: shut for an hour outside any defrost while the air climbs by 4 K. */
 const shutMinutes: Minutes = 60;
@@ -18,16 +18,14 @@ const leastOpenShare = 0.01;
 /** Stretches in which the circuit was shut off, by behaviour. `usual` gives its usual air; few circuits need it. */
 export function offSpells(
   circuit: Circuit,
-  valveSpells: readonly Spell[],
+  valveSpells: Spells,
   air: Float64Array,
   usual: () => Celsius,
   defrosts: readonly Stretch[],
   grid: Grid,
 ): Stretch[] {
   if (circuit.valve !== null) {
-    let open = 0;
-    for (const { on, from, to } of valveSpells) if (on) open += to - from;
-    if (open >= leastOpenShare * grid.count) {
+    if (samplesOpen(valveSpells) >= leastOpenShare * grid.count) {
       const shut = longShut(valveSpells, defrosts, samplesIn(grid, shutMinutes));
       const level = shut.length === 0 ? Number.NaN : usual();
       return shut.filter((spell) => isWarm(spell, air, level, defrosts));
@@ -39,14 +37,25 @@ export function offSpells(
 }
 
 /** Spells of `shortest` samples or more, defrosts not counted. */
-function longShut(spells: readonly Spell[], defrosts: readonly Stretch[], shortest: number): Spell[] {
-  const long: Spell[] = [];
-  for (const spell of spells) {
-    const shut = spell.to - spell.from;
-    if (spell.on || shut < shortest) continue;
+function longShut(
+  { count, from, to, on }: Spells,
+  defrosts: readonly Stretch[],
+  shortest: number,
+): Stretch[] {
+  const long: Stretch[] = [];
+  for (let k = 0; k < count; k++) {
+    const shut = to[k]! - from[k]!;
+    if (on[k] === 1 || shut < shortest) continue;
+    const spell = { from: from[k]!, to: to[k]! };
     if (shut - defrostingIn(spell, defrosts) >= shortest) long.push(spell);
   }
   return long;
+}
+
+function samplesOpen({ count, from, to, on }: Spells): number {
+  let open = 0;
+  for (let k = 0; k < count; k++) if (on[k] === 1) open += to[k]! - from[k]!;
+  return open;
 }
 
 function defrostingIn({ from, to }: Stretch, defrosts: readonly Stretch[]): number {

@@ -1,7 +1,8 @@
 import type { Calendar, Grid } from '../model/grid.ts';
 import { dayAt, stepMinutes } from '../model/grid.ts';
 import type { Minutes } from '../units/quantities.ts';
-import type { Spell } from './types.ts';
+import { isStart, spellAt } from './spells.ts';
+import type { Spells } from './types.ts';
 
 /** What one machine did on one local day. */
 export interface RunDay {
@@ -16,12 +17,13 @@ export interface RunDay {
 }
 
 /** The days of one machine, one entry a day of the calendar. */
-export function runDays(spells: readonly Spell[], grid: Grid, calendar: Calendar): RunDay[] {
+export function runDays(spells: Spells, grid: Grid, calendar: Calendar): RunDay[] {
   const step = stepMinutes(grid);
   const days = calendar.days.map(() => ({ starts: 0, run: 0, known: 0, shortest: [Infinity, Infinity] }));
-  spells.forEach((spell, k) => {
+  for (let k = 0; k < spells.count; k++) {
+    const spell = spellAt(spells, k);
     const began = days[dayAt(calendar, spell.from)]!;
-    if (spell.on && spells[k - 1]?.to === spell.from) began.starts++;
+    if (isStart(spells, k)) began.starts++;
     const side = spell.on ? 0 : 1;
     if (spell.whole) began.shortest[side] = Math.min(began.shortest[side]!, (spell.to - spell.from) * step);
     for (let d = dayAt(calendar, spell.from); d <= dayAt(calendar, spell.to - 1); d++) {
@@ -30,7 +32,7 @@ export function runDays(spells: readonly Spell[], grid: Grid, calendar: Calendar
       days[d]!.known += samples;
       if (spell.on) days[d]!.run += samples;
     }
-  });
+  }
   return days.map(({ starts, run, known, shortest: [on, off] }, d) => ({
     starts,
     runHours: (run * step) / 60,

@@ -50,12 +50,22 @@ export interface DefrostSlot {
   readonly missed: readonly number[];
 }
 
-/** Uninterrupted stretches of one state; a spell that touches a gap or an end is not `whole`. */
+/** An uninterrupted stretch of one state; one that touches a gap or an end is not `whole`. */
 export interface Spell {
   readonly from: number;
   readonly to: number;
   readonly on: boolean;
   readonly whole: boolean;
+}
+
+/** Spells in the order of time, by columns: a valve has thousands in a month. */
+export interface Spells {
+  readonly count: number;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+  /** 1 or 0. */
+  readonly on: Uint8Array;
+  readonly whole: Uint8Array;
 }
 
 /** Daily figures of one probe; each array has one value a day of the calendar, NaN where too little is known. */
@@ -112,7 +122,7 @@ export interface CircuitSignals {
   /** Daily share of settled time with the valve feeding, 0 to 1; all NaN without a valve column. */
   readonly duty: Float64Array;
   /** Valve spells; empty without an on/off valve column. */
-  readonly valveSpells: readonly Spell[];
+  readonly valveSpells: Spells;
   /** Stretches in which the circuit was shut off (samples, half open). */
   readonly offSpells: readonly { readonly from: number; readonly to: number }[];
 }
@@ -131,7 +141,7 @@ export interface GroupSignals {
   /** For each member its daily level minus its own baseline, K. */
   readonly departures: ReadonlyMap<string, Float64Array>;
   /** Run spells of each compressor, in the order of `group.compressors`. */
-  readonly compressorSpells: readonly (readonly Spell[])[];
+  readonly compressorSpells: readonly Spells[];
 }
 
 /** Everything the analyses share: computed once, so that two of them never disagree about a defrost. */

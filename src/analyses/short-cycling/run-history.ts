@@ -2,7 +2,8 @@ import type { Grid } from '../../model/grid.ts';
 import { timeAt } from '../../model/grid.ts';
 import type { Record } from '../../model/record.ts';
 import { runThreshold } from '../../signals/run-threshold.ts';
-import type { Spell } from '../../signals/types.ts';
+import { isStart, spellAt } from '../../signals/spells.ts';
+import type { Spells } from '../../signals/types.ts';
 import type { EpochMs, Minutes } from '../../units/quantities.ts';
 
 /** One stretch of running or standing, in time rather than in samples. */
@@ -25,20 +26,15 @@ export interface RunHistory {
  * The runs and stops of a machine: from every change that the export logged, where it logged changes, so that runs
  * shorter than the grid are seen; else from the spells on the grid.
  */
-export function runHistory(record: Record, spells: readonly Spell[], grid: Grid): RunHistory {
+export function runHistory(record: Record, spells: Spells, grid: Grid): RunHistory {
   if (record.changes !== null) return historyOf(runsOfChanges(record));
   const starts: EpochMs[] = [];
-  for (let k = 1; k < spells.length; k++) {
-    const { on, from } = spells[k]!;
-    if (on && spells[k - 1]!.to === from) starts.push(timeAt(grid, from));
-  }
+  for (let k = 0; k < spells.count; k++) if (isStart(spells, k)) starts.push(timeAt(grid, spells.from[k]!));
   const runs = (): Run[] =>
-    spells.map(({ from, to, on, whole }) => ({
-      start: timeAt(grid, from),
-      end: timeAt(grid, to),
-      on,
-      whole,
-    }));
+    Array.from({ length: spells.count }, (_, k) => {
+      const { from, to, on, whole } = spellAt(spells, k);
+      return { start: timeAt(grid, from), end: timeAt(grid, to), on, whole };
+    });
   return { starts, runs };
 }
 

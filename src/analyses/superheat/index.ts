@@ -59,9 +59,11 @@ function isCoarse({ log }: CircuitSignals): boolean {
 
 /** Share of the openings that one reading shows, where readings are that coarse; else 0. */
 function singleOpenings(signals: CircuitSignals): number {
-  const openings = signals.valveSpells.filter(({ on, whole }) => on && whole);
-  if (!isCoarse(signals) || openings.length < fewestOpenings) return 0;
-  return openings.filter(({ from, to }) => to - from === 1).length / openings.length;
+  if (!isCoarse(signals)) return 0;
+  const { from, to, on, whole } = signals.valveSpells;
+  const openings = to.map((end, k) => end - from[k]!).filter((_, k) => on[k] === 1 && whole[k] === 1);
+  if (openings.length < fewestOpenings) return 0;
+  return openings.filter((samples) => samples === 1).length / openings.length;
 }
 
 type Shape = 'starving' | 'flooding' | 'hunting';

@@ -1,6 +1,7 @@
 import { type LocalDay, stepMinutes } from '../../model/grid.ts';
 import { type RunDay, runDays } from '../../signals/run-days.ts';
-import type { Spell } from '../../signals/types.ts';
+import { isStart } from '../../signals/spells.ts';
+import type { Spells } from '../../signals/types.ts';
 import { monthDays } from '../scope.ts';
 import { defineTable } from '../table.ts';
 import { dayColumn, suctionGroupColumn } from './key-columns.ts';
@@ -23,7 +24,7 @@ const exactUpToMinutes = 1;
 /** Why the starts of a day cannot be counted from readings this far apart, or null. */
 function whyUncountable(
   { shortestRunMinutes, shortestOffMinutes }: RunDay,
-  spells: readonly Spell[],
+  spells: Spells,
   day: LocalDay,
   intervalMinutes: number,
 ): string | null {
@@ -32,8 +33,8 @@ function whyUncountable(
   if (Math.min(...known) < 2 * intervalMinutes) {
     return `logged every ${intervalMinutes} min: some runs or stops filled a single reading, so others may have fallen between two`;
   }
-  const isAtMidnight = spells.some(
-    ({ on, from }, k) => on && spells[k - 1]?.to === from && (from === day.from || from === day.to),
+  const isAtMidnight = spells.from.some(
+    (from, k) => (from === day.from || from === day.to) && isStart(spells, k),
   );
   return isAtMidnight
     ? `logged every ${intervalMinutes} min: a start fell between the last reading of one day and the first of the next`

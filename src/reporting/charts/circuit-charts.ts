@@ -61,7 +61,7 @@ function panelsOfKind(log: Log, own: CircuitSignals, { kind, probe }: Finding): 
     case 'superheat':
       return superheatPanel(log, own, overviewColumns);
     case 'short-cycling':
-      if (circuit.valve === null || valveSpells.length === 0) return [];
+      if (circuit.valve === null || valveSpells.count === 0) return [];
       return startsPanel(log, [
         { label: shortPointName(circuit.valve.point, circuit.id), spells: valveSpells, strong: true },
       ]);

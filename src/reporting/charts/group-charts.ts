@@ -75,7 +75,7 @@ function startsOf(
 ): readonly LinesPanel[] {
   const starters = group.compressors.map(({ point }, index) => ({
     label: shortPointName(point, group.id),
-    spells: compressorSpells[index] ?? [],
+    spells: compressorSpells[index]!,
     strong: point === (probe ?? points[0]),
   }));
   return startsPanel(log, starters);

@@ -1,6 +1,7 @@
 import { dayAt, timeAt } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
-import type { Spell } from '../../signals/types.ts';
+import { isStart } from '../../signals/spells.ts';
+import type { Spells } from '../../signals/types.ts';
 import { seriesSlots } from './air-panel.ts';
 import type { LinesPanel } from './chart.ts';
 import { domainOf } from './scale.ts';
@@ -8,7 +9,7 @@ import { domainOf } from './scale.ts';
 /** One machine or valve with its spells. */
 export interface Starter {
   readonly label: string;
-  readonly spells: readonly Spell[];
+  readonly spells: Spells;
   readonly strong: boolean;
 }
 
@@ -18,10 +19,8 @@ export function startsPanel(log: Log, starters: readonly Starter[]): readonly Li
   const noons = days.map(({ from, to }) => timeAt(log.grid, (from + to) / 2));
   const lines = starters.map(({ label, spells, strong }, index) => {
     const counts = days.map(() => 0);
-    for (const [position, spell] of spells.entries()) {
-      const follows = position > 0 && spells[position - 1]!.to === spell.from;
-      if (spell.on && follows) counts[dayAt(log.calendar, spell.from)]! += 1;
-    }
+    for (const [k, from] of spells.from.entries())
+      if (isStart(spells, k)) counts[dayAt(log.calendar, from)]! += 1;
     const values = counts.map((count, day) => {
       const hours = ((days[day]!.to - days[day]!.from) * log.grid.stepMs) / 3_600_000;
       return hours < 6 ? null : count / hours;

@@ -2,7 +2,7 @@ import { median } from '../../maths/median.ts';
 import type { Grid } from '../../model/grid.ts';
 import { samplesIn, stepMinutes } from '../../model/grid.ts';
 import type { Minutes } from '../../units/quantities.ts';
-import { spellsOf } from '../spells.ts';
+import { spellAt, spellsOf } from '../spells.ts';
 import type { Spell } from '../types.ts';
 import type { Stretch } from './stretch.ts';
 
@@ -24,7 +24,8 @@ export interface StatusDefrosts {
  * unless the air climbs in the common one.
  */
 export function defrostsFromStatus(status: Float64Array, air: Float64Array, grid: Grid): StatusDefrosts {
-  const seen = spellsOf(status);
+  const columns = spellsOf(status);
+  const seen = Array.from({ length: columns.count }, (_, k) => spellAt(columns, k));
   const spells = joinFlicker(seen, grid);
   const on = isInverted(spells, air, grid) ? spells.map((spell) => ({ ...spell, on: !spell.on })) : spells;
   const shortest = shortestMinutes / stepMinutes(grid);
