@@ -25,7 +25,7 @@ function isShortOfCondensing(one: Trouble, other: Trouble): boolean {
   );
 }
 
-/** Warm circuits in this share, or all machines at work for this share of the time: every valve feeds all that it can. */
+/** Warm circuits, or valves that hardly ever shut, in this share, or all machines at work for this share of the time. */
 const fullShare = 0.6;
 const fullRunning = 0.85;
 
@@ -35,11 +35,12 @@ const fullRunning = 0.85;
  */
 function isStepOfFullValves(rack: Trouble, cycling: Trouble): boolean {
   const { shareWarm = 0, allRunningShare = 0 } = featuresOf(rack);
+  const { shareFull = 0 } = cycling.lead.features;
   return (
     cycling.evidence.every(({ shape }) => shape === 'in-step') &&
     cycling.lead.onset >= rack.lead.onset - slackMs &&
     warmsItsCircuits(rack) &&
-    (shareWarm >= fullShare || allRunningShare >= fullRunning)
+    (Math.max(shareWarm, shareFull) >= fullShare || allRunningShare >= fullRunning)
   );
 }
 

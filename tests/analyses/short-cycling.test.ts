@@ -249,11 +249,11 @@ describe('without a valve column', () => {
 describe('valves of a group', () => {
   const grid = gridOf(days);
   /** Each opens for 6 of 15 minutes: at minutes of its own, or from `together` on at one and the same. */
-  const groupOfValves = (count: number, together: (minute: number) => boolean) => {
+  const groupOfValves = (count: number, together: (minute: number) => boolean, openMinutes = 6) => {
     const circuits = Array.from({ length: count }, (_, i) => {
       const circuit = simpleCase(grid, { id: `M0${i + 1}`, seed: i + 1, probes: 1, suctionGroup: 'S1' });
       const own = (minute: number) => (minute * (1 + i / 90) + 4 * i) % 15 < 6;
-      const open = (minute: number) => (together(minute) ? minute % 15 < 6 : own(minute));
+      const open = (minute: number) => (together(minute) ? minute % 15 < openMinutes : own(minute));
       const values = circuit.valve!.values.map((_open, minute) =>
         circuit.defrost.status!.values[minute] === 1 ? 0 : Number(open(minute)),
       );
@@ -269,6 +269,12 @@ describe('valves of a group', () => {
     expect(measureOf(inStep!, 'inStep')).toBeGreaterThan(0.95);
     expect(Math.abs(measureOf(inStep!, 'usualInStep'))).toBeLessThan(0.1);
     expect(Math.abs(dayOfOnset(inStep!) - 8.5)).toBeLessThan(0.1);
+  });
+
+  test('that hardly ever shut since are told as such', () => {
+    const since = (minute: number) => minute >= 8.5 * 1440;
+    expect(groupOfValves(4, since)[0]!.features.shareFull).toBe(0);
+    expect(groupOfValves(4, since, 14)[0]!.features.shareFull).toBe(1);
   });
 
   test('that go their own ways, or always went together, or do so by night alone, are silent', () => {

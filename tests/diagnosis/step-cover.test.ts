@@ -133,6 +133,8 @@ describe('valves in step', () => {
     for (const rack of [full, warm]) expect(one(rack, inStep).kind).toBe('rack-pressure');
     const spare = rackHigh({ shape: 'high', features: { shareWarm: 0.2, allRunningShare: 0.4 } });
     expect(findings(spare, inStep)).toHaveLength(2);
+    const fed = { ...inStep, features: { ...inStep.features, shareFull: 0.75 } };
+    expect(one(spare, fed).kind).toBe('rack-pressure');
     const before = { ...rackHigh({ features: full.features }), onset: onDay(11) };
     expect(findings(before, inStep)).toHaveLength(2);
     expect(findings(full, inStep, machine)).toHaveLength(2);

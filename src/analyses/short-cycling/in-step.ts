@@ -1,3 +1,4 @@
+import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { samplesIn, timeAt } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
@@ -8,6 +9,8 @@ import { certaintyOf, type HoursTogether, hoursLeftOut, measuresOf, stepOf } fro
 
 /** One valve has no step. Of two, which may meet by chance, the diagnosis asks that both start too often. */
 export const fewestValves = 2;
+/** Of the settled time: a valve that feeds so much of it hardly ever shuts. */
+const fullDuty = 0.85;
 /** Of a state that is 0 or 1. */
 const openAbove = 0.5;
 
@@ -32,10 +35,21 @@ export function circuitsInStep(group: GroupSignals, { circuits, log }: Signals):
       end: null,
       certainty: certaintyOf(step),
       measures: measuresOf(step),
-      features: { inStep: step.now, usualInStep: step.usual, valves: members.length },
+      features: {
+        inStep: step.now,
+        usualInStep: step.usual,
+        valves: members.length,
+        shareFull: shareFull(members, step.day),
+      },
       shape: 'in-step',
     },
   ];
+}
+
+/** Share of the valves that hardly ever shut since `day`. */
+function shareFull(members: readonly CircuitSignals[], day: number): number {
+  const full = members.filter(({ duty }) => median(duty.subarray(day)) >= fullDuty);
+  return full.length / members.length;
 }
 
 /**
