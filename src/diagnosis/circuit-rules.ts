@@ -141,7 +141,7 @@ const longerShapes: readonly string[] = ['extended', 'by-the-clock'];
 const hotterShapes: readonly string[] = [...longerShapes, 'overheated'];
 
 /** A coil that ices needs all the defrost it can get. */
-function isLonger(trouble: Trouble): boolean {
+export function isLonger(trouble: Trouble): boolean {
   return longerShapes.includes(trouble.lead.shape);
 }
 

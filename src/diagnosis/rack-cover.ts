@@ -1,8 +1,8 @@
 import { median } from '../maths/median.ts';
-import { dayAt, indexAt } from '../model/grid.ts';
+import { dayAt, indexAt, timeAt } from '../model/grid.ts';
 import type { CircuitSignals, Signals } from '../signals/types.ts';
-import type { Kelvin } from '../units/quantities.ts';
-import { isRecovery, recoveryShapes } from './circuit-rules.ts';
+import type { EpochMs, Kelvin } from '../units/quantities.ts';
+import { isLonger, isRecovery, recoveryShapes } from './circuit-rules.ts';
 import { warmsItsCircuits } from './group-rules.ts';
 import { recoveredUntil } from './recovered-until.ts';
 import type { Trouble } from './trouble.ts';
@@ -20,6 +20,8 @@ const ownTrouble = 2.2;
 /** A rise that stood at less than this share of itself just before the rack failed came with the rack. */
 const shareBefore = 0.25;
 const daysBefore = 3;
+/** What creeps, or began while nothing was logged, is dated when it has risen: the day before that belongs to it. */
+const datedLate = 1;
 /** A valve that had not come half of its way when the rack failed, and has since, was driven by the rack. */
 const shareOwn = 0.5;
 /** A valve that feeds so much of the time has no reserve. */
@@ -69,18 +71,24 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
     const isSince = one.lead.onset >= rack.lead.onset - slackMs;
     return isSince && warmsItsCircuits(rack) && movedMember(signals, rack, one.lead.circuit);
   }
-  if (one.lead.shape === 'extended') return Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
+  if (isLonger(one)) return Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
   if (!warmsItsCircuits(rack) && one.scope !== 'superheat' && one.scope !== 'cycling') return false;
   const isWarmth = one.scope === 'defrost' && warmShapes.includes(one.lead.shape);
   if (!isWarmth && !coverable.includes(one.scope)) return false;
   const isSlow = trendShapes.includes(one.lead.shape) || rack.lead.shape === 'short-of-liquid';
   const isTrend = isWarmth || (isSlow && one.scope !== 'one-probe');
   const slack = isTrend ? trendSlackMs : slackMs;
-  if (one.lead.onset < rack.lead.onset - slack && !cameWithRack(signals, one, rack)) return false;
+  const since = one.scope === 'superheat' ? startOfDay(signals, rack) : rack.lead.onset;
+  if (one.lead.onset < since - slack && !cameWithRack(signals, one, rack)) return false;
   if (rack.lead.end !== null && one.lead.onset > rack.lead.end + slackMs) return false;
   if (one.scope !== 'one-probe') return true;
   const apart = Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0);
   return apart < ownTrouble || isPassedUnevenness(signals, one, apart, rack);
+}
+
+/** Superheat is a figure of the day: it is known no better than by the day on which it was high. */
+function startOfDay({ log }: Signals, { lead }: Trouble): EpochMs {
+  return timeAt(log.grid, log.calendar.days[dayAt(log.calendar, indexAt(log.grid, lead.onset))]!.from);
 }
 
 /** Defrosts that the air alone tells are hidden in air that is warm all the time. */
@@ -88,7 +96,7 @@ function isUnseenDefrost({ lead, circuit }: Trouble): boolean {
   return lead.shape === 'missed' && circuit?.defrostSource === 'shape';
 }
 
-/** Whatever day its own analysis dates it to: in the last days before the rack failed it was not there. */
+/** Whatever day its own analysis dates it to: in the last known days before the rack failed it was not there. */
 function cameWithRack(signals: Signals, one: Trouble, rack: Trouble): boolean {
   const { log } = signals;
   const day = dayAt(log.calendar, indexAt(log.grid, rack.lead.onset));
@@ -96,7 +104,8 @@ function cameWithRack(signals: Signals, one: Trouble, rack: Trouble): boolean {
   const departures = rack.group?.departures.get(one.lead.circuit!);
   if (one.scope !== 'whole-circuit' || departures === undefined) return false;
   if (one.lead.shape === 'duty' && feedsAsItsPeers(signals, day, one, rack)) return true;
-  const before = median(departures.subarray(Math.max(0, day - daysBefore), day));
+  const known = departures.subarray(0, Math.max(0, day - datedLate)).filter(Number.isFinite);
+  const before = median(known.subarray(-daysBefore));
   const since = median(departures.subarray(day + 1));
   return since >= movedWith && before < shareBefore * since;
 }

@@ -161,13 +161,19 @@ function isOldRecovery({ lead }: Trouble, features: Readonly<{ [name: string]: n
 /** A rack is acted on when its circuits feel it: a pressure alone warms no case. */
 function ofRack(trouble: Trouble, features: Readonly<{ [name: string]: number }>): Severity {
   const { shape } = trouble.lead;
-  if (shape === 'target-raised' && (features.shareWarm ?? 0) < warmShare) return 'note';
+  if (shape === 'target-raised' && (features.shareWarm ?? 0) < warmShare) {
+    return coveredShare(trouble) < warmShare ? 'note' : 'watch';
+  }
   return watchShapes.includes(shape) || !isFelt(trouble, features) ? 'watch' : 'act';
 }
 
-function isFelt({ covers, group }: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
-  const covered = covers.length / Math.max(1, group?.members.length ?? 0);
-  return Math.max(features.shareWarm ?? 0, covered) >= feltShare;
+function isFelt(trouble: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
+  return Math.max(features.shareWarm ?? 0, coveredShare(trouble)) >= feltShare;
+}
+
+/** Of the circuits of its group, those for which it stands. */
+function coveredShare({ covers, group }: Trouble): number {
+  return covers.length / Math.max(1, group?.members.length ?? 0);
 }
 
 function ofWarmAir(

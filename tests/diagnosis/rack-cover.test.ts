@@ -91,6 +91,48 @@ describe('a rack fault', () => {
     expect(judge(signals, seen).findings.map(({ circuit }) => circuit)).toEqual([null, 'M02']);
   });
 
+  it('takes a rise that came while nothing was logged, just before the rack was seen to fail', () => {
+    const rise = (since: number) => (day: number) =>
+      day >= 8 && day < 10 ? Number.NaN : day < since ? 0 : 2.4;
+    const told = (since: number) => {
+      const signals = computeSignals(
+        handMadeStore({
+          days: 16,
+          circuits: ['M01', 'M02', 'M03'].map((id) => ({
+            id,
+            probes: [still, still, still],
+            together: rise(id === 'M02' ? since : 10),
+          })),
+        }),
+      );
+      const dated = wholeRise({ circuit: 'M02', onset: onDay(1), shape: 'creep' });
+      const seen = { evidence: [rackHigh({ onset: onDay(11.3) }), dated], abstentions: [] };
+      return judge(signals, seen).findings.map(({ circuit }) => circuit);
+    };
+    expect(told(10)).toEqual([null]);
+    expect(told(5)).toContain('M02');
+  });
+
+  it('takes defrosts that reach their longest time with it, for a coil that is fed all the time has more to melt', () => {
+    const byTheClock = recovery({ shape: 'by-the-clock', onset: onDay(6), features: { lengthRatio: 1 } });
+    expect(one(rackHigh({ onset: onDay(5) }), byTheClock).covers).toEqual(['M01']);
+    expect(findings(rackHigh({ onset: onDay(9) }), byTheClock)).toHaveLength(2);
+  });
+
+  it('takes superheat by the day from which on it is read against another pressure', () => {
+    const starving = (day: number) =>
+      evidence({
+        kind: 'superheat',
+        analysis: 'superheat',
+        shape: 'starving',
+        onset: onDay(day),
+        features: { superheat: 12, superheatRise: 6 },
+      });
+    const left = rackHigh({ shape: 'target-left', onset: onDay(10.6), features: { targetMoved: -2 } });
+    expect(findings(left, starving(8)).map(({ circuit }) => circuit)).toEqual([null]);
+    expect(findings(left, starving(7))).toHaveLength(2);
+  });
+
   it('takes a valve dated before it that feeds all it can since, as its peers do, in air no warmer than theirs', () => {
     /** A humid spell, then the rack. */
     const warmth = (day: number, since: number): number =>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Evidence } from '../../src/model/evidence.ts';
-import { evidence, one, rackHigh } from './support.ts';
+import { evidence, onDay, one, rackHigh, wholeRise } from './support.ts';
 
 describe('a suction target that was changed', () => {
   const kiloPascal = (name: string, value: number) => ({ name, value, low: null, high: null, unit: 'kPa' });
@@ -42,5 +42,10 @@ describe('a suction target that was changed', () => {
   it('is acted on where it was raised and its circuits warm', () => {
     expect(one(changed('target-raised', 'target', { shareWarm: 0.2 })).severity).toBe('note');
     expect(one(changed('target-raised', 'target', { shareWarm: 0.8 })).severity).toBe('act');
+    const warm = ['M01', 'M02'].map((circuit) => wholeRise({ circuit, onset: onDay(5.5) }));
+    const raised = (...rises: Evidence[]) =>
+      one(changed('target-raised', 'target', { shareWarm: 0.2 }), ...rises);
+    expect(raised(...warm)).toMatchObject({ severity: 'watch', covers: ['M01', 'M02'] });
+    expect(raised(warm[0]!).severity).toBe('note');
   });
 });
