@@ -126,11 +126,20 @@ export function unitInHeader(header: string): ExportUnit | null {
     if (unit !== null && !(lettersAlone.has(unit) && /^[a-z]{1,3}$/iu.test(last))) return unit;
     if (unit !== null && last.length === 1 && saysQuantity(name.slice(0, -1), unit)) return unit;
   }
+  const inCamelCase = gluedUnit(name);
+  if (inCamelCase !== null) return unitNamed(inCamelCase);
   const glued = /^(.*temp(?:erature)?)[ _]?([cf])$/iu.exec(name);
   if (glued !== null) return glued[2]!.toLowerCase() === 'c' ? 'degC' : 'degF';
   const degree = /[°º]\s?([cf])$/iu.exec(name);
   if (degree !== null) return degree[1]!.toLowerCase() === 'c' ? 'degC' : 'degF';
   return null;
+}
+
+/** The unit that ends a name in camel case (`supplyAir1DegC`, `suctionPressureBar`), or null; a `saladBar` is none. */
+export function gluedUnit(name: string): string | null {
+  const unit = /(?<=[\p{Ll}\d])(?:Deg[CF]|Psi[ga]?|Bar[ga]?|Kpa|KPa|Pct)$/u.exec(name)?.[0];
+  if (unit === undefined) return null;
+  return unit.startsWith('Bar') && !/pres|suct|head|cond|disch/iu.test(name) ? null : unit;
 }
 
 function saysQuantity(before: string, unit: ExportUnit): boolean {

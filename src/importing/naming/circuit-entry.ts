@@ -41,23 +41,34 @@ export function circuitOf(group: NameGroup, owned: readonly NamedColumn[], id: s
 }
 
 const placeOrder = [
+  'far left',
   'left',
   'links',
   'gauche',
   'izquierda',
   'sinistra',
+  'center left',
+  'centre left',
   'center',
   'centre',
   'middle',
   'mitte',
   'milieu',
   'centro',
+  'center right',
+  'centre right',
+  'right',
+  'rechts',
+  'droite',
+  'derecha',
+  'destra',
+  'far right',
 ];
 
 /** Left to right where words or L, C, R say so, else by number or letter. */
 function inPlaceOrder(air: readonly PlacedProbe[]): PlacedProbe[] {
   const places = new Set(air.map((probe) => probe.position));
-  const order = places.has('l') && places.has('r') ? ['l', 'c', 'm', 'r'] : placeOrder;
+  const order = places.has('l') && places.has('r') ? ['ll', 'l', 'c', 'm', 'r', 'rr'] : placeOrder;
   const rank = (place: string): number => {
     const at = order.indexOf(place);
     return at < 0 ? order.length : at;

@@ -2,6 +2,7 @@ import { groupedBy } from '../points/grouped-by.ts';
 import { writtenName } from './circuit-name.ts';
 import { type NameReading, nameReadings } from './name-readings.ts';
 import { matchedShare, scoreOf } from './name-score.ts';
+import { isPlaceLetter } from './place-letter.ts';
 import { keyText, type ResidualToken, residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';
 
@@ -92,5 +93,5 @@ export function groupKey(stem: string | null, key: readonly ResidualToken[]): st
 /** Words for a place, and at most one bare letter or number. */
 function isPlace(tokens: readonly ResidualToken[]): boolean {
   const bare = tokens.filter((token) => token.mark !== 'probe' && token.mark !== 'case');
-  return bare.length <= 1 && bare.every((token) => token.text.length === 1 || /^\d+$/.test(token.text));
+  return bare.length <= 1 && bare.every((token) => isPlaceLetter(token.text) || /^\d+$/.test(token.text));
 }

@@ -1,3 +1,4 @@
+import { isPlaceLetter } from './place-letter.ts';
 import type { ResidualToken } from './residual.ts';
 
 /** A way of reading the names: which tokens name the circuit. */
@@ -60,6 +61,6 @@ function isShort(token: ResidualToken | undefined): boolean {
   return (
     token !== undefined &&
     token.mark !== 'circuit' &&
-    (token.text.length === 1 || /^\d{1,3}$/.test(token.text) || token.mark === 'probe')
+    (isPlaceLetter(token.text) || /^\d{1,3}$/.test(token.text) || token.mark === 'probe')
   );
 }

@@ -1,3 +1,4 @@
+import { isPlaceLetter } from './place-letter.ts';
 import type { NamedColumn } from './role.ts';
 import type { Token } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
@@ -81,9 +82,9 @@ function isSideOfRack(token: Token | undefined): boolean {
   return token?.meaning === 'suction' || token?.meaning === 'highSide' || token?.meaning === 'discharge';
 }
 
-/** A number or a single letter. */
+/** A number or a letter. */
 function isId(token: Token): boolean {
-  return token.kind === 'number' || token.text.length === 1;
+  return token.kind === 'number' || isPlaceLetter(token.text);
 }
 
 function markOf(tokens: readonly Token[], index: number): ResidualToken['mark'] {

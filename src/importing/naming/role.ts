@@ -5,6 +5,7 @@ import { withoutGoods } from './goods.ts';
 import { intervalStatistics } from './interval-statistics.ts';
 import { type Kind, kindOf, wordsIn } from './kind.ts';
 import { type Role, roleOf } from './role-rules.ts';
+import { withShortAir } from './short-air.ts';
 import { type Token, tokensOf } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
 
@@ -27,7 +28,9 @@ export interface NamedColumn {
 export function nameColumns(points: readonly Point[]): NamedColumn[] {
   const headers = points.map((point) => point.header);
   const { tokens: named, extremes } = intervalStatistics(headers.map(tokensOf));
-  const tokens = withWeather(withoutUnitLetters(withoutGoods(named), endedByProbeLetter(headers), headers));
+  const tokens = withShortAir(
+    withWeather(withoutUnitLetters(withoutGoods(named), endedByProbeLetter(headers), headers)),
+  );
   const shared = sharedFront(tokens);
   const underStore = storeFolder(tokens);
   return points.map((point, index) => {

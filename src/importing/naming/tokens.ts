@@ -1,3 +1,4 @@
+import { gluedUnit } from '../header/unit-words.ts';
 import { knownParts, type Meaning, meaningOfPair, meaningOfWord } from './vocabulary.ts';
 
 /** One word or number of a column name. */
@@ -35,8 +36,14 @@ export function tokensOf(name: string): Token[] {
   return withPairs(tokens);
 }
 
-/** `Tset` and `Psuct`: what is measured in one letter, then a known word; pressures are those of the rack (not `Prep`). */
+/**
+ * `Tset` and `Psuct`: what is measured in one letter, then a known word; pressures are those of the rack (not
+ * `Prep`). `sucsp` is the set point of one.
+ */
 function letterAndWord(plain: string): string[] | null {
+  const front = plain.endsWith('sp') ? plain.slice(0, -2) : '';
+  const set = front.length >= 3 ? meaningOfWord(front) : null;
+  if (set !== null && ofPressures.has(set)) return [front, 'sp'];
   const rest = plain.slice(1);
   const meaning = rest.length >= 3 ? meaningOfWord(rest) : null;
   const measured = plain[0] === 't' || (plain[0] === 'p' && meaning !== null && ofPressures.has(meaning));
@@ -74,7 +81,10 @@ function token(text: string, from: number, to: number): Token {
 /** The name with bracketed units and a unit after a degree sign blanked out, so that positions stay. */
 function withoutUnits(name: string): string {
   const blank = (match: string): string => ' '.repeat(match.length);
-  return name
+  const unit = gluedUnit(name);
+  // `FeedPct`: per cent tells how far a valve is open.
+  const glued = unit === null || unit === 'Pct' ? 0 : unit.length;
+  return `${name.slice(0, name.length - glued)}${' '.repeat(glued)}`
     .replace(/[([{]([^()[\]{}]{0,20})[)\]}]/g, (match, inside: string) =>
       unitWords.test(inside.trim()) ? blank(match) : match,
     )

@@ -27,9 +27,9 @@ export const meanings = {
   feed: 'feed feeding cool cooling refrig refrigeration call calling kuhlung kuhlen kuehlung froid frio freddo koeling koelen kalte clg',
   liquid: 'liquid liq flussig flussigkeit fluessig liquide liquido vloeistof',
   suction:
-    'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside succao suctp psuct verdampfungs bp lp nd niederdruck sugtryck',
+    'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside succao suctp sucp psuct verdampfungs bp lp nd niederdruck sugtryck',
   highSide:
-    'head condensing highside hochdruck hd verflussigung condensacion condensation verflussigungs verfluessigungs kondensation kondensations hp hogtryck kondensering',
+    'head condensing highside hochdruck hd hdp verflussigung condensacion condensation verflussigungs verfluessigungs kondensation kondensations hp hogtryck kondensering',
   condenser:
     'condenser cond cndsr cndr condensor verflussiger condenseur condensador condensatore gascooler gc',
   compressor:
@@ -95,6 +95,9 @@ const pairs: Readonly<{ [words: string]: Meaning }> = {
   'cut out': 'set',
   'air off': 'discharge',
   'air on': 'return',
+  'far left': 'position',
+  'far right': 'position',
+  'far end': 'position',
   'reach in': 'circuit',
   'walk in': 'circuit',
   'p 0': 'suction',

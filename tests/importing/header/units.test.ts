@@ -51,6 +51,10 @@ describe('units', () => {
     ['Level %', 'percent'],
     ['power_W', 'W'],
     ['Air °F', 'degF'],
+    ['supplyAir1DegC', 'degC'],
+    ['returnAirDegF', 'degF'],
+    ['mtSuctionPressureBar', 'bar'],
+    ['valvePositionPct', 'percent'],
     ['Superheat (K)', 'K'],
     ['Suction (psi) avg', 'psig'],
   ])('%s is in %s', (header, unit) => expect(unitInHeader(header)).toBe(unit));
@@ -76,6 +80,7 @@ describe('units', () => {
     'Fan min',
     'air (left end)',
     'Supply Air R',
+    'saladBar',
   ])('%s names no unit', (header) =>
     expect(unitInHeader(header)).toBe(header === 'Compressor (A)' ? 'A' : null),
   );

@@ -502,6 +502,67 @@ export const dialects: readonly Dialect[] = [
         : besideLetters(part),
   },
   {
+    title: 'outer ends by doubled letters: 03 Deli Supply Air RR',
+    temperature: 'degF',
+    unitsStated: false,
+    name: (part) =>
+      part.what === 'air'
+        ? `${pad(part.circuit)} ${departments[part.circuit]} Supply Air ${['L', 'M', 'R', 'RR'][part.probe]}`
+        : besideLetters(part),
+  },
+  {
+    title: 'outer ends in words: 03 Deli Discharge Far right',
+    temperature: 'degF',
+    unitsStated: false,
+    name: (part) =>
+      part.what === 'air'
+        ? `${pad(part.circuit)} ${departments[part.circuit]} Discharge ${['Left', 'Centre', 'Right', 'Far right'][part.probe]}`
+        : besideLetters(part),
+  },
+  {
+    title: 'two letters for air: M01.DA1, M01.RA, MT.SUCP',
+    temperature: 'degF',
+    unitsStated: false,
+    name: worded(
+      (c) => `${c < 4 ? 'M' : 'L'}${pad(c)}`,
+      (g) => ['MT', 'LT'][g]!,
+      {
+        air: (p) => `DA${p + 1}`,
+        return: 'RA',
+        set: 'SP',
+        defrost: 'DFR',
+        valve: 'LLS',
+        suction: 'SUCP',
+        suctionSet: 'SUCSP',
+        discharge: 'HDP',
+        compressor: (n) => `CMP${n + 1}`,
+        outdoor: 'OAT',
+      },
+      (owner, word) => `${owner}.${word}`,
+    ),
+  },
+  {
+    title: 'units glued in camel case: dairySupplyAir1DegC',
+    temperature: 'degC',
+    unitsStated: true,
+    name: worded(
+      (c) => ['saladBar', 'dairy', 'deli', 'produce', 'iceCream', 'veg'][c]!,
+      (g) => ['mt', 'lt'][g]!,
+      {
+        air: (p) => `SupplyAir${p + 1}DegC`,
+        return: 'ReturnAirDegC',
+        set: 'SetpointDegC',
+        defrost: 'DefrostActive',
+        valve: 'SolenoidState',
+        suction: 'SuctionPressureBar',
+        suctionSet: 'SuctionSetpointBar',
+        discharge: 'DischargePressureBar',
+        compressor: (n) => `Compressor${n + 1}`,
+      },
+      (owner, word) => owner + word,
+    ),
+  },
+  {
     title: 'goods and furniture that sound like points, before the point',
     temperature: 'degF',
     unitsStated: false,
