@@ -21,6 +21,17 @@ describe('suction pressure', () => {
     // R-448A, 45 to 52 psig: 3.6 K of dew temperature (CoolProp tables here)
     expect(measureOf(evidence[0]!, 'saturatedRise')).toBeGreaterThan(3);
     expect(measureOf(evidence[0]!, 'saturatedRise')).toBeLessThan(4.2);
+    expect(Math.abs(measureOf(evidence[0]!, 'suctionLevel') - psig(52))).toBeLessThan(2);
+    expect(measureOf(evidence[0]!, 'suctionTarget')).toBeCloseTo(psig(45), 0);
+  });
+
+  test('that rises by day alone is told with what a gauge shows then, and showed at those hours before', () => {
+    const isByDay = (minute: number) => minute % 1440 >= 600 && minute % 1440 < 1320;
+    const gauge = (minute: number) => (isByDay(minute) ? (day(minute) < 9 ? 46 : 55) : 44);
+    const { evidence } = judge({ pressure: pressureOf(gauge) });
+    expect(evidence.map((one) => one.shape)).toEqual(['high']);
+    expect(Math.abs(measureOf(evidence[0]!, 'suctionLevel') - psig(55))).toBeLessThan(2);
+    expect(Math.abs(measureOf(evidence[0]!, 'suctionUsual') - psig(46))).toBeLessThan(2);
   });
 
   test('that creeps up is found before it is high in any one hour', () => {

@@ -9,6 +9,7 @@ import { type HighPeriod, highPeriod } from './high-period.ts';
 import { runningIn } from './running.ts';
 import { settings } from './settings.ts';
 import type { SuctionHours } from './suction-hours.ts';
+import { suctionLevels } from './suction-levels.ts';
 import { stepFeatures, stepMeasures } from './target-changed.ts';
 import type { TargetStep } from './target-step.ts';
 import { warmShare } from './warm-share.ts';
@@ -68,6 +69,8 @@ function high(
   if (!isFelt && period.hoursShare < settings.unfeltHours.value) return [];
   const isRaised = shape === 'target-raised' || (!isShort && isNear(step, period));
   const isShared = warm.share >= settings.warmShare.value;
+  const isOverTarget =
+    hours.hasTarget && median(recent.map((k) => hours.aboveTarget[k]!)) >= settings.crept.value;
   return [
     evidenceOf(group, {
       shape: isRaised ? 'target-raised' : isShort ? 'capacity-shortfall' : 'high',
@@ -76,6 +79,7 @@ function high(
       certainty: 0.5 + 0.2 * period.share + (isShared ? 0.2 : 0) + Math.min(0.15, period.height / 25),
       measures: [
         riseMeasure(group, period.height),
+        ...(isRaised ? [] : suctionLevels(group, recent, isOverTarget, log)),
         measure('circuitsWarm', 100 * warm.share, '%'),
         measure('circuitRise', warm.rise, 'K'),
         ...(isRaised && step !== null && step.moved > 0 ? stepMeasures(step) : []),
@@ -83,8 +87,7 @@ function high(
       ],
       features: {
         height: period.height,
-        overTarget:
-          hours.hasTarget && median(recent.map((k) => hours.aboveTarget[k]!)) >= settings.crept.value ? 1 : 0,
+        overTarget: isOverTarget ? 1 : 0,
         creeping: period.isCreeping ? 1 : 0,
         shareWarm: warm.share,
         circuitRise: warm.rise,

@@ -5,6 +5,7 @@ import { evidenceOf } from './evidence.ts';
 import { riseMeasure } from './high-suction.ts';
 import { settings } from './settings.ts';
 import type { SuctionHours } from './suction-hours.ts';
+import { suctionLevels } from './suction-levels.ts';
 
 const hourMs = 3_600_000;
 const hoursJudged = 72;
@@ -28,7 +29,7 @@ export function lowSuction(group: GroupSignals, hours: SuctionHours, site: Signa
       onset: site.log.grid.startMs + onset * hourMs,
       end: null,
       certainty: 0.5 + 0.3 * (low.length / last.length),
-      measures: [riseMeasure(group, depth)],
+      measures: [riseMeasure(group, depth), ...suctionLevels(group, low, hours.hasTarget, site.log)],
       features: {
         height: depth,
         aboveTarget: median(low.map((k) => hours.aboveTarget[k]!)),

@@ -1,5 +1,12 @@
+import type { Evidence } from '../../model/evidence.ts';
 import type { Log } from '../../model/log.ts';
-import { formatDayAndTime, formatMinutes } from '../../units/display.ts';
+import {
+  formatDayAndTime,
+  formatDifference,
+  formatMinutes,
+  formatPressure,
+  formatShare,
+} from '../../units/display.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
 import { warmSpell } from '../warm-spell.ts';
 import { placeClause, pointName, sinceClause } from './clauses.ts';
@@ -33,8 +40,30 @@ export function rackSummary(trouble: Trouble, log: Log): string {
   const spell = spellWords(trouble);
   return (
     targetSummary(trouble, many, log) ??
-    `Suction group ${lead.suctionGroup}: ${what} ${sinceClause(trouble, log)}${spell ?? many}.`
+    `Suction group ${lead.suctionGroup}: ${what}${sizeClause(lead, log)} ${sinceClause(trouble, log)}${spell ?? many}.`
   );
+}
+
+/**
+ * ` (66.6 psig against 54.2 psig)`: what stands there against what is due or usual; ` (by 8.8 °F saturated)` for condensing, whose
+ * due hangs on the weather.
+ */
+function sizeClause({ measures, features }: Evidence, { units, atmosphere }: Log): string {
+  const value = (name: string) => measures.find((one) => one.name === name)?.value;
+  const rise = features.refrigerantKnown === 1 ? value('condensingRise') : undefined;
+  if (rise !== undefined) return ` (by ${formatDifference(rise, units)} saturated)`;
+  const pressure = (kilopascal: number) => formatPressure(kilopascal, units, atmosphere);
+  const against: readonly (readonly [string, string, (size: number) => string])[] = [
+    ['suctionLevel', 'suctionTarget', pressure],
+    ['suctionLevel', 'suctionUsual', pressure],
+    ['tripsADay', 'usualTripsADay', (times) => `${Math.round(times)} a day`],
+    ['level', 'usualLevel', (percent) => formatShare(percent / 100)],
+  ];
+  for (const [now, due, written] of against) {
+    const [size, other] = [value(now), value(due)];
+    if (size !== undefined && other !== undefined) return ` (${written(size)} against ${written(other)})`;
+  }
+  return '';
 }
 
 /** It comes back with the night: what weather does to a rack that is only just large enough. Null where it is no spell. */
