@@ -46,6 +46,25 @@ describe('superheat', () => {
     expect(Math.abs(dayOfOnset(starving) - 7)).toBeLessThan(1.1);
   });
 
+  // A valve that throttles lets its coil run partly dry: that is how it cools less. Common practice, no source.
+  test('of a valve that regulates says that its coil starves only while it stands wide open', () => {
+    const regulated = (wideShare: (minute: number) => number, whileWide: (minute: number) => number) => {
+      const circuit = simpleCase(grid, slow);
+      const openings = valuesOf(grid, (minute) => (minute % 60 < 60 * wideShare(minute) ? 0.9 : 0.3));
+      const values = openings.map((opening, minute) => (opening > 0.5 ? whileWide(minute) : 11));
+      return shapesOf(
+        judge({
+          ...circuit,
+          valve: recordOf('M01 valve', 'fraction', openings),
+          superheat: recordOf('M01 superheat', 'temperature-difference', values),
+        }),
+      );
+    };
+    const lessLoad = (minute: number) => (day(minute) < 6 ? 0.8 : 0.3);
+    expect(regulated(lessLoad, () => 4)).toEqual([]);
+    expect(regulated(lessLoad, (minute) => (day(minute) < 6 ? 4 : 11))).toEqual(['starving']);
+  });
+
   test('under 3 °F is flooding', () => {
     expect(shapesOf(judge(withSuperheat(() => 0.8)))).toEqual(['flooding']);
   });

@@ -2,6 +2,7 @@ import { median } from '../../maths/median.ts';
 import type { Evidence, Verdict } from '../../model/evidence.ts';
 import { stepMinutes, timeAt } from '../../model/grid.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
+import type { Kelvin } from '../../units/quantities.ts';
 import {
   abstention,
   circuitSubject,
@@ -69,35 +70,43 @@ function singleOpenings(signals: CircuitSignals): number {
 type Shape = 'starving' | 'flooding' | 'hunting';
 
 function judge(series: SuperheatSeries, days: SuperheatDays, signals: CircuitSignals): Evidence[] {
-  const known = [...days.median.keys()].filter((day) => Number.isFinite(days.median[day]!));
-  if (known.length < meta.minimumDays) return [];
-  const usual = median(days.median.subarray(0, known[Math.ceil(known.length / 3)]!));
-  const isStarved = (day: number) =>
-    days.median[day]! > settings.starvingAlways.value ||
-    (days.median[day]! > settings.starving.value && days.median[day]! > usual + settings.starvingRise.value);
+  const isStarved = (day: number, usual: Kelvin) =>
+    days.open[day]! > settings.starvingAlways.value ||
+    (days.open[day]! > settings.starving.value && days.open[day]! > usual + settings.starvingRise.value);
   const isFlooded = (day: number) => days.median[day]! < settings.flooding.value;
   const isFine = stepMinutes(signals.log.grid) <= settings.huntingInterval.value;
   const isHunting = (day: number) => isFine && days.roughness[day]! > settings.hunting.value;
-  const shapes: [Shape, (day: number) => boolean][] = [
-    ['hunting', isHunting],
-    ['starving', isStarved],
-    ['flooding', isFlooded],
+  const shapes: [Shape, Float64Array, (day: number, usual: Kelvin) => boolean][] = [
+    ['hunting', days.median, isHunting],
+    ['starving', days.open, isStarved],
+    ['flooding', days.median, isFlooded],
   ];
-  return shapes.flatMap(([shape, isSo]) => {
+  return shapes.flatMap(([shape, daily, judged]) => {
+    const known = [...daily.keys()].filter((day) => Number.isFinite(daily[day]!));
+    if (known.length < meta.minimumDays) return [];
+    const usual = median(daily.subarray(0, known[Math.ceil(known.length / 3)]!));
+    const isSo = (day: number) => judged(day, usual);
     const last = known.slice(-7);
     const agreeing = last.filter(isSo);
     if (agreeing.length < Math.min(settings.daysInAWeek.value, last.length) || !last.slice(-3).some(isSo))
       return [];
-    const since = shape === 'starving' ? sinceRise(days, usual, last, isSo) : isSo;
+    const since = shape === 'starving' ? sinceRise(daily, usual, last, isSo) : isSo;
+    const onset = onsetDay(known, since);
     return [
-      evidenceOf(shape, series, days, usual, onsetDay(known, since), agreeing.length / last.length, signals),
+      evidenceOf(
+        shape,
+        series,
+        { daily, swing: days.swing, usual, onset },
+        agreeing.length / last.length,
+        signals,
+      ),
     ];
   });
 }
 
 /** A coil that always stood about the limit passes it by chance: it is dated by when it came nearer its level of late. */
 function sinceRise(
-  { median: daily }: SuperheatDays,
+  daily: Float64Array,
   usual: number,
   last: readonly number[],
   isSo: (day: number) => boolean,
@@ -121,14 +130,18 @@ function onsetDay(known: readonly number[], isSo: (day: number) => boolean): num
 function evidenceOf(
   shape: Shape,
   series: SuperheatSeries,
-  days: SuperheatDays,
-  usual: number,
-  onset: number,
+  told: {
+    readonly daily: Float64Array;
+    readonly swing: Float64Array;
+    readonly usual: Kelvin;
+    readonly onset: number;
+  },
   share: number,
   { circuit, log }: CircuitSignals,
 ): Evidence {
-  const level = median(days.median.subarray(onset));
-  const swing = median(days.swing.subarray(onset));
+  const { usual, onset } = told;
+  const level = median(told.daily.subarray(onset));
+  const swing = median(told.swing.subarray(onset));
   return {
     analysis: meta.id,
     kind: 'superheat',

@@ -28,6 +28,13 @@ export const settings = {
     meaning: 'settled feeding in a day before the day counts',
     source: practice,
   },
+  openFrom: {
+    value: 0.5,
+    unit: '1',
+    meaning:
+      'opening of a valve that regulates from which its coil is asked to fill: below, superheat is high because the control throttles it',
+    source: practice,
+  },
   starving: {
     value: 8.3,
     unit: 'K',
