@@ -3,7 +3,7 @@ import type { Evidence } from '../../model/evidence.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
-import { type DefrostEvent, defrostEvents, lengthsAreKnown } from './events.ts';
+import { type DefrostEvent, lengthsAreKnown } from './events.ts';
 import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
 
@@ -14,10 +14,9 @@ const resolutionMinutes = 1;
  * Defrosts that used to end at changing times, as those ended by the coil do, and of late all ran to one and the same
  * longest time: if their order were chance, hardly ever would the last ones all be longest.
  */
-export function endedByTheClock(signals: CircuitSignals): Evidence[] {
+export function endedByTheClock(signals: CircuitSignals, events: readonly DefrostEvent[]): Evidence[] {
   if (!lengthsAreKnown(signals) || signals.circuit.defrost.kind === 'off-cycle') return [];
   const step = stepMinutes(signals.log.grid);
-  const events = defrostEvents(signals);
   const longest = Math.max(...events.map((event) => event.minutes));
   const isLongest = (event: DefrostEvent) => longest - event.minutes <= Math.max(resolutionMinutes, step);
   let first = events.length;

@@ -4,7 +4,7 @@ import { stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { type Change, levelChange } from './change.ts';
-import { type DefrostEvent, defrostEvents, isHeated, lengthsAreKnown } from './events.ts';
+import { type DefrostEvent, isHeated, lengthsAreKnown } from './events.ts';
 import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
 
@@ -17,8 +17,7 @@ const heatedOnWithin = 2;
 const valveLooseness = 0.15;
 
 /** Changes in how defrosts heat and when they end: hardly any rise, extended, ended early, always to the clock. */
-export function heating(signals: CircuitSignals): Evidence[] {
-  const events = defrostEvents(signals);
+export function heating(signals: CircuitSignals, events: readonly DefrostEvent[]): Evidence[] {
   const rise = levelChange(events.map((event) => event.rise));
   const rate = levelChange(events.map((event) => event.rate));
   const evidence: Evidence[] = [];

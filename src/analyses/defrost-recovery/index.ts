@@ -4,7 +4,7 @@ import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { abstention, circuitSubject } from '../evidence-parts.ts';
 import { endedByTheClock } from './by-the-clock.ts';
 import { lostDrip } from './drip.ts';
-import { completeDefrosts } from './events.ts';
+import { completeDefrosts, defrostEvents } from './events.ts';
 import { heating } from './heating.ts';
 import { lengthening } from './lengthening.ts';
 import { meta } from './meta.ts';
@@ -22,7 +22,8 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null): Ve
   const missed = missedDefrosts(signals);
   if (completeDefrosts(signals).length === 0)
     return { evidence: missed, abstentions: missed.length > 0 ? [] : [noDefrosts(signals)] };
-  const changed = heating(signals);
+  const events = defrostEvents(signals);
+  const changed = heating(signals, events);
   const isExtended = changed.some((one) => one.shape === 'extended');
   return {
     evidence: noneAnyMore(signals, [
@@ -31,7 +32,7 @@ export function analyse(signals: CircuitSignals, group: GroupSignals | null): Ve
       ...slowRecovery(signals, group),
       ...lengthening(signals),
       ...changed,
-      ...(isExtended ? [] : endedByTheClock(signals)),
+      ...(isExtended ? [] : endedByTheClock(signals, events)),
       ...overheated(signals),
       ...lostDrip(signals),
     ]),

@@ -47,8 +47,8 @@ export function findStep(
   }
   let best = { block: -1, jump: 0 };
   for (let block = Math.ceil(first / samplesPerBlock); block < last / samplesPerBlock; block++) {
-    const { before } = around(block, 24);
-    const jump = jumpAt(block, 24);
+    const { before, after } = around(block, 24);
+    const jump = (after - before) / size;
     if (jump > best.jump && Math.abs(before - change.before) <= flatBefore * Math.abs(size))
       best = { block, jump };
   }

@@ -31,6 +31,7 @@ export function offsetTable(signals: CircuitSignals, withStops = false): OffsetT
   const least = Math.max(1, samplesPerBlock * leastKnown);
   const known = new Map<string, Float64Array>();
   const limits = new Map<string, OffsetLimits>();
+  const apart = new Map<string, Kelvin>();
   const records = signals.circuit.probes.map((probe) => probe.record.values);
   const { phase } = signals;
   const shutToo = withStops ? Phase.off : Phase.cooling;
@@ -74,6 +75,9 @@ export function offsetTable(signals: CircuitSignals, withStops = false): OffsetT
     return made;
   };
   const mostApart = (probe: number, peers: readonly number[]): Kelvin => {
+    const key = `${probe} ${peers.join(' ')}`;
+    const found = apart.get(key);
+    if (found !== undefined) return found;
     const pairs = peers.map((peer) => pairLimits(probe, peer));
     // A middle of several is no less than that of what is no more than each of them.
     const low = middleOf(
@@ -84,7 +88,9 @@ export function offsetTable(signals: CircuitSignals, withStops = false): OffsetT
       pairs.map((one) => one.high),
       blocks,
     );
-    return largest(high) - smallest(low);
+    const made = largest(high) - smallest(low);
+    apart.set(key, made);
+    return made;
   };
   return { samplesPerBlock, blocks, offset, mostApart };
 }

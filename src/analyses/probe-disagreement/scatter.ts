@@ -53,11 +53,17 @@ function meanScatter(
   to: number,
   least: number,
 ): number {
+  const first = Math.max(1, from);
   const last = Math.min(to, values.length - 1);
   let sum = 0;
   let count = 0;
-  for (let i = Math.max(1, from); i < last; i++) {
-    const second = values[i]! - (values[i - 1]! + values[i + 1]!) / 2;
+  let before = values[first - 1]!;
+  let here = values[first]!;
+  for (let i = first; i < last; i++) {
+    const after = values[i + 1]!;
+    const second = here - (before + after) / 2;
+    before = here;
+    here = after;
     if (phase[i] !== Phase.cooling || Number.isNaN(second)) continue;
     sum += Math.abs(second);
     count++;

@@ -26,14 +26,15 @@ export function condensingHigh(group: GroupSignals, { log }: Signals): Evidence[
   const { discharge } = group.group;
   if (discharge === null) return [];
   const refrigerant = knownRefrigerant(group.group.refrigerant ?? '');
+  const outdoorRecord = outdoorOf(group, log);
+  if (refrigerant === null && outdoorRecord === null) return [];
   const condensing = hourlyMeans(discharge, log.grid).map((pressure) =>
     refrigerant === null ? condensingScale(pressure) : dewTemperature(refrigerant, pressure),
   );
-  const outdoorRecord = outdoorOf(group, log);
   const outdoor = hourlyMeans(outdoorRecord, log.grid);
   const normDays = Math.min(log.calendar.days.length, Math.max(5, Math.ceil(log.calendar.days.length / 3)));
   const normHours = hoursOfDay(log.calendar.days[normDays - 1]!, log.grid).to;
-  const running = runningMachines(group.group, log);
+  const running = outdoorRecord === null ? null : runningMachines(group.group, log);
   const norm = condensingNorm({ condensing, outdoor, running }, normHours, refrigerant !== null);
   if (norm === null && refrigerant === null) return [];
   const usual = norm?.at ?? highestUsual(condensing, normHours);

@@ -21,10 +21,7 @@ export function startRate(
 ): StartRate {
   const hour = samplesIn(grid, 60);
   const hours = new Float64Array(Math.ceil(grid.count / hour));
-  for (const start of starts) {
-    const at = Math.floor((start - grid.startMs) / hourMs);
-    if (at >= 0 && at < hours.length) hours[at]!++;
-  }
+  countByHour(starts, grid.startMs, hours);
   for (let k = 0; k < hours.length; k++) {
     if (knownIn(values, k * hour, (k + 1) * hour) < leastCoverage * hour) hours[k] = Number.NaN;
   }
@@ -32,6 +29,13 @@ export function startRate(
     meanOfKnown(hours, Math.round(day.from / hour), Math.round(day.to / hour), day.hours / 4),
   );
   return { hours, days };
+}
+
+function countByHour(starts: readonly EpochMs[], startMs: EpochMs, hours: Float64Array): void {
+  for (let k = 0; k < starts.length; k++) {
+    const at = Math.floor((starts[k]! - startMs) / hourMs);
+    if (at >= 0 && at < hours.length) hours[at]!++;
+  }
 }
 
 /** Mean of the known hours from one to another; NaN of fewer than `least`. */
