@@ -1,9 +1,11 @@
 import type { Evidence } from '../../model/evidence.ts';
 import type { Projection } from '../../model/finding.ts';
 import type { Log } from '../../model/log.ts';
-import { formatDifference, formatMinutes } from '../../units/display.ts';
+import { formatDifference, formatMinutes, formatShare } from '../../units/display.ts';
+import { formatNumber } from '../../units/format-number.ts';
 import type { Judgement } from '../judgement.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
+import { againstClause } from './against-clause.ts';
 import { limitClause, placeClause, pointName, sinceClause, verdictClause } from './clauses.ts';
 import { movedSummary } from './moved-summary.ts';
 
@@ -35,7 +37,7 @@ export function defrostSummary(trouble: Trouble, log: Log): string {
     return movedSummary(trouble, log);
   const habit = habitOf(trouble.lead);
   if (habit !== null) return `${placeClause(trouble)}${habit}.`;
-  return `${placeClause(trouble)}${defrostWords(trouble.lead)} ${sinceClause(trouble, log)}${recoveryClause(trouble.lead)}.`;
+  return `${placeClause(trouble)}${defrostWords(trouble.lead)} ${sinceClause(trouble, log)}${recoveryClause(trouble.lead)}${sizeClause(trouble.lead, log)}.`;
 }
 
 /** A recovery that is long and always was so. */
@@ -52,6 +54,15 @@ function recoveryClause({ measures }: Evidence): string {
   const usual = measured('recoveryAtStart', 'usualRecovery', 'usualDefrostLength');
   if (now === undefined || usual === undefined) return '';
   return `: ${formatMinutes(Math.round(now))} where ${formatMinutes(Math.round(usual))} were usual`;
+}
+
+/** How little it warmed against what it did, or how many were missed. */
+function sizeClause(lead: Evidence, { units }: Log): string {
+  const missed = lead.measures.find(({ name }) => name === 'missedDefrosts')?.value;
+  const share = lead.measures.find(({ name }) => name === 'missedSince')?.value;
+  if (missed !== undefined && share !== undefined)
+    return ` (${missed}; ${formatShare(share / 100)} of those due since then)`;
+  return againstClause(lead, [['peakRise', 'usualPeakRise', (rise) => formatDifference(rise, units)]]);
 }
 
 function defrostWords({ kind, shape, probe }: Evidence): string {
@@ -90,7 +101,15 @@ export function cyclingSummary(trouble: Trouble, judgement: Judgement, log: Log)
       ? 'the differential is probably too tight'
       : 'look at its control';
   const verb = machines.size > 1 ? 'start' : 'starts';
-  return `${placeClause(trouble)}${names} ${verb} too often ${sinceClause(trouble, log)}: ${why}.`;
+  return `${placeClause(trouble)}${names} ${verb} too often${startsClause(trouble)} ${sinceClause(trouble, log)}: ${why}.`;
+}
+
+/** ` (13 an hour against 2.5 an hour)` of the machine that starts most. */
+function startsClause({ evidence }: Trouble): string {
+  const rate = ({ measures }: Evidence) => measures.find(({ name }) => name === 'startsPerHour')?.value ?? 0;
+  const most = evidence.reduce((busiest, one) => (rate(one) > rate(busiest) ? one : busiest));
+  const anHour = (starts: number) => `${formatNumber(starts, starts < 9.95 ? 1 : 0)} an hour`;
+  return againstClause(most, [['startsPerHour', 'usualStartsPerHour', anHour]]);
 }
 
 const togetherWords: Readonly<{ [shape: string]: string }> = {
@@ -131,6 +150,9 @@ const superheatWords: Readonly<{ [shape: string]: string }> = {
 };
 
 export function superheatSummary(trouble: Trouble, log: Log): string {
-  const what = superheatWords[trouble.lead.shape] ?? 'superheat is off';
-  return `${placeClause(trouble)}${what}, ${sinceClause(trouble, log)}.`;
+  const { lead } = trouble;
+  const what = superheatWords[lead.shape] ?? 'superheat is off';
+  const kelvin = (value: number) => formatDifference(value, log.units);
+  const size = lead.shape === 'hunting' ? '' : againstClause(lead, [['superheat', 'usualSuperheat', kelvin]]);
+  return `${placeClause(trouble)}${what}, ${sinceClause(trouble, log)}${size}.`;
 }

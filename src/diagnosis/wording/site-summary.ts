@@ -9,6 +9,7 @@ import {
 } from '../../units/display.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
 import { warmSpell } from '../warm-spell.ts';
+import { againstClause } from './against-clause.ts';
 import { placeClause, pointName, sinceClause } from './clauses.ts';
 import { targetSummary } from './target-summary.ts';
 
@@ -40,30 +41,28 @@ export function rackSummary(trouble: Trouble, log: Log): string {
   const spell = spellWords(trouble);
   return (
     targetSummary(trouble, many, log) ??
-    `Suction group ${lead.suctionGroup}: ${what}${sizeClause(lead, log)} ${sinceClause(trouble, log)}${spell ?? many}.`
+    `Suction group ${lead.suctionGroup}: ${what}${sizeClause(lead, log)} ${visitClause(lead, log) ?? sinceClause(trouble, log)}${spell ?? many}.`
   );
 }
 
-/**
- * ` (66.6 psig against 54.2 psig)`: what stands there against what is due or usual; ` (by 8.8 °F saturated)` for condensing, whose
- * due hangs on the weather.
- */
-function sizeClause({ measures, features }: Evidence, { units, atmosphere }: Log): string {
-  const value = (name: string) => measures.find((one) => one.name === name)?.value;
-  const rise = features.refrigerantKnown === 1 ? value('condensingRise') : undefined;
-  if (rise !== undefined) return ` (by ${formatDifference(rise, units)} saturated)`;
+/** `from Tue 10 Feb, 09:40 until Tue 10 Feb, 12:15`: a visit is over in hours. */
+function visitClause({ shape, onset, end }: Evidence, log: Log): string | null {
+  if (shape !== 'service-visit' || end === null) return null;
+  return `from ${formatDayAndTime(onset, log)} until ${formatDayAndTime(end, log)}`;
+}
+
+/** What stands there against what is due or usual; ` (by 8.8 °F saturated)` for condensing, whose due hangs on the weather. */
+function sizeClause(lead: Evidence, { units, atmosphere }: Log): string {
+  const rise = lead.measures.find(({ name }) => name === 'condensingRise')?.value;
+  if (rise !== undefined && lead.features.refrigerantKnown === 1)
+    return ` (by ${formatDifference(rise, units)} saturated)`;
   const pressure = (kilopascal: number) => formatPressure(kilopascal, units, atmosphere);
-  const against: readonly (readonly [string, string, (size: number) => string])[] = [
+  return againstClause(lead, [
     ['suctionLevel', 'suctionTarget', pressure],
     ['suctionLevel', 'suctionUsual', pressure],
     ['tripsADay', 'usualTripsADay', (times) => `${Math.round(times)} a day`],
     ['level', 'usualLevel', (percent) => formatShare(percent / 100)],
-  ];
-  for (const [now, due, written] of against) {
-    const [size, other] = [value(now), value(due)];
-    if (size !== undefined && other !== undefined) return ` (${written(size)} against ${written(other)})`;
-  }
-  return '';
+  ]);
 }
 
 /** It comes back with the night: what weather does to a rack that is only just large enough. Null where it is no spell. */
