@@ -102,6 +102,18 @@ describe('probe disagreement', () => {
     }
   });
 
+  it('reads from one defrost since a step what the scatter of those before it allows', () => {
+    const after = (step: number) => seen([still, stepAt(step, 3), still])[0]!.features;
+    const one = after(15.7);
+    expect(one.defrostsUsed).toBe(1);
+    expect(one.defrostOffsetRatio).toBeCloseTo(1, 1);
+    expect(one.riseRatio).toBeCloseTo(1, 1);
+    const many = after(8);
+    expect(one.defrostOffsetRatioError).toBeGreaterThan(many.defrostOffsetRatioError!);
+    expect(one.riseRatioError).toBeGreaterThan(0);
+    expect(many.riseRatioError).toBeUndefined();
+  });
+
   it('writes down the warm one of two, with a single pair to vote', () => {
     const [pair] = seen([stepAt(8, 2), still]);
     expect(pair).toMatchObject({ probe: 'M01 air A', shape: 'step' });

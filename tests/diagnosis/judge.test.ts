@@ -366,6 +366,21 @@ describe('a finding', () => {
     expect(one(wholeRise()).wouldDecide).not.toContain('doors');
   });
 
+  it('asks for the air of its proper place where the probe may have been moved: beside a moved one all agree', () => {
+    const warm = { shift: 3, creeping: 0, defrostsUsed: 20, inconstancy: 0.42, wanderRatio: 2 };
+    const fan = one({
+      ...creep,
+      shape: 'step',
+      features: { ...warm, defrostOffsetRatio: 0.3, riseRatio: 0.84, dayNightRatio: 0.43 },
+    });
+    expect(fan.causes.slice(0, 2).map(({ cause }) => cause)).toEqual(['evaporator-fan', 'probe-moved']);
+    expect(fan.wouldDecide).toMatch(/where M01 air . belongs.*was moved or lies/);
+    const lying = { defrostOffsetRatio: 1, riseRatio: 1, dayNightRatio: 0, inconstancy: 0, wanderRatio: 1 };
+    const lie = one({ ...creep, shape: 'step', features: { ...warm, ...lying } });
+    expect(lie.causes[0]!.cause).toBe('probe-offset');
+    expect(lie.wouldDecide).toMatch(/beside M01 air ./);
+  });
+
   it('says what it is not, and why', () => {
     const text = one(creep).notThis.join(' ');
     for (const alike of ['set-point change', 'weather', 'stocking', 'old habit'])

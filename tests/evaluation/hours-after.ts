@@ -12,6 +12,8 @@ export interface HoursAfter {
   readonly found: boolean;
   readonly origin: boolean;
   readonly cause: boolean;
+  /** The finding says that the data cannot tell whose fault it is. */
+  readonly undecided: boolean;
 }
 
 /** Of each number of hours that the store's history holds after the onset. */
@@ -30,11 +32,12 @@ export function saidHoursAfter(
         found: finding !== null,
         origin: finding !== null && fault.origins.includes(finding.origin),
         cause: finding !== null && fault.causes.includes(finding.causes[0]?.cause as never),
+        undecided: finding?.summary.includes('the data cannot tell') === true,
       };
     });
 }
 
-/** Found, origin and first cause by fault and hours; as Markdown. */
+/** Found, origin, first cause, what is left open and what is surely said of the wrong origin, by fault and hours; as Markdown. */
 export function hoursAfterTable(faults: readonly FaultOutcome[]): string {
   const names = [...new Set(faults.map(({ fault }) => fault.fault))];
   const rows = names.flatMap((name) => {
@@ -43,12 +46,18 @@ export function hoursAfterTable(faults: readonly FaultOutcome[]): string {
       const these = said.filter((one) => one.hours === hours);
       const found = these.filter((one) => one.found);
       const of = (test: (one: HoursAfter) => boolean) => `${found.filter(test).length}/${found.length}`;
-      return `| ${name} | ${hours} | ${shareText(found.length, these.length)} | ${of(({ origin }) => origin)} | ${of(({ cause }) => cause)} |`;
+      const told = [
+        of(({ origin }) => origin),
+        of(({ cause }) => cause),
+        of(({ undecided }) => undecided),
+        of(({ origin, undecided }) => !origin && !undecided),
+      ];
+      return `| ${name} | ${hours} | ${shareText(found.length, these.length)} | ${told.join(' | ')} |`;
     });
   });
   return `### Hours after a fault began\n\n${[
-    '| fault | hours | found | origin | cause |',
-    '| --- | --- | --- | --- | --- |',
+    '| fault | hours | found | origin | cause | undecided | sure of a wrong origin |',
+    '| --- | --- | --- | --- | --- | --- | --- |',
     ...rows,
   ].join('\n')}`;
 }

@@ -4,10 +4,11 @@ import type { CircuitSignals, ProbeDays, ProbeDefrost } from '../../signals/type
 import { type Comparison, type Span, wholeDays } from './comparison.ts';
 import { constancy } from './constancy.ts';
 import { cycleLikeness } from './cycle-likeness.ts';
-import { errorOfMedian } from './error-of-median.ts';
+import { errorOfFew, errorOfMedian } from './error-of-median.ts';
 import type { OffsetTable } from './offset-table.ts';
 import { spill } from './spill.ts';
 
+/** Defrosts that tell how an offset scatters; where those before the change do, one since tells what it is. */
 const leastDefrosts = 3;
 /** A cooling offset below this cannot be divided by (°F 1, domain practice). */
 const leastOffset = 0.55;
@@ -37,13 +38,14 @@ export function behaviour(
   const cooling = shiftOver(signals, probe, peers, compared, (one) => one.before);
   const late = shiftOver(signals, probe, peers, compared, (one) => one.late);
   put('defrostsUsed', Math.min(cooling.count, late.count));
-  if (Math.min(cooling.count, late.count) >= leastDefrosts && Math.abs(cooling.shift) >= leastOffset) {
+  if (cooling.isKnown && late.isKnown && Math.abs(cooling.shift) >= leastOffset) {
     const ratio = late.shift / cooling.shift;
     put('defrostOffsetRatio', ratio);
     put('defrostOffsetRatioError', Math.hypot(late.error, ratio * cooling.error) / Math.abs(cooling.shift));
     put('lateDefrostShift', late.shift);
     const rise = riseRatio(signals, probe, peers, compared);
-    put('riseRatio', rise);
+    put('riseRatio', rise.ratio);
+    if (late.count < leastDefrosts) put('riseRatioError', rise.error);
     Object.assign(features, constancy(signals, table, probe, peers, compared, cooling));
     Object.assign(features, spill(signals, probe, peers, compared, cooling.shift));
   }
@@ -68,8 +70,11 @@ export function behaviour(
 
   if (cycles) {
     const likeness = cycleLikeness(signals, probe, peers, compared.now);
-    put('phaseCorrelation', likeness.correlation);
-    put('phaseLagMinutes', likeness.lagMinutes);
+    // A valve that a false reading holds open makes no cycles: what is left is noise.
+    if (likeness.othersSwing >= leastSwing) {
+      put('phaseCorrelation', likeness.correlation);
+      put('phaseLagMinutes', likeness.lagMinutes);
+    }
   }
   return features;
 }
@@ -78,6 +83,7 @@ interface Shift {
   readonly shift: number;
   readonly error: number;
   readonly count: number;
+  readonly isKnown: boolean;
 }
 
 /** Change of (probe − median of neighbours) at one moment of the defrosts, with its standard error. */
@@ -96,12 +102,14 @@ function shiftOver(
     ).filter(Number.isFinite);
   const now = offsets(compared.now);
   const old = offsets(compared.old);
-  const reference = old.length >= leastDefrosts ? median(old) : 0;
-  const oldError = old.length >= leastDefrosts ? errorOfMedian(old) : 0;
+  const isUsualKnown = old.length >= leastDefrosts;
+  const reference = isUsualKnown ? median(old) : 0;
+  const error = now.length < leastDefrosts ? errorOfFew(now, old) : errorOfMedian(now);
   return {
     shift: median(now) - reference,
-    error: Math.hypot(errorOfMedian(now), oldError),
+    error: Math.hypot(error, isUsualKnown ? errorOfMedian(old) : 0),
     count: now.length,
+    isKnown: now.length >= (isUsualKnown ? 1 : leastDefrosts),
   };
 }
 
@@ -115,15 +123,19 @@ function riseRatio(
   probe: number,
   peers: readonly number[],
   compared: Comparison,
-): number {
-  const ratios = (span: Span): number[] =>
-    defrostsIn(signals, span).map((window) => {
-      const rise = (one: ProbeDefrost): number => one.peak - one.before;
-      return rise(window.probes[probe]!) / median(peers.map((peer) => rise(window.probes[peer]!)));
-    });
-  const now = median(ratios(compared.now));
-  const old = median(ratios(compared.old));
-  return Number.isFinite(old) && old > 0.2 ? now / old : now;
+): { ratio: number; error: number } {
+  const ratios = (span: Span): Float64Array =>
+    Float64Array.from(
+      defrostsIn(signals, span).map((window) => {
+        const rise = (one: ProbeDefrost): number => one.peak - one.before;
+        return rise(window.probes[probe]!) / median(peers.map((peer) => rise(window.probes[peer]!)));
+      }),
+    ).filter(Number.isFinite);
+  const now = ratios(compared.now);
+  const old = ratios(compared.old);
+  const usual = median(old);
+  const over = Number.isFinite(usual) && usual > 0.2 ? usual : 1;
+  return { ratio: median(now) / over, error: errorOfFew(now, old) / over };
 }
 
 type DailySeries = (days: ProbeDays) => Float64Array;

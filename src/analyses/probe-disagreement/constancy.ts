@@ -3,7 +3,7 @@ import { samplesIn } from '../../model/grid.ts';
 import type { CircuitSignals, DefrostWindow } from '../../signals/types.ts';
 import type { Kelvin } from '../../units/quantities.ts';
 import type { Comparison, Span } from './comparison.ts';
-import { errorOfMedian } from './error-of-median.ts';
+import { errorOfFew, errorOfMedian } from './error-of-median.ts';
 import { blockMinutes, blocksPerHour, type OffsetTable } from './offset-table.ts';
 
 const leastDefrosts = 3;
@@ -72,10 +72,14 @@ function inconstancy(
       ).filter(Number.isFinite);
     const now = offsets(compared.now);
     const old = offsets(compared.old);
-    if (Math.min(now.length, old.length) < leastDefrosts) continue;
+    if (now.length === 0 || old.length < leastDefrosts) continue;
     const ratio = (median(now) - median(old)) / cooling.shift;
     const error =
-      Math.hypot(errorOfMedian(now), errorOfMedian(old), ratio * cooling.error) / Math.abs(cooling.shift);
+      Math.hypot(
+        now.length < leastDefrosts ? errorOfFew(now, old) : errorOfMedian(now),
+        errorOfMedian(old),
+        ratio * cooling.error,
+      ) / Math.abs(cooling.shift);
     excess += (ratio - 1) ** 2 - error ** 2;
     chance += error ** 2;
     used++;

@@ -1,5 +1,6 @@
 import { samplesIn, stepMinutes } from '../../model/grid.ts';
 import { type CircuitSignals, Phase } from '../../signals/types.ts';
+import type { Kelvin } from '../../units/quantities.ts';
 import type { Span } from './comparison.ts';
 
 const longestLagMinutes = 8;
@@ -8,14 +9,14 @@ const longestSpanDays = 4;
 /**
  * How alike a probe and the mean of its neighbours cycle in settled air: the largest correlation of their
  * deviations from a one-hour running mean over lags of up to eight minutes, and that lag (positive: the probe
- * is late). A lying probe sits in the same air and keeps the shape; a blocked section is smaller and later.
+ * is late), with the swing of the neighbours: 2√2 times their root mean square, as of a sine. A lying probe sits in the same air and keeps the shape; a blocked section is smaller and later.
  */
 export function cycleLikeness(
   signals: CircuitSignals,
   probe: number,
   peers: readonly number[],
   span: Span,
-): { correlation: number; lagMinutes: number } {
+): { correlation: number; lagMinutes: number; othersSwing: Kelvin } {
   const { grid } = signals.log;
   const { to } = span;
   const from = Math.max(span.from, to - samplesIn(grid, longestSpanDays * 1440));
@@ -33,7 +34,12 @@ export function cycleLikeness(
       best = { correlation, lagMinutes: lag * stepMinutes(grid) };
     }
   }
-  return best;
+  return { ...best, othersSwing: 2 * Math.SQRT2 * rootMeanSquare(b) };
+}
+
+function rootMeanSquare(values: Float64Array): number {
+  const known = values.filter(Number.isFinite);
+  return Math.sqrt(known.reduce((sum, value) => sum + value * value, 0) / known.length);
 }
 
 function meanOf(records: readonly Float64Array[]): Float64Array {

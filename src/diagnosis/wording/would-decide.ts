@@ -10,6 +10,14 @@ function isSudden({ lead }: Trouble, { causes }: Judgement): boolean {
   );
 }
 
+/** From this likelihood a second cause is told with the measurement that tells it apart. */
+const worthTelling = 0.1;
+
+/** A probe that was moved, or fell, agrees with a thermometer beside it: what tells it from a warm section is its place. */
+function mayBeMoved({ causes }: Judgement): boolean {
+  return causes.some(({ cause, likelihood }) => cause === 'probe-moved' && likelihood >= worthTelling);
+}
+
 /** What a column would have told from afar, where there is none. */
 function withoutReturnAir({ lead, circuit }: Trouble): string {
   if (lead.features.returnGapLog !== undefined || (circuit?.circuit.returnAir.length ?? 0) > 0) return '';
@@ -19,7 +27,14 @@ function withoutReturnAir({ lead, circuit }: Trouble): string {
 /** The one measurement that would settle a verdict the data leave open; null where they do not. */
 export function whatWouldDecide(trouble: Trouble, judgement: Judgement): string | null {
   if (trouble.scope === 'one-probe' && trouble.lead.features.sinceStart !== 1) {
-    const ask = `Hold a reference thermometer beside ${pointName(trouble.lead.probe)} while it cools, away from a defrost`;
+    const probe = pointName(trouble.lead.probe);
+    if (mayBeMoved(judgement)) {
+      const open = isDecided(judgement)
+        ? ''
+        : 'Undecided between a section that is truly off and a probe that lies or was moved. ';
+      return `${open}Hold a reference thermometer where ${probe} belongs, not where it may hang now, while it cools, away from a defrost: if it reads like the probe, the section is warm; if like the neighbours, the probe was moved or lies.`;
+    }
+    const ask = `Hold a reference thermometer beside ${probe} while it cools, away from a defrost`;
     if (isDecided(judgement)) {
       return `${ask}: if it ${judgement.origin === 'probe' ? 'agrees with the probe, the section is warm' : 'reads like the neighbours, the probe lies'}.`;
     }
