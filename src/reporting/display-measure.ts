@@ -39,6 +39,8 @@ function displayValue(value: number, name: string, unit: string, site: SiteUnits
       return formatTemperature(value, site.units);
     case 'K':
       return formatDifference(value, site.units);
+    case '%/d':
+      return `${formatNumber(value, 1)} % a day`;
     case 'K/d':
       return formatRate(value, site.units);
     case 'K.h':

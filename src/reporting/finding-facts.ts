@@ -1,4 +1,3 @@
-import type { Measure } from '../model/evidence.ts';
 import type { Finding, Projection } from '../model/finding.ts';
 import type { Log } from '../model/log.ts';
 import { formatDays, formatMinutes, formatPressure, formatTemperature } from '../units/display.ts';
@@ -25,13 +24,13 @@ function lastedText(milliseconds: number): string {
   return days < 2 ? formatMinutes(milliseconds / 60_000) : formatDays(Math.round(days));
 }
 
-/** The measure that says how fast it goes: a slope by name, else the first one that is per day. */
-export function paceOf(measures: readonly Measure[]): Measure | null {
-  return (
-    measures.find(({ name, unit }) => name === 'slope' && unit.endsWith('/d')) ??
-    measures.find(({ unit }) => unit.endsWith('/d')) ??
-    null
-  );
+/** `0.41 °F a day (0.33 to 0.49)`: how fast it goes on; null for what does not, as trips that are counted by the day. */
+export function paceText({ measures }: Finding, log: Log): string | null {
+  const named = (wanted: string) => measures.find(({ name }) => name === wanted);
+  const slope = named('slope');
+  if (slope !== undefined) return displayMeasure(slope, log);
+  const lengthening = named('lengthening');
+  return lengthening === undefined ? null : `its recovery grows by ${displayMeasure(lengthening, log)}`;
 }
 
 /** What leads it is dated to the hour: days of a rise that was also seen in it are those of the window. */
@@ -74,8 +73,8 @@ export function confidenceText(confidence: number): string {
 
 export function findingFacts(finding: Finding, log: Log): readonly Fact[] {
   const facts: Fact[] = [{ label: 'since', text: sinceText(finding, log) }];
-  const pace = paceOf(finding.measures);
-  if (pace !== null) facts.push({ label: 'how fast', text: displayMeasure(pace, log) });
+  const pace = paceText(finding, log);
+  if (pace !== null) facts.push({ label: 'how fast', text: pace });
   else if (!cameAtOnce(finding)) facts.push(...levelledOff(finding));
   const toLimit = toLimitText(finding, log);
   if (toLimit !== null) facts.push({ label: 'to limit', text: toLimit });

@@ -48,6 +48,15 @@ describe('the facts of a finding', () => {
     expect(shaped('swapped')).toBeUndefined();
   });
 
+  test('say how fast a recovery grows, and no pace of what is counted by the day', () => {
+    const measured = (name: string, unit: string) => [{ name, value: 3.49, low: 3.01, high: 3.95, unit }];
+    expect(textOf('how fast', { measures: measured('lengthening', '%/d') })).toBe(
+      'its recovery grows by 3.5 % a day (3.0 to 4.0)',
+    );
+    const trips = { measures: measured('tripsADay', '/d'), evidence: [evidence({ shape: 'step' })] };
+    expect(textOf('how fast', trips)).toBeUndefined();
+  });
+
   test('leave out what is not known', () => {
     const labels = findingFacts(finding(log, { measures: [], projection: null }), log).map(
       ({ label }) => label,

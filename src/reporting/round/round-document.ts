@@ -5,8 +5,7 @@ import type { Signals } from '../../signals/types.ts';
 import { localTimestamp } from '../../units/display.ts';
 import { moreUrgent, type Stop, visitSheet } from '../../visit/visit-sheet.ts';
 import { airNotFood } from '../air-not-food.ts';
-import { displayMeasure } from '../display-measure.ts';
-import { confidenceText, paceOf, toLimitText } from '../finding-facts.ts';
+import { confidenceText, paceText, toLimitText } from '../finding-facts.ts';
 import { noCircuits, siteTitle } from '../headline.ts';
 import { dayText, endOf, spanText } from '../local-time.ts';
 import { openQuestions } from '../open-questions.ts';
@@ -103,7 +102,6 @@ export function judgedStore({ log, report, signals, diagnosis }: Analysed, sourc
 
 function roundStop(stop: Stop, log: Log): Omit<RoundStop, 'store' | 'source'> {
   const { lead, severity, others, cause } = stop;
-  const pace = paceOf(lead.measures);
   return {
     place: stopTitle(stop, log),
     severity,
@@ -112,7 +110,7 @@ function roundStop(stop: Stop, log: Log): Omit<RoundStop, 'store' | 'source'> {
     summary: stopSummary(stop, log),
     onset: localTimestamp(lead.onset, log),
     since: dayText(log, lead.onset),
-    pace: pace === null ? null : displayMeasure(pace, log),
+    pace: paceText(lead, log),
     toLimit: toLimitText(lead, log),
     confidence: confidenceText(lead.confidence),
     now: exposureText(stop, log),

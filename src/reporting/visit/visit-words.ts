@@ -4,8 +4,7 @@ import type { Log } from '../../model/log.ts';
 import { formatMinutes, formatTemperature } from '../../units/display.ts';
 import type { PhoneQuestion } from '../../visit/phone-first.ts';
 import type { Stop, VisitSheet } from '../../visit/visit-sheet.ts';
-import { displayMeasure } from '../display-measure.ts';
-import { confidenceText, paceOf } from '../finding-facts.ts';
+import { confidenceText, paceText } from '../finding-facts.ts';
 import { noCircuits, tooShortForDrift } from '../headline.ts';
 import { limitName } from '../limit-words.ts';
 import { dayText } from '../local-time.ts';
@@ -27,10 +26,10 @@ export const stopTitle = (stop: Stop, log: Log): string => placeTitle(stop.lead,
 
 /** `since Fri 11 Sep · 0.41 °F a day · high, 93 %`. */
 export function stopFacts({ lead }: Stop, log: Log): string {
-  const pace = paceOf(lead.measures);
+  const pace = paceText(lead, log);
   return [
     `since ${dayText(log, lead.onset)}`,
-    ...(pace === null ? [] : [displayMeasure(pace, log)]),
+    ...(pace === null ? [] : [pace]),
     `confidence ${confidenceText(lead.confidence)}`,
   ].join(' · ');
 }
