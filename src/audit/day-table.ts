@@ -65,23 +65,19 @@ export function dayTable(
   const running = byDay(frameOf(compressors, ['runHours'], danfo), 'runHours', 'sum');
   const rounded = (value: number | undefined, decimals: number) =>
     value === undefined ? null : Number(value.toFixed(decimals));
-  return {
-    name: 'days',
-    title: 'The site day by day',
-    columns: dayColumns,
-    rows: month.days.map((d) => {
-      const { date, hours } = log.calendar.days[d]!;
-      return [
-        date,
-        hours,
-        rounded(coverage.get(date), 4),
-        rounded(above.get(date), 2),
-        above.has(date) ? (warm.get(date) ?? 0) : null,
-        rounded(starts.get(date), 0),
-        rounded(running.get(date), 3),
-      ];
-    }),
-  };
+  const rows = month.days.map((d) => {
+    const { date, hours } = log.calendar.days[d]!;
+    return [
+      date,
+      hours,
+      rounded(coverage.get(date), 4),
+      rounded(above.get(date), 2),
+      above.has(date) ? (warm.get(date) ?? 0) : null,
+      rounded(starts.get(date), 0),
+      rounded(running.get(date), 3),
+    ];
+  });
+  return { name: 'days', title: 'The site day by day', columns: dayColumns, rows, eachRow: () => rows };
 }
 
 /** Day and one column of a table, rows without the value left out: danfojs would count them as 0. */

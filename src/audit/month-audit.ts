@@ -4,7 +4,7 @@ import type { Signals } from '../signals/types.ts';
 import { type Danfo, dayTable } from './day-table.ts';
 import type { Month } from './month.ts';
 import type { MonthScope } from './scope.ts';
-import { fillTable, type Table } from './table.ts';
+import { type Table, tableOf } from './table.ts';
 import { tableDefinitions } from './tables/registry.ts';
 
 /** A month in tables, by name; all findings, alarms and plots come from the scope. */
@@ -19,12 +19,10 @@ interface Judged {
   readonly diagnosis: Diagnosis;
 }
 
-/** All tables of a month. danfojs-node is loaded here, when the first audit is made. */
+/** All tables of a month; that of the days is filled at once. danfojs-node is loaded here, when the first audit is made. */
 export async function monthAudit({ log, signals, diagnosis }: Judged, month: Month): Promise<MonthAudit> {
   const scope: MonthScope = { log, signals, diagnosis, month };
-  const tables = new Map(
-    tableDefinitions.map((definition) => [definition.name, fillTable(definition, scope)]),
-  );
+  const tables = new Map(tableDefinitions.map((definition) => [definition.name, tableOf(definition, scope)]));
   tables.set('days', dayTable(scope, tables, await loadDanfo()));
   return { scope, tables };
 }

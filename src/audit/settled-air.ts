@@ -1,6 +1,7 @@
 import { limitOf } from '../exposure/circuit-exposure.ts';
 import type { SampleRange } from '../exposure/exposure.ts';
 import { type PartedSeries, pooledParts } from '../maths/pooled-parts.ts';
+import type { RecordFacts } from '../signals/record-facts.ts';
 import { type CircuitSignals, Phase } from '../signals/types.ts';
 import type { Celsius } from '../units/quantities.ts';
 import type { Month } from './month.ts';
@@ -82,6 +83,11 @@ function settledPlaces({ phase, log }: CircuitSignals, month: Month): Int32Array
 
 function markSettled(places: Int32Array, phase: Uint8Array, { from, to }: SampleRange, at: number): void {
   for (let i = from; i < to; i++) if (phase[i] === Phase.cooling) places[i] = at;
+}
+
+/** Readings of a probe in a range; of a record that is known throughout none is looked at. */
+export function readingsIn({ record, known }: RecordFacts, range: SampleRange): number {
+  return known === record.values.length ? range.to - range.from : knownIn(record.values, range);
 }
 
 export function knownIn(values: Float64Array, { from, to }: SampleRange): number {

@@ -21,23 +21,39 @@ export interface TableDefinition<Row = never> {
   /** `one probe on one local day`. */
   readonly oneRow: string;
   readonly columns: readonly Column<Row>[];
-  rows(scope: MonthScope): readonly Row[];
+  rows(scope: MonthScope): Iterable<Row>;
 }
 
-/** A table with its cells; numbers that are not known are null. */
+type Cells = readonly Cell[];
+
+/** A table of cells; numbers that are not known are null. */
 export interface Table {
   readonly name: string;
   readonly title: string;
   readonly columns: readonly Pick<Column<never>, 'name' | 'unit' | 'definition' | 'formula'>[];
-  readonly rows: readonly (readonly Cell[])[];
+  /** Made when they are first asked for, and kept. */
+  readonly rows: readonly Cells[];
+  /** The rows that are kept, else one after the other, none of them kept: a month has thousands of defrosts. */
+  eachRow(): Iterable<Cells>;
 }
 
-export function fillTable<Row>(definition: TableDefinition<Row>, scope: MonthScope): Table {
+export function tableOf<Row>(definition: TableDefinition<Row>, scope: MonthScope): Table {
   const { name, title, columns } = definition;
-  const rows = definition
-    .rows(scope)
-    .map((row) => columns.map((column) => settled(column.cell(row, scope), column.decimals)));
-  return { name, title, columns, rows };
+  function* made(): Generator<Cells> {
+    for (const row of definition.rows(scope))
+      yield columns.map((column) => settled(column.cell(row, scope), column.decimals));
+  }
+  let kept: readonly Cells[] | null = null;
+  return {
+    name,
+    title,
+    columns,
+    get rows() {
+      kept ??= [...made()];
+      return kept;
+    },
+    eachRow: () => kept ?? made(),
+  };
 }
 
 function settled(cell: Cell, decimals: number | undefined): Cell {

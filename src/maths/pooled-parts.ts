@@ -89,12 +89,25 @@ interface Steps {
   readonly counts: Uint16Array;
 }
 
+/** Stretches short enough that the engine compiles their loop as a function, once, not as a part of each long one. */
+const stretch = 2048;
+
 /** False where two different values fall on one step, or too many on one. */
-function countSteps(
+function countSteps(series: PartedSeries, steps: Steps): boolean {
+  const { length } = series.values;
+  for (let from = 0; from < length; from += stretch) {
+    if (!countStretch(series, steps, from, Math.min(length, from + stretch))) return false;
+  }
+  return true;
+}
+
+function countStretch(
   { values, places, partOf }: PartedSeries,
   { low, perStep, shown, counts }: Steps,
+  from: number,
+  to: number,
 ): boolean {
-  for (let i = 0; i < values.length; i++) {
+  for (let i = from; i < to; i++) {
     const place = places[i]!;
     const value = values[i]!;
     if (place < 0 || Number.isNaN(value)) continue;
@@ -110,16 +123,29 @@ function countSteps(
   return true;
 }
 
-function rangeOf({ values, places }: PartedSeries): { low: number; high: number } {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < values.length; i++) {
+interface Range {
+  low: number;
+  high: number;
+}
+
+function rangeOf(series: PartedSeries): Range {
+  const range = { low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };
+  const { length } = series.values;
+  for (let from = 0; from < length; from += stretch)
+    widen(range, series, from, Math.min(length, from + stretch));
+  return range;
+}
+
+function widen(range: Range, { values, places }: PartedSeries, from: number, to: number): void {
+  let { low, high } = range;
+  for (let i = from; i < to; i++) {
     const value = values[i]!;
     if (places[i]! < 0) continue;
     if (value < low) low = value;
     if (value > high) high = value;
   }
-  return { low, high };
+  range.low = low;
+  range.high = high;
 }
 
 function addCounts(pooled: Int32Array, counts: Counts, from: number): void {

@@ -5,7 +5,7 @@ import type { CircuitSignals } from '../../signals/types.ts';
 import { Phase } from '../../signals/types.ts';
 import type { MonthScope } from '../scope.ts';
 import { differenceCell, temperatureCell } from '../scope.ts';
-import { knownIn, settledAir } from '../settled-air.ts';
+import { readingsIn, settledAir } from '../settled-air.ts';
 import { defineTable } from '../table.ts';
 import { valveMonth } from '../valve-month.ts';
 import { circuitColumn } from './key-columns.ts';
@@ -159,7 +159,7 @@ function circuitMonth(signals: CircuitSignals, scope: MonthScope): CircuitMonth 
   const recoveries = windows
     .filter(({ complete }) => complete)
     .flatMap((window) => window.probes.filter((_, k) => usable[k]));
-  const known = circuit.probes.reduce((sum, { record }) => sum + knownIn(record.values, range), 0);
+  const known = signals.facts.reduce((sum, facts) => sum + readingsIn(facts, range), 0);
   const hours = days.reduce((sum, d) => sum + log.calendar.days[d]!.hours, 0);
   return {
     signals,

@@ -15,19 +15,15 @@ export const defrostsTable = defineTable<DefrostOfProbe>({
   name: 'defrosts',
   title: 'Every defrost at every probe',
   oneRow: 'one air probe in one defrost that began in the month',
-  rows: ({ signals, month }) =>
-    signals.circuits.flatMap((circuit) =>
-      circuit.defrosts
-        .filter(({ from }) => from >= month.range.from && from < month.range.to)
-        .flatMap((window) =>
-          window.probes.map((measured, k) => ({
-            signals: circuit,
-            window,
-            probe: circuit.circuit.probes[k]!.point,
-            measured,
-          })),
-        ),
-    ),
+  *rows({ signals, month }) {
+    for (const circuit of signals.circuits) {
+      for (const window of circuit.defrosts) {
+        if (window.from < month.range.from || window.from >= month.range.to) continue;
+        for (const [k, measured] of window.probes.entries())
+          yield { signals: circuit, window, probe: circuit.circuit.probes[k]!.point, measured };
+      }
+    }
+  },
   columns: [
     circuitColumn((row) => row.signals.circuit.id),
     {

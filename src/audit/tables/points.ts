@@ -54,13 +54,12 @@ export const pointsTable = defineTable<Point>({
   title: 'What was logged',
   oneRow: 'one point of the export over the month',
   rows: ({ log, month }) =>
-    placedRecords(log).map(({ record, place }) => ({
-      record,
-      place,
-      known: knownIn(record.values, month.range),
-      gap: longestGap(record.values, month.range),
-      values: month.range.to - month.range.from,
-    })),
+    placedRecords(log).map(({ record, place }) => {
+      const { from, to } = month.range;
+      const known = knownIn(record.values, month.range);
+      const gap = known === to - from ? { from, to: from } : longestGap(record.values, month.range);
+      return { record, place, known, gap, values: to - from };
+    }),
   columns: [
     {
       name: 'point',

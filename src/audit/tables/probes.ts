@@ -2,7 +2,7 @@ import { limitOf } from '../../exposure/circuit-exposure.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { Celsius } from '../../units/quantities.ts';
 import { differenceCell, monthDays, temperatureCell } from '../scope.ts';
-import { knownIn, settledAir } from '../settled-air.ts';
+import { readingsIn, settledAir } from '../settled-air.ts';
 import { defineTable } from '../table.ts';
 import { circuitColumn, dayColumn, probeColumn } from './key-columns.ts';
 
@@ -24,15 +24,16 @@ export const probesTable = defineTable<ProbeDay>({
   name: 'probes',
   title: 'Air of each probe, day by day',
   oneRow: 'one air probe on one local day',
-  rows: (scope) => {
+  *rows(scope) {
     const step = stepMinutes(scope.log.grid);
-    return monthDays(scope).flatMap(({ d, day }, at) =>
-      scope.signals.circuits.flatMap((circuit) => {
+    const limits = scope.signals.circuits.map((circuit) => limitOf(circuit)?.value ?? Number.NaN);
+    for (const [at, { d, day }] of monthDays(scope).entries()) {
+      for (const [c, circuit] of scope.signals.circuits.entries()) {
         const { probes } = settledAir(circuit, scope);
-        const limit = limitOf(circuit)?.value ?? Number.NaN;
-        return circuit.circuit.probes.map(({ point, record }, k): ProbeDay => {
+        const limit = limits[c]!;
+        for (const [k, { point }] of circuit.circuit.probes.entries()) {
           const { readings, above, p10, median, p90 } = probes[k]!.days[at]!;
-          return {
+          yield {
             day: day.date,
             circuit: circuit.circuit.id,
             probe: point,
@@ -40,14 +41,14 @@ export const probesTable = defineTable<ProbeDay>({
             p10,
             p90,
             aboveLimitMinutes: Number.isNaN(limit) ? null : above * step,
-            coverage: (knownIn(record.values, day) * step) / (day.hours * 60),
+            coverage: (readingsIn(circuit.facts[k]!, day) * step) / (day.hours * 60),
             settledMinutes: readings * step,
             limit,
             offset: circuit.level[d]!,
           };
-        });
-      }),
-    );
+        }
+      }
+    }
   },
   columns: [
     dayColumn((row) => row.day),

@@ -52,15 +52,17 @@ async function audit(exports: readonly string[], options: AuditOptions, io: Cons
   const { monthAudit } = await import('../../audit/month-audit.ts');
   const made = await monthAudit(analysed, month);
   const inputs = [...exports, options.site];
-  if (options.tables !== undefined) await writeTables(made, options.tables, inputs);
+  const { auditSummary } = await import('../../reporting/audit/audit-summary.ts');
+  const { paintFor } = await import('../../reporting/terminal.ts');
+  const paint = paintFor({ color: colorWanted(io, options.color), columns: io.columns });
+  const summary = auditSummary(made, analysed.report, paint);
   if (options.html !== undefined) {
     const { auditReport } = await import('../../reporting/audit/audit-report.ts');
     await writeOutput(options.html, auditReport(made, analysed.report), inputs);
   }
-  const { auditSummary } = await import('../../reporting/audit/audit-summary.ts');
-  const { paintFor } = await import('../../reporting/terminal.ts');
-  const paint = paintFor({ color: colorWanted(io, options.color), columns: io.columns });
-  await io.out(auditSummary(made, analysed.report, paint));
+  // Last: tables that no report asks for are written row by row and not held.
+  if (options.tables !== undefined) await writeTables(made, options.tables, inputs);
+  await io.out(summary);
   if (options.tables !== undefined) await io.out(`\nThe tables: ${options.tables}\n`);
   if (options.html !== undefined) await io.out(`\nThe report of the month: ${options.html}\n`);
   return ExitCode.analysed;
