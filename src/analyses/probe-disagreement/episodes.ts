@@ -1,7 +1,7 @@
 import { median } from '../../maths/median.ts';
 import { normalConsistency } from '../../maths/median-absolute-deviation.ts';
 import { samplesIn } from '../../model/grid.ts';
-import type { CircuitSignals } from '../../signals/types.ts';
+import { type CircuitSignals, Phase } from '../../signals/types.ts';
 import { blockMinutes, type OffsetTable } from './offset-table.ts';
 import { settings } from './settings.ts';
 
@@ -11,7 +11,7 @@ export interface Episode {
   readonly to: number;
   /** Median departure from its usual offset, K. */
   readonly shift: number;
-  /** Largest step from one reading to the next at its edges, as a share of the shift. */
+  /** Largest step against its neighbours from one reading to the next at its edges, outside defrosts, as a share of the shift. */
   readonly edge: number;
 }
 
@@ -48,7 +48,7 @@ export function episodesOf(
       const hours = ((to - from) * blockMinutes) / 60;
       return hours >= settings.episodeHours.value && hours <= 24 * longestDays && to < apart.length;
     })
-    .map(({ from, to }) => episode(signals, probe, apart, from, to));
+    .map(({ from, to }) => episode(signals, probe, peers, apart, from, to));
 }
 
 /** Offsets less their median over the log. */
@@ -71,19 +71,29 @@ function stretches(count: number, isOut: (block: number) => boolean): { from: nu
 function episode(
   signals: CircuitSignals,
   probe: number,
+  peers: readonly number[],
   apart: Float64Array,
   from: number,
   to: number,
 ): Episode {
   const block = samplesIn(signals.log.grid, blockMinutes);
   const shift = median(apart.subarray(from, to));
-  const own = signals.circuit.probes[probe]!.record.values;
+  const { probes } = signals.circuit;
+  const own = probes[probe]!.record.values;
+  const others = peers.map((peer) => probes[peer]!.record.values);
   let steepest = 0;
   for (const edge of [from, to]) {
     for (let i = Math.max(1, (edge - 1) * block); i < Math.min(own.length, (edge + 1) * block); i++) {
-      const step = Math.abs(own[i]! - own[i - 1]!);
+      if (isThawing(signals, i) || isThawing(signals, i - 1)) continue;
+      const common = median(others.map((values) => values[i]! - values[i - 1]!));
+      const step = Math.abs(own[i]! - own[i - 1]! - common);
       if (step > steepest) steepest = step;
     }
   }
   return { from: from * block, to: to * block, shift, edge: steepest / Math.abs(shift) };
+}
+
+/** A defrost and the way back from it: there all air leaps, and each end at its own pace. */
+function isThawing({ phase }: CircuitSignals, sample: number): boolean {
+  return phase[sample] === Phase.defrost || phase[sample] === Phase.recovery;
 }

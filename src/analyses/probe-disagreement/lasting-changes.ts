@@ -1,7 +1,8 @@
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
-import { timeAt } from '../../model/grid.ts';
+import { dayAt, timeAt } from '../../model/grid.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
+import { announcedFrom } from './announced.ts';
 import { behaviour } from './behaviour.ts';
 import { changeEvidence } from './change-evidence.ts';
 import { changeInDays, type DayChange } from './change-in-days.ts';
@@ -27,10 +28,13 @@ export function lastingChanges(
   for (const { probe, votes } of accused) {
     const peers = living.filter((other) => other !== probe && !named.has(other));
     const offsets = offsetFrom(signals, probe, peers);
-    const change = changeInDays(offsets);
-    if (change === null) continue;
-    const step = findStep(signals, table, probe, peers, change);
+    const level = changeInDays(offsets);
+    if (level === null) continue;
     const { calendar } = signals.log;
+    const leap = findStep(signals, table, probe, peers, level);
+    const announced = leap === null ? null : announcedFrom(offsets, level, dayAt(calendar, leap));
+    const change = announced === null ? level : { ...level, start: announced, rampProbability: 1 };
+    const step = announced === null ? leap : null;
     const { days } = calendar;
     const compared = comparison(change, offsets.length, step !== null);
     const samples = since(step, comparisonOfDays(calendar, compared.old, compared.now));
