@@ -264,6 +264,13 @@ describe('a service visit', () => {
     expect(measureOf(evidence[0]!, 'tripsADay')).toBe(8);
   });
 
+  test('is not what a rack does whose swing now and then goes just under the depth of a trip', () => {
+    const dipsOn = [1, 2, 0, 1, 3, 1, 2, 1, 4, 0, 2, 5, 1, 2, 3, 0, 4, 1, 2, 5];
+    const gauge = (minute: number) =>
+      minute % 180 < 10 && (minute % 1440) / 180 < dipsOn[Math.floor(day(minute)) % dipsOn.length]! ? 10 : 45;
+    expect(judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) }).evidence).toEqual([]);
+  });
+
   test('is not what dips the export begins with: those are the habit of the rack', () => {
     const gauge = (minute: number) => (day(minute) > 1 && minute % 180 < 10 ? 10 : 45);
     const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) });

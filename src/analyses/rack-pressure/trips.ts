@@ -1,4 +1,5 @@
 import { median } from '../../maths/median.ts';
+import { poissonInterval } from '../../maths/poisson-interval.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { dayAt, samplesIn, stepMinutes, timeAt } from '../../model/grid.ts';
 import { targetAt } from '../../model/record.ts';
@@ -12,7 +13,7 @@ const longestDip = 30;
 /** Dips that the export begins with are the habit of the rack: worth knowing, and no change. */
 const fewestNormDays = 3;
 
-/** Short dips of the suction far under its target, on two days of seven, and thrice as many as at first. */
+/** Short dips of the suction far under its target, on two days of seven thrice as many as at first, and more since than before. */
 export function lowPressureTrips(group: GroupSignals, visits: readonly Visit[], site: Signals): Evidence[] {
   const { grid, calendar } = site.log;
   const dips = dipsOf(group, visits, site);
@@ -28,6 +29,7 @@ export function lowPressureTrips(group: GroupSignals, visits: readonly Visit[], 
   const firstDay = many[first]!;
   const onset = dips.find((dip) => dayAt(calendar, dip) >= firstDay)!;
   const lastDay = many.at(-1)!;
+  if (firstDay >= fewestNormDays && !isMoreSince(perDay.subarray(0, lastDay + 1), firstDay)) return [];
   const now = median(many.map((day) => perDay[day]!));
   return [
     evidenceOf(group, {
@@ -45,6 +47,18 @@ export function lowPressureTrips(group: GroupSignals, visits: readonly Visit[], 
       points: [group.group.pressure?.point, ...group.group.compressors.map((record) => record.point)],
     }),
   ];
+}
+
+/**
+ * Whether the days from `first` on, quiet ones included, have more dips than those before: a rack whose swing ends just
+ * above the depth that counts dips now and then, and its worst days prove nothing. 95 % intervals of the two means apart.
+ */
+function isMoreSince(perDay: Float64Array, first: number): boolean {
+  const intervalOf = (days: Float64Array) => {
+    const { low, high } = poissonInterval(days.reduce((sum, count) => sum + count, 0));
+    return { low: low / days.length, high: high / days.length };
+  };
+  return intervalOf(perDay.subarray(first)).low > intervalOf(perDay.subarray(0, first)).high;
 }
 
 function dipsOf(group: GroupSignals, visits: readonly Visit[], { log }: Signals): number[] {
