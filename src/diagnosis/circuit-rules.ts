@@ -9,7 +9,11 @@ const dayMs = 86_400_000;
  * never settles.
  */
 export const circuitRules: readonly Rule[] = [
-  { keeper: 'one-probe', guest: 'left-off', when: (k, g) => isOverride(g) && begins(g) >= begins(k) },
+  {
+    keeper: 'one-probe',
+    guest: 'left-off',
+    when: (k, g) => (isOverride(g) && begins(g) >= begins(k)) || isFedFor(k, g),
+  },
   { keeper: 'dead-probe', guest: 'left-off', when: (k, g) => isBlind(k) && begins(g) >= begins(k) },
   { keeper: 'left-off', guest: 'left-off', when: (k, g) => !isNewSetPoint(k) || isNewSetPoint(g) },
   { keeper: 'left-off', guest: 'whole-circuit', when: explains },
@@ -112,6 +116,16 @@ function isOverride(trouble: Trouble): boolean {
   const { inCooling, beganCold } = trouble.lead.features;
   if (inCooling === 1 || beganCold === 1) return false;
   return trouble.lead.shape === 'override-on' || trouble.lead.shape === 'override-was-on';
+}
+
+/**
+ * Air that a probe grew too warm to let the control see is cold from the first hour of a valve that no longer closes: a day
+ * before it, and as long as defrosts come.
+ */
+function isFedFor(one: Trouble, held: Trouble): boolean {
+  const { shape, features } = held.lead;
+  if (shape !== 'override-on' || features.inCooling === 1) return false;
+  return changed(one) && (one.lead.features.shift ?? 0) >= farApart && begins(held) >= begins(one) + dayMs;
 }
 
 function changed(trouble: Trouble): boolean {

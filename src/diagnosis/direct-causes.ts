@@ -176,18 +176,31 @@ const chilledFrom: Celsius = -5;
 const slowHeat = 0.75;
 const noHigher = 1.15;
 
+/** K by which the air between longer defrosts is warmer when their coil is no longer cleared. */
+const frostStays = 2;
+const sameTimeMs = 12 * 3_600_000;
+
 /**
  * Off-cycle defrosts with no probe on the coil end by the clock: longer ones were set so, or the coil holds ice. Heated
- * ones whose termination failed warm the air as fast as ever, and further; with less heat it rises more slowly.
+ * ones whose termination failed warm the air as fast as ever, and further, and leave a cleaner coil; with less heat
+ * it rises more slowly, and frost that stays warms the case between them.
  */
-function extended(features: Features, { circuit }: Trouble): Likelihoods {
+function extended(features: Features, trouble: Trouble): Likelihoods {
+  const { circuit } = trouble;
   const isTimed =
     circuit?.circuit.defrost.kind === 'off-cycle' && circuit.circuit.defrostTermination.length === 0;
   if (isTimed) return { 'defrost-schedule': 0.5, 'airflow-or-ice': 0.25 };
   const { heatRateRatio = 1, heatRiseRatio = 1 } = features;
-  return heatRateRatio < slowHeat && heatRiseRatio < noHigher
+  return keepsFrost(trouble) || (heatRateRatio < slowHeat && heatRiseRatio < noHigher)
     ? { 'defrost-heat': 0.7, 'defrost-termination': 0.2 }
     : { 'defrost-termination': 0.75, 'defrost-heat': 0.15 };
+}
+
+function keepsFrost({ lead, evidence }: Trouble): boolean {
+  return evidence.some(
+    ({ kind, features, onset }) =>
+      kind === 'upward-drift' && (features.rise ?? 0) >= frostStays && onset >= lead.onset - sameTimeMs,
+  );
 }
 
 export function directJudgement(trouble: Trouble, features: Features): Judgement {

@@ -157,6 +157,22 @@ describe('one trouble, one finding', () => {
     expect(finding.causes[0]!.cause).toBe('left-off');
   });
 
+  it('takes a valve held open for what the control makes of a probe that grew too warm days before, not of one that is colder or parts later', () => {
+    const held = evidence({
+      analysis: 'left-off',
+      kind: 'left-off',
+      shape: 'override-on',
+      onset: onDay(9),
+      features: { beganCold: 1 },
+    });
+    const creep = (shift: number, onset: number) =>
+      evidence({ probe: 'M01 air A', shape: 'creep', onset, features: { shift, rampDays: 8 } });
+    expect(one(held, creep(3.7, onDay(3)))).toMatchObject({ probe: 'M01 air A' });
+    const kinds = (...seen: Evidence[]) => findings(...seen).map(({ kind }) => kind);
+    expect(kinds(held, creep(-3.7, onDay(3)))).toContain('left-off');
+    expect(kinds(held, creep(3.7, onDay(9)))).toContain('left-off');
+  });
+
   it('takes a defrost that runs to the clock for the consequence of one that hardly heats', () => {
     const weak = recovery({ shape: 'weak-rise', certainty: 0.75 });
     const long = recovery({ shape: 'extended', certainty: 0.95, onset: onDay(4) });
@@ -203,6 +219,17 @@ describe('one trouble, one finding', () => {
     expect(first({ heatRateRatio: 0.6, heatRiseRatio: 1 })).toBe('defrost-heat');
     expect(first({ heatRateRatio: 1, heatRiseRatio: 1.4 })).toBe('defrost-termination');
     expect(first({})).toBe('defrost-termination');
+  });
+
+  it('blames the heater where the case grows warm after its defrosts grew longer, and not where it was warm before', () => {
+    const lead = recovery({ shape: 'extended', onset: onDay(6) });
+    const first = (rise: number, onset: number) => {
+      const warm = wholeRise({ onset, features: { rise, compared: 1 } });
+      return directJudgement({ ...heated, lead, evidence: [lead, warm] }, {}).causes[0]!.cause;
+    };
+    expect(first(9, onDay(8))).toBe('defrost-heat');
+    expect(first(1, onDay(8))).toBe('defrost-termination');
+    expect(first(3, onDay(4))).toBe('defrost-termination');
   });
 
   it('keeps troubles apart that are weeks apart', () => {
