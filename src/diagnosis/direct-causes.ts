@@ -2,6 +2,7 @@ import { median } from '../maths/median.ts';
 import type { CauseId, Origin } from '../model/finding.ts';
 import type { Celsius } from '../units/quantities.ts';
 import type { Judgement } from './judgement.ts';
+import { lacksByNight } from './lacks-by-night.ts';
 import type { Trouble } from './trouble.ts';
 import { warmSpell } from './warm-spell.ts';
 
@@ -25,7 +26,7 @@ const slowRecovery: Likelihoods = {
 const answers: Readonly<{ [key: string]: Answer }> = {
   'upward-drift/trading-hours': {
     origin: 'case',
-    causes: { 'door-or-load': 0.75, 'airflow-or-ice': 0.1, underfeeding: 0.08 },
+    causes: tradingHours,
   },
   'probe-disagreement/stuck': { origin: 'probe', causes: { 'probe-stuck': 0.85, logging: 0.1 } },
   'probe-disagreement/open-or-short': { origin: 'probe', causes: { 'probe-open-or-short': 0.92 } },
@@ -115,6 +116,12 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   'left-off/set-point-left': { origin: 'control', causes: { 'set-point': 0.7, 'service-visit': 0.2 } },
   'record-quality': { origin: 'record', causes: { logging: 0.9 } },
 };
+
+function tradingHours(features: Features): Likelihoods {
+  return lacksByNight(features)
+    ? { underfeeding: 0.42, 'airflow-or-ice': 0.28, 'door-or-load': 0.2 }
+    : { 'door-or-load': 0.75, 'airflow-or-ice': 0.1, underfeeding: 0.08 };
+}
 
 /** By its column nobody doubts it; by the pressure alone a machine that its control no longer stops looks like it. */
 function loweredTarget({ fromColumn }: Features): Likelihoods {

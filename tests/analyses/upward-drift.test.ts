@@ -234,6 +234,28 @@ describe('upward drift', () => {
     expect(found[0]!.measures[0]!.value).toBeGreaterThan(2);
     expect(Math.abs(found[0]!.measures[1]!.value)).toBeLessThan(0.3);
     expect(verdicts(true)).toEqual([]);
+    expect(found[0]!.features.nightRecoveryRise).toBeLessThan(4);
+  });
+
+  it('says of one that warms in trading hours how much later it comes back from the defrosts of the night', () => {
+    const trading = (day: number) => (day > 7 && day % 1 > 0.4 && day % 1 < 0.8 ? 2.5 : 0);
+    // Its defrosts end at 05:45, 11:45, 17:45 and 23:45.
+    const afterDefrost = (day: number) => Math.max(0, 6 - ((((day * 1440) % 360) - 345 + 360) % 360) / 8);
+    const later = (day: number) => (day > 7 ? afterDefrost(day) : 0);
+    const site = computeSignals(
+      handMadeStore({
+        days: 16,
+        circuits: ['M01', 'M02', 'M03', 'M04'].map((id) => ({
+          id,
+          probes: [still, still],
+          ...(id === 'M01' ? { together: (day: number) => trading(day) + later(day) } : {}),
+        })),
+      }),
+    );
+    const warm = analyse(site.circuits[0]!, site.groups[0]!, site).evidence;
+    expect(warm.map(({ shape }) => shape)).toEqual(['trading-hours']);
+    expect(warm[0]!.features.nightRecoveryRise).toBeGreaterThan(10);
+    expect(warm[0]!.features.nightRecoveryRatio).toBeGreaterThan(1.5);
   });
 
   it('says how its defrosts answer: slower over a coil that ices, as ever over one that lacks liquid', () => {

@@ -408,6 +408,19 @@ describe('a finding', () => {
     expect(lie.wouldDecide).toMatch(/beside M01 air ./);
   });
 
+  it('takes a circuit that is warm in trading hours for its doors, unless its defrosts of the night say that its coil lacks', () => {
+    const warm = (features: Evidence['features']) =>
+      one(wholeRise({ shape: 'trading-hours', features: { rise: 1.5, dayNightRatio: 1.1, ...features } }));
+    const doors = warm({ nightRecoveryRatio: 1.1, nightRecoveryRise: 1 });
+    expect(doors.causes[0]!.cause).toBe('door-or-load');
+    expect(doors.summary).toMatch(/by night as ever: truly warm, by doors or loading/);
+    const coil = warm({ nightRecoveryRatio: 1.6, nightRecoveryRise: 7 });
+    expect(coil.causes.map(({ cause }) => cause)).toEqual(['underfeeding', 'airflow-or-ice', 'door-or-load']);
+    expect(coil.summary).toMatch(/later from the defrosts of the night as well: .*lost capacity/);
+    expect(coil.wouldDecide).toMatch(/^Superheat/);
+    expect(doors.wouldDecide).toMatch(/doors/);
+  });
+
   it('says what it is not, and why', () => {
     const text = one(creep).notThis.join(' ');
     for (const alike of ['set-point change', 'weather', 'stocking', 'old habit'])

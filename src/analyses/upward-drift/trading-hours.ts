@@ -1,17 +1,26 @@
 import { median } from '../../maths/median.ts';
 import type { Evidence } from '../../model/evidence.ts';
+import { minuteOfDay } from '../../model/grid.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../../signals/types.ts';
+import type { Minutes } from '../../units/quantities.ts';
 import { meta } from './meta.ts';
 import { endMinusStart } from './probe-rises.ts';
 import { findRise } from './rise.ts';
 import { settings } from './settings.ts';
 
 const fewestOthers = 2;
+/** From so late to so early, minutes of the day, a defrost and what follows it is over before the store opens. */
+const nightFrom = 22 * 60;
+const nightUntil = 5 * 60;
+const fewestDefrosts = 3;
+/** Days of late by which a circuit is judged, as elsewhere. */
+const daysNow = 5;
 
 /**
  * Air that came to stand warm in trading hours and by night stands where it always did. A daily median falls between
  * the two and hides it: the hours from 10 to 20 are held against those from 1 to 5, and against what the same
- * difference did on the other circuits.
+ * difference did on the other circuits. `nightRecoveryRatio` and `nightRecoveryRise` say how much longer it takes to come back from the
+ * defrosts of the night: doors and loading, which rest then, leave that as it was; a coil that has lost capacity does not.
  */
 export function tradingHoursRise(
   signals: CircuitSignals,
@@ -46,10 +55,38 @@ export function tradingHoursRise(
       rise: byDay,
       dayNightRatio: (byDay - byNight) / byDay,
       ...(Number.isFinite(dutyRise) ? { dutyRise } : {}),
+      ...nightRecovery(signals, start),
     },
     shape: 'trading-hours',
     projection: null,
   };
+}
+
+function nightRecovery(signals: CircuitSignals, start: number): { [feature: string]: number } {
+  const { grid, calendar } = signals.log;
+  const byNight = signals.defrosts.filter(({ complete, from }) => {
+    const minute = minuteOfDay(grid, calendar, from);
+    return complete && (minute >= nightFrom || minute < nightUntil);
+  });
+  const minutesFrom = (from: number, to: number): Minutes => {
+    const those = byNight.filter((window) => window.from >= from && window.to <= to);
+    if (those.length < fewestDefrosts) return Number.NaN;
+    return median(
+      those.map(({ probes }) =>
+        median(
+          probes
+            .filter((_, i) => signals.usable[i])
+            .map(({ recoveryMinutes, watchedMinutes }) => recoveryMinutes ?? watchedMinutes),
+        ),
+      ),
+    );
+  };
+  const { days } = calendar;
+  const before = minutesFrom(0, days[start]!.from);
+  const now = minutesFrom(days[Math.max(0, days.length - daysNow)]!.from, grid.count);
+  return before > 0 && Number.isFinite(now)
+    ? { nightRecoveryRatio: now / before, nightRecoveryRise: now - before }
+    : {};
 }
 
 function levelOf({ probes, usable }: CircuitSignals, part: 'day' | 'night'): Float64Array {

@@ -4,6 +4,7 @@ import type { Log } from '../../model/log.ts';
 import { formatDifference, formatMinutes, formatShare } from '../../units/display.ts';
 import { formatNumber } from '../../units/format-number.ts';
 import type { Judgement } from '../judgement.ts';
+import { lacksByNight } from '../lacks-by-night.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
 import { againstClause } from './against-clause.ts';
 import { limitClause, placeClause, pointName, sinceClause, verdictClause } from './clauses.ts';
@@ -25,7 +26,10 @@ export function wholeCircuitSummary(
   const features = featuresOf(trouble);
   const rise = formatDifference(features.rise ?? 0, log.units);
   if (trouble.lead.shape === 'trading-hours') {
-    return `${place}in trading hours its air has stood ${rise} higher than before ${since}, by night as ever: truly warm, by doors or loading.`;
+    const verdict = lacksByNight(features)
+      ? ', but it comes back later from the defrosts of the night as well: truly warm, its coil has lost capacity'
+      : ': truly warm, by doors or loading';
+    return `${place}in trading hours its air has stood ${rise} higher than before ${since}, by night as ever${verdict}.`;
   }
   const verb = trouble.lead.shape === 'creep' ? 'crept' : 'went';
   const others = features.compared === 0 ? '' : ', the other circuits did not';

@@ -1,4 +1,5 @@
 import { isDecided, type Judgement } from '../judgement.ts';
+import { lacksByNight } from '../lacks-by-night.ts';
 import type { Trouble } from '../trouble.ts';
 import { pointName } from './clauses.ts';
 
@@ -40,7 +41,7 @@ export function whatWouldDecide(trouble: Trouble, judgement: Judgement): string 
     }
     return `Undecided between a section that is truly off and a probe that lies. ${ask}: the same reading means the case, the neighbours’ reading means the probe.`;
   }
-  if (trouble.lead.shape === 'trading-hours') {
+  if (trouble.lead.shape === 'trading-hours' && !lacksByNight(trouble.lead.features)) {
     return 'A look at doors, load line and return grille in the busiest hour, and at the same case before the store opens.';
   }
   if (trouble.scope === 'whole-circuit' && isSudden(trouble, judgement)) {
