@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { levelChange } from '../../src/analyses/defrost-recovery/change.ts';
 import { analyse } from '../../src/analyses/defrost-recovery/index.ts';
+import { lengthening } from '../../src/analyses/defrost-recovery/lengthening.ts';
 import { noneAnyMore } from '../../src/analyses/defrost-recovery/none-any-more.ts';
 import type { Evidence } from '../../src/model/evidence.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
@@ -75,6 +76,18 @@ describe('recovery', () => {
       probes.map((probe) => probe.recoveryMinutes ?? 999),
     );
     expect(measureOf(trend, 'recoveryAtStart')).toBeGreaterThanOrEqual(Math.min(...seen));
+  });
+
+  test('that lengthens by one step of the logging is read so, and no trend', () => {
+    const log = handMadeLog({ days, stepMinutes: 10, circuits: [simpleCase(gridOf(days, 10))] });
+    const signals = computeSignals(log).circuits[0]!;
+    const shapes = (...steps: number[]) => {
+      const recovery = Float64Array.from(steps, (step) => 10 * step);
+      const probes = signals.probes.map((probe) => ({ ...probe, recovery }));
+      return lengthening({ ...signals, probes }).map(({ shape }) => shape);
+    };
+    expect(shapes(0, 0, 1, 0, 0, 0, 1, 1, 0, 1, 1, 1, 2, 1)).toEqual([]);
+    expect(shapes(0, 0, 1, 0, 1, 1, 1, 1, 1, 2, 2, 2, 3, 2)).toEqual(['lengthening']);
   });
 
   test('that lengthens at one end names that probe', () => {

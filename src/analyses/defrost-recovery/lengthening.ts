@@ -5,6 +5,7 @@ import { mannKendall } from '../../maths/mann-kendall.ts';
 import { median } from '../../maths/median.ts';
 import { theilSenSlope } from '../../maths/theil-sen-slope.ts';
 import type { Evidence } from '../../model/evidence.ts';
+import { stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import type { Minutes } from '../../units/quantities.ts';
 import { measure } from '../evidence-parts.ts';
@@ -14,6 +15,8 @@ import { settings } from './settings.ts';
 const fewestDays = 8;
 /** Recoveries are read to the logging step; a minute is added before the logarithm so that none is 0. */
 const smallest: Minutes = 1;
+/** One logging step is how a recovery is read: a longer one lengthened by more than so many. */
+const plainSteps = 1.2;
 /** The recoveries at the start and of late are medians of so many days at least: a line may start where none was seen. */
 const seenDays = 3;
 
@@ -35,14 +38,16 @@ interface Trend {
  */
 export function lengthening(signals: CircuitSignals): Evidence[] {
   const days = signals.log.calendar.days.map((_, day) => day);
+  const step = plainSteps * stepMinutes(signals.log.grid);
   const usable = signals.probes.filter((_, i) => signals.usable[i]);
   const whole = Float64Array.from(days, (day) => median(usable.map((probe) => probe.recovery[day]!)));
-  const common = trendOf(whole, settings.trendMinutes.value, settings.significance.value);
+  const common = trendOf(whole, Math.max(step, settings.trendMinutes.value), settings.significance.value);
   if (common !== null) return [asEvidence(signals, common, null)];
   if (usable.length < 2) return [];
   const ofEach = settings.significance.value / usable.length;
   return signals.probes.flatMap((probe, i) => {
-    const trend = signals.usable[i] ? trendOf(probe.recovery, settings.slowMinutes.value, ofEach) : null;
+    const least = Math.max(step, settings.slowMinutes.value);
+    const trend = signals.usable[i] ? trendOf(probe.recovery, least, ofEach) : null;
     return trend === null ? [] : [asEvidence(signals, trend, i)];
   });
 }
