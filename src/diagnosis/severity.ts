@@ -48,6 +48,8 @@ const feltShare = 0.3;
 /** K. */
 const superheatChange = 2;
 const superheatDanger = 14;
+/** Times the limit, or its own earlier days, from which superheat plainly swings. */
+const plainHunting = 1.25;
 const creepDays = 3;
 const setPointReachDays = 2;
 const plainlyLonger = 1.6;
@@ -70,6 +72,7 @@ export function severityOf(
   const features = featuresOf(trouble);
   if (
     isOldSuperheat(trouble, features) ||
+    isOldHunting(trouble, features) ||
     isOldRecovery(trouble, features) ||
     isNewSetPoint(trouble) ||
     isHarmlessStep(trouble) ||
@@ -151,6 +154,12 @@ function isOldSuperheat({ lead }: Trouble, features: Readonly<{ [name: string]: 
     (features.superheatRise ?? 0) < superheatChange &&
     (features.superheat ?? 0) < superheatDanger
   );
+}
+
+/** A valve that always swung about the limit of hunting passes it by chance. */
+function isOldHunting({ lead }: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
+  const { huntingOverLimit = plainHunting, huntingOverUsual = plainHunting } = features;
+  return lead.shape === 'hunting' && huntingOverLimit < plainHunting && huntingOverUsual < plainHunting;
 }
 
 /** A recovery over its limit that takes no longer than it ever did is how that case is: worth knowing. */

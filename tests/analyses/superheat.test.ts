@@ -72,6 +72,13 @@ describe('superheat', () => {
   test('that swings within minutes hunts, one that is steady does not', () => {
     const hunting = judge(withSuperheat((minute) => 5 + 8 * Math.sin((2 * Math.PI * minute) / 4)));
     expect(shapesOf(hunting)).toContain('hunting');
+    const { features } = hunting.evidence.find(({ shape }) => shape === 'hunting')!;
+    expect(features.huntingOverLimit).toBeGreaterThan(1);
+    const later = judge(
+      withSuperheat((minute) => 5 + (day(minute) < 6 ? 2 : 8) * Math.sin((2 * Math.PI * minute) / 4)),
+    );
+    const began = later.evidence.find(({ shape }) => shape === 'hunting')!;
+    expect(began.features.huntingOverUsual).toBeGreaterThan(2);
   });
 
   test('read every 5 minutes of a valve that mostly opens for one reading is not judged, and says what would allow it', () => {

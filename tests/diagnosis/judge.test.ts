@@ -421,6 +421,26 @@ describe('a finding', () => {
     expect(doors.wouldDecide).toMatch(/doors/);
   });
 
+  it('takes a valve that swings about the limit of hunting, as ever, for a habit', () => {
+    const hunting = (huntingOverLimit: number, huntingOverUsual?: number) =>
+      one(
+        evidence({
+          analysis: 'superheat',
+          kind: 'superheat',
+          shape: 'hunting',
+          features: {
+            superheat: 7,
+            huntingOverLimit,
+            ...(huntingOverUsual === undefined ? {} : { huntingOverUsual }),
+          },
+        }),
+      ).severity;
+    expect(hunting(1.05, 1.06)).toBe('note');
+    expect(hunting(1.05, 1.5)).toBe('watch');
+    expect(hunting(1.6, 1)).toBe('watch');
+    expect(hunting(1.6)).toBe('watch');
+  });
+
   it('says what it is not, and why', () => {
     const text = one(creep).notThis.join(' ');
     for (const alike of ['set-point change', 'weather', 'stocking', 'old habit'])

@@ -92,15 +92,7 @@ function judge(series: SuperheatSeries, days: SuperheatDays, signals: CircuitSig
       return [];
     const since = shape === 'starving' ? sinceRise(daily, usual, last, isSo) : isSo;
     const onset = onsetDay(known, since);
-    return [
-      evidenceOf(
-        shape,
-        series,
-        { daily, swing: days.swing, usual, onset },
-        agreeing.length / last.length,
-        signals,
-      ),
-    ];
+    return [evidenceOf(shape, series, { daily, days, usual, onset }, agreeing.length / last.length, signals)];
   });
 }
 
@@ -132,16 +124,18 @@ function evidenceOf(
   series: SuperheatSeries,
   told: {
     readonly daily: Float64Array;
-    readonly swing: Float64Array;
+    readonly days: SuperheatDays;
     readonly usual: Kelvin;
     readonly onset: number;
   },
   share: number,
   { circuit, log }: CircuitSignals,
 ): Evidence {
-  const { usual, onset } = told;
+  const { days, usual, onset } = told;
   const level = median(told.daily.subarray(onset));
-  const swing = median(told.swing.subarray(onset));
+  const swing = median(days.swing.subarray(onset));
+  const roughness = median(days.roughness.subarray(onset));
+  const before = median(days.roughness.subarray(0, onset));
   return {
     analysis: meta.id,
     kind: 'superheat',
@@ -166,6 +160,9 @@ function evidenceOf(
       superheatRise: level - usual,
       superheatSwing: swing,
       agreeingShare: share,
+      ...(shape === 'hunting'
+        ? { huntingOverLimit: roughness / settings.hunting.value, huntingOverUsual: roughness / before }
+        : {}),
     }),
     shape,
   };
