@@ -23,6 +23,7 @@ const reachMinutes = 180;
 export function serviceVisits(group: GroupSignals, members: readonly CircuitSignals[], log: Log): Visit[] {
   if (group.group.pressure === null) return [];
   const shares = sharesOfUsual(group, group.group.pressure.values, log);
+  if (shares === null) return [];
   const reach = samplesIn(log.grid, reachMinutes);
   const shortest = samplesIn(log.grid, settings.visitMinutes.value);
   const visits: { from: number; to: number; depth: number }[] = [];
@@ -65,28 +66,36 @@ const daysBefore = 3;
 /** Who pulls a group down lowers its target for it; one that floats is seldom further under the usual suction than this share. */
 const targetShare = 0.9;
 
-/** The suction pressure at each sample as a share of its target, or of what was usual on the days before. */
-function sharesOfUsual(group: GroupSignals, pressure: Float64Array, { calendar }: Log): Float64Array {
+/**
+ * The suction pressure at each sample as a share of its target, or of what was usual on the days before. Null where it never falls
+ * as low as in a visit.
+ */
+function sharesOfUsual(group: GroupSignals, pressure: Float64Array, { calendar }: Log): Float64Array | null {
   const overall = median(group.suction);
   const shares = new Float64Array(pressure.length);
-  calendar.days.forEach((day, d) => {
+  const lowest = calendar.days.map((day, d) => {
     const before = median(group.suction.subarray(Math.max(0, d - daysBefore), d));
-    sharesOfDay(shares, pressure, group.group.pressureSetPoint, before || overall, day);
+    return sharesOfDay(shares, pressure, group.group.pressureSetPoint, before || overall, day);
   });
-  return shares;
+  return Math.min(...lowest) < settings.visitDepth.value ? shares : null;
 }
 
+/** Writes those of a day, and gives the lowest. */
 function sharesOfDay(
   shares: Float64Array,
   pressure: Float64Array,
   target: Target | null,
   usual: number,
   { from, to }: LocalDay,
-): void {
+): number {
+  let lowest = Number.POSITIVE_INFINITY;
   for (let i = from; i < to; i++) {
     const value = targetAt(target, i);
-    shares[i] = pressure[i]! / (Number.isNaN(value) ? usual : Math.max(value, targetShare * usual));
+    const share = pressure[i]! / (Number.isNaN(value) ? usual : Math.max(value, targetShare * usual));
+    shares[i] = share;
+    if (share < lowest) lowest = share;
   }
+  return lowest;
 }
 
 function shareOff(

@@ -37,7 +37,7 @@ export function judgeMachine(
   calendar: Calendar,
 ): Judged | null {
   const { starts } = history;
-  const rate = startRate(starts, values, grid, calendar);
+  const rate = startRate(starts, history.isGapless ? null : values, grid, calendar);
   const isCoarse = visible <= limit;
   const ownLimit = isCoarse ? settings.coarseShare.value * visible : settings.ownNormStarts.value;
   const period = busyPeriod(rate, limit, ownLimit, grid, calendar);

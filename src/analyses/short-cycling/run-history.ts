@@ -20,6 +20,8 @@ export interface RunHistory {
   /** Times at which it was seen to go from standing to running. */
   readonly starts: readonly EpochMs[];
   readonly runs: () => readonly Run[];
+  /** Whether the spells of its record leave no sample out. */
+  readonly isGapless: boolean;
 }
 
 /**
@@ -27,7 +29,8 @@ export interface RunHistory {
  * shorter than the grid are seen; else from the spells on the grid.
  */
 export function runHistory(record: Record, spells: Spells, grid: Grid): RunHistory {
-  if (record.changes !== null) return historyOf(runsOfChanges(record));
+  const isGapless = samplesOf(spells) === grid.count;
+  if (record.changes !== null) return historyOf(runsOfChanges(record), isGapless);
   const starts: EpochMs[] = [];
   for (let k = 0; k < spells.count; k++) if (isStart(spells, k)) starts.push(timeAt(grid, spells.from[k]!));
   const runs = (): Run[] =>
@@ -35,12 +38,18 @@ export function runHistory(record: Record, spells: Spells, grid: Grid): RunHisto
       const { from, to, on, whole } = spellAt(spells, k);
       return { start: timeAt(grid, from), end: timeAt(grid, to), on, whole };
     });
-  return { starts, runs };
+  return { starts, runs, isGapless };
 }
 
-export function historyOf(runs: readonly Run[]): RunHistory {
+function samplesOf({ count, from, to }: Spells): number {
+  let samples = 0;
+  for (let k = 0; k < count; k++) samples += to[k]! - from[k]!;
+  return samples;
+}
+
+export function historyOf(runs: readonly Run[], isGapless = false): RunHistory {
   const starts = runs.filter((run, i) => run.on && runs[i - 1]?.end === run.start).map((run) => run.start);
-  return { starts, runs: () => runs };
+  return { starts, runs: () => runs, isGapless };
 }
 
 function runsOfChanges(record: Record): Run[] {

@@ -13,9 +13,10 @@ export interface StartRate {
   readonly days: Float64Array;
 }
 
+/** @param values of the record of the machine; null where it is known throughout */
 export function startRate(
   starts: readonly EpochMs[],
-  values: Float64Array,
+  values: Float64Array | null,
   grid: Grid,
   calendar: Calendar,
 ): StartRate {
@@ -23,7 +24,10 @@ export function startRate(
   const hours = new Float64Array(Math.ceil(grid.count / hour));
   countByHour(starts, grid.startMs, hours);
   for (let k = 0; k < hours.length; k++) {
-    if (knownIn(values, k * hour, (k + 1) * hour) < leastCoverage * hour) hours[k] = Number.NaN;
+    const from = k * hour;
+    const to = Math.min(grid.count, from + hour);
+    const known = values === null ? to - from : knownIn(values, from, to);
+    if (known < leastCoverage * hour) hours[k] = Number.NaN;
   }
   const days = Float64Array.from(calendar.days, (day) =>
     meanOfKnown(hours, Math.round(day.from / hour), Math.round(day.to / hour), day.hours / 4),
@@ -52,9 +56,8 @@ function meanOfKnown(hours: Float64Array, from: number, to: number, least: numbe
 }
 
 function knownIn(values: Float64Array, from: number, to: number): number {
-  const end = Math.min(values.length, to);
   let known = 0;
-  for (let i = from; i < end; i++) if (!Number.isNaN(values[i]!)) known++;
+  for (let i = from; i < to; i++) if (!Number.isNaN(values[i]!)) known++;
   return known;
 }
 
