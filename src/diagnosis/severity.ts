@@ -57,6 +57,8 @@ const plainlyLonger = 1.6;
 const longerRecovery = 1.25;
 /** Share of the defrosts due since the first missed one under which, once they come again, it was an event or two. */
 const rarelyMissed = 0.1;
+/** Times that an override came back by itself from which the next one is expected to. */
+const fewestReturns = 2;
 /** A stop that is over after this time was longer than a service visit, hours. */
 const longStopHours = 24;
 
@@ -73,6 +75,7 @@ export function severityOf(
   if (
     isOldSuperheat(trouble, features) ||
     isOldHunting(trouble, features) ||
+    endsByItself(trouble) ||
     isOldRecovery(trouble, features) ||
     isNewSetPoint(trouble) ||
     isHarmlessStep(trouble) ||
@@ -160,6 +163,16 @@ function isOldSuperheat({ lead }: Trouble, features: Readonly<{ [name: string]: 
 function isOldHunting({ lead }: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
   const { huntingOverLimit = plainHunting, huntingOverUsual = plainHunting } = features;
   return lead.shape === 'hunting' && huntingOverLimit < plainHunting && huntingOverUsual < plainHunting;
+}
+
+/** Fed on over cold air again and again, as long before as now, and back each time: nobody left it so. */
+function endsByItself({ lead, evidence }: Trouble): boolean {
+  const earlier = evidence.filter(({ shape }) => shape === 'override-was-on');
+  return (
+    lead.shape === 'override-on' &&
+    earlier.length >= fewestReturns &&
+    earlier.some(({ features }) => (features.hours ?? 0) >= (lead.features.hours ?? 0))
+  );
 }
 
 /** A recovery over its limit that takes no longer than it ever did is how that case is: worth knowing. */

@@ -441,6 +441,26 @@ describe('a finding', () => {
     expect(hunting(1.6)).toBe('watch');
   });
 
+  it('does not act on a valve that feeds on as it did on the days before, when it went back each time', () => {
+    const fedOn = (shape: string, day: number, hours: number) =>
+      evidence({
+        analysis: 'left-off',
+        kind: 'left-off',
+        shape,
+        onset: onDay(day),
+        end: shape === 'override-on' ? null : onDay(day + hours / 24),
+        certainty: 0.95,
+        features: { hours, beganCold: 1 },
+      });
+    const now = fedOn('override-on', 13.4, 14);
+    const before = [11.4, 12.4].map((day) => fedOn('override-was-on', day, 14));
+    expect(one(now).severity).toBe('act');
+    expect(one(now, before[0]!).severity).toBe('act');
+    expect(one(now, ...before).severity).toBe('note');
+    const shorter = [11.4, 12.4].map((day) => fedOn('override-was-on', day, 8));
+    expect(one(now, ...shorter).severity).toBe('act');
+  });
+
   it('says what it is not, and why', () => {
     const text = one(creep).notThis.join(' ');
     for (const alike of ['set-point change', 'weather', 'stocking', 'old habit'])
