@@ -43,8 +43,8 @@ export function countedParts(
   resolution: number,
 ): PooledParts | null {
   const ranges = series.map(rangeOf);
-  const low = Math.min(...ranges.map((range) => range.low));
-  const high = Math.max(...ranges.map((range) => range.high));
+  const low = Math.min(...ranges.map(([lowest]) => lowest!));
+  const high = Math.max(...ranges.map(([, highest]) => highest!));
   const steps = Math.round((high - low) / resolution) + 1;
   if (!(resolution > 0 && steps >= 1 && steps <= mostSteps)) return null;
   const shown = new Float64Array(steps).fill(Number.NaN);
@@ -123,29 +123,26 @@ function countStretch(
   return true;
 }
 
-interface Range {
-  low: number;
-  high: number;
-}
-
-function rangeOf(series: PartedSeries): Range {
-  const range = { low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };
+/** Lowest and highest reading that stands anywhere; ∞ and −∞ of none. */
+function rangeOf(series: PartedSeries): Float64Array {
+  const range = Float64Array.of(Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY);
   const { length } = series.values;
   for (let from = 0; from < length; from += stretch)
     widen(range, series, from, Math.min(length, from + stretch));
   return range;
 }
 
-function widen(range: Range, { values, places }: PartedSeries, from: number, to: number): void {
-  let { low, high } = range;
+function widen(range: Float64Array, { values, places }: PartedSeries, from: number, to: number): void {
+  let low = range[0]!;
+  let high = range[1]!;
   for (let i = from; i < to; i++) {
-    const value = values[i]!;
     if (places[i]! < 0) continue;
+    const value = values[i]!;
     if (value < low) low = value;
     if (value > high) high = value;
   }
-  range.low = low;
-  range.high = high;
+  range[0] = low;
+  range[1] = high;
 }
 
 function addCounts(pooled: Int32Array, counts: Counts, from: number): void {
