@@ -39,6 +39,8 @@ interface Daily {
   readonly unit: string;
   readonly lines: readonly { readonly point: string; readonly median: Values }[];
   readonly setPoint: Values;
+  /** Room that is left above and below at least, in the unit: what moves less than that is drawn as level. */
+  readonly leastRoom: number;
 }
 
 /** Daily air of a circuit's probes over the span, the marked one strong; null where nothing is known. */
@@ -48,7 +50,12 @@ export function sparkline(
   marked: ReadonlySet<string>,
   onsetDay: number,
 ): HTMLElement | null {
-  const daily = { title: 'Daily air while cooling or off', caption: 'air, a median a day', unit };
+  const daily = {
+    title: 'Daily air while cooling or off',
+    caption: 'air, a median a day',
+    unit,
+    leastRoom: 0.2,
+  };
   return dailyPicture({ ...daily, lines: circuit.probes, setPoint: circuit.setPoint }, marked, onsetDay);
 }
 
@@ -59,12 +66,13 @@ export function pressureSparkline(
   onsetDay: number,
 ): HTMLElement | null {
   const name = pressure.of === 'suction' ? 'suction' : 'discharge pressure';
-  const daily = { title: `Daily ${name}`, caption: `${name}, a median a day`, unit };
+  const leastRoom = 0.05 * Math.max(0, ...known(pressure.median));
+  const daily = { title: `Daily ${name}`, caption: `${name}, a median a day`, unit, leastRoom };
   return dailyPicture({ ...daily, lines: [pressure], setPoint: pressure.target }, new Set(), onsetDay);
 }
 
 function dailyPicture(
-  { title, caption, unit, lines, setPoint }: Daily,
+  { title, caption, unit, lines, setPoint, leastRoom }: Daily,
   marked: ReadonlySet<string>,
   onsetDay: number,
 ): HTMLElement | null {
@@ -72,7 +80,7 @@ function dailyPicture(
   if (all.length === 0) return null;
   const lowest = Math.min(...all);
   const highest = Math.max(...all);
-  const room = Math.max(0.2, (highest - lowest) * 0.05);
+  const room = Math.max(leastRoom, (highest - lowest) * 0.05);
   const [low, high] = [lowest - room, highest + room];
   const ends = lines
     .map(({ point, median }) => ({ point, value: last(median) }))
