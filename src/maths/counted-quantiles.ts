@@ -5,15 +5,15 @@
  * @param values ascending
  * @param counts one a value
  * @param probabilities ascending, each within 0 to 1
+ * @param total sum of the counts
  * @returns NaN each when nothing was counted
  */
 export function countedQuantiles(
   values: Float64Array,
   counts: Int32Array | Uint16Array,
   probabilities: readonly number[],
+  total: number,
 ): number[] {
-  let total = 0;
-  for (let k = 0; k < counts.length; k++) total += counts[k]!;
   let k = -1;
   let upTo = 0;
   const valueAt = (rank: number): number => {

@@ -49,34 +49,47 @@ export function countedParts(
   if (!(resolution > 0 && steps >= 1 && steps <= mostSteps)) return null;
   const shown = new Float64Array(steps).fill(Number.NaN);
   const counts = new Uint16Array(parts * steps);
-  const counted = { low, perStep: 1 / resolution, shown, counts };
+  const totals = new Int32Array(parts);
+  const counted = { low, perStep: 1 / resolution, shown, counts, totals };
   if (!series.every((one) => countSteps(one, counted))) return null;
-  return partsOfCounts(shown, counts);
+  return partsOfCounts(shown, counts, totals);
 }
 
 type Counts = Uint16Array | Int32Array;
 
-/** @param counts of every step in every part, part by part */
-function partsOfCounts(shown: Float64Array, counts: Counts): PooledParts {
+/**
+ * @param counts of every step in every part, part by part
+ * @param totals of every part
+ */
+function partsOfCounts(shown: Float64Array, counts: Counts, totals: Int32Array): PooledParts {
   const steps = shown.length;
   const scratch = new Int32Array(steps);
   const countsOf = (part: number): Counts => counts.subarray(part * steps, (part + 1) * steps);
   return {
     quantiles(chosen, shares) {
-      if (chosen.length === 1) return countedQuantiles(shown, countsOf(chosen[0]!), shares);
+      const [first] = chosen;
+      if (chosen.length === 1) return countedQuantiles(shown, countsOf(first!), shares, totals[first!]!);
       scratch.fill(0);
-      for (const part of chosen) addCounts(scratch, counts, part * steps);
-      return countedQuantiles(shown, scratch, shares);
+      let total = 0;
+      for (const part of chosen) {
+        addCounts(scratch, counts, part * steps);
+        total += totals[part]!;
+      }
+      return countedQuantiles(shown, scratch, shares, total);
     },
-    count: (part) => sumOf(countsOf(part)),
+    count: (part) => totals[part]!,
     above: (part, limit) => sumOf(countsOf(part).subarray(firstAbove(shown, limit))),
     pooled(groups) {
       const larger = new Int32Array(groups.length * steps);
+      const together = new Int32Array(groups.length);
       for (const [group, parts] of groups.entries()) {
         const own = larger.subarray(group * steps, (group + 1) * steps);
-        for (const part of parts) addCounts(own, counts, part * steps);
+        for (const part of parts) {
+          addCounts(own, counts, part * steps);
+          together[group]! += totals[part]!;
+        }
       }
-      return partsOfCounts(shown, larger);
+      return partsOfCounts(shown, larger, together);
     },
   };
 }
@@ -87,6 +100,7 @@ interface Steps {
   /** The value that a step shows; NaN before it was met. */
   readonly shown: Float64Array;
   readonly counts: Uint16Array;
+  readonly totals: Int32Array;
 }
 
 /** Stretches short enough that the engine compiles their loop as a function, once, not as a part of each long one. */
@@ -103,7 +117,7 @@ function countSteps(series: PartedSeries, steps: Steps): boolean {
 
 function countStretch(
   { values, places, partOf }: PartedSeries,
-  { low, perStep, shown, counts }: Steps,
+  { low, perStep, shown, counts, totals }: Steps,
   from: number,
   to: number,
 ): boolean {
@@ -116,9 +130,11 @@ function countStretch(
       if (!Number.isNaN(shown[step]!)) return false;
       shown[step] = value;
     }
-    const at = partOf[place]! * shown.length + step;
+    const part = partOf[place]!;
+    const at = part * shown.length + step;
     if (counts[at] === mostCounted) return false;
     counts[at]!++;
+    totals[part]!++;
   }
   return true;
 }
@@ -173,6 +189,21 @@ export function selectedParts(series: readonly PartedSeries[], parts: number): P
   return partsOfReadings(
     Array.from({ length: parts }, (_, part) => parted.subarray(starts[part]!, starts[part + 1]!)),
   );
+}
+
+/** Parts of one reading each; NaN for none. */
+export function singleParts(values: Float64Array): PooledParts {
+  const known = (parts: readonly number[]): Float64Array =>
+    Float64Array.from(
+      parts.filter((part) => !Number.isNaN(values[part]!)),
+      (part) => values[part]!,
+    );
+  return {
+    quantiles: (chosen, shares) => selectQuantiles(known(chosen), shares),
+    count: (part) => (Number.isNaN(values[part]!) ? 0 : 1),
+    above: (part, limit) => (values[part]! > limit ? 1 : 0),
+    pooled: (groups) => partsOfReadings(groups.map(known)),
+  };
 }
 
 /** @param readings of every part, in any order */

@@ -4,12 +4,13 @@ import { clockBlocks } from '../figures/clock-blocks.ts';
 import type { Figure } from '../figures/figure.ts';
 import { groupReadings } from '../figures/group-figures.ts';
 import { quietDaysOfCircuit, quietDaysOfGroup } from '../figures/quiet-days.ts';
+import { singleParts } from '../maths/pooled-parts.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Log } from '../model/log.ts';
 import type { CircuitSignals, GroupSignals, Signals } from '../signals/types.ts';
 import type { EpochMs } from '../units/quantities.ts';
 import type { Norm, OutdoorTie } from './norm.ts';
-import { normCells, valuesAsReadings } from './norm-cells.ts';
+import { normCells } from './norm-cells.ts';
 import { dailyOutdoor, outdoorRecord, outdoorTie } from './outdoor-tie.ts';
 import { fewestDays, mostDays } from './settings.ts';
 
@@ -48,7 +49,7 @@ function circuitNorms(
   const settled = settledReadings(signals, blocks);
   return circuitFigures(signals, blocks, settled).flatMap((figure) => {
     const probe = figure.id === 'air' ? circuit.probes.findIndex(({ point }) => point === figure.point) : -1;
-    return normOf(figure, settled[probe] ?? valuesAsReadings(figure.values), learnt, log, {
+    return normOf(figure, settled[probe] ?? singleParts(figure.values), learnt, log, {
       circuit: circuit.id,
       suctionGroup: circuit.suctionGroup,
       of: probe < 0 ? 'blocks' : 'readings',

@@ -1,6 +1,5 @@
 import type { BlockReadings } from '../figures/block-readings.ts';
 import { blocksADay, type DayType, dayTypeOf } from '../figures/clock-blocks.ts';
-import { selectedParts } from '../maths/pooled-parts.ts';
 import type { Calendar } from '../model/grid.ts';
 import type { NormCell } from './norm.ts';
 
@@ -46,10 +45,4 @@ function filledBlocks(readings: BlockReadings, days: readonly number[]): number[
 /** Days that the blocks rest on: every kind of day counts with its fullest block. */
 function fullest(chosen: readonly (readonly (readonly number[])[])[]): number {
   return chosen.reduce((sum, blocks) => sum + Math.max(0, ...blocks.map(({ length }) => length)), 0);
-}
-
-/** A figure with one value a clock block, as readings. */
-export function valuesAsReadings(values: Float64Array): BlockReadings {
-  const places = Int32Array.from(values, (_, block) => block);
-  return selectedParts([{ values, places, partOf: places }], values.length);
 }

@@ -16,7 +16,9 @@ test('counted values have the quantiles of the values one by one', () => {
           [...counts].flatMap((count, k) => Array<number>(count).fill(values[k]!)),
         );
         const ascending = shares.toSorted((a, b) => a - b);
-        expect(countedQuantiles(values, counts, ascending)).toEqual(selectQuantiles(all, ascending));
+        expect(countedQuantiles(values, counts, ascending, all.length)).toEqual(
+          selectQuantiles(all, ascending),
+        );
       },
     ),
   );

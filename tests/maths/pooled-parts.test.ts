@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { countedParts, type PartedSeries, selectedParts } from '../../src/maths/pooled-parts.ts';
+import { countedParts, type PartedSeries, selectedParts, singleParts } from '../../src/maths/pooled-parts.ts';
 import { quantiles } from '../../src/maths/quantile.ts';
 
 const shares = [0, 0.1, 0.5, 0.9, 1];
@@ -71,4 +71,25 @@ test('readings that stand on no steps, on very many, or too often on one, are no
   expect(countedParts([series([1, 2]), series([2, 2.25])], 1, 1)).toBeNull();
   expect(countedParts([series(Array<number>(65_535).fill(2))], 1, 1)!.count(0)).toBe(65_535);
   expect(countedParts([series(Array<number>(65_536).fill(2))], 1, 1)).toBeNull();
+});
+
+test('parts of one reading each pool like the readings that they are', () => {
+  const value = fc.oneof(fc.integer({ min: -40, max: 40 }), fc.constant(Number.NaN));
+  fc.assert(
+    fc.property(fc.array(value, { minLength: 4, maxLength: 12 }), (readings) => {
+      const values = Float64Array.from(readings);
+      const places = Int32Array.from(readings, (_, place) => place);
+      const plain = selectedParts([{ values, places, partOf: places }], values.length);
+      const single = singleParts(values);
+      for (const chosen of [[0], [1, 3], [0, 1, 2, 3], []]) {
+        expect(single.quantiles(chosen, shares)).toEqual(plain.quantiles(chosen, shares));
+      }
+      const [larger, expected] = [single, plain].map((pools) => pools.pooled([[0, 3], [1], []]));
+      expect(larger!.quantiles([0, 1, 2], shares)).toEqual(expected!.quantiles([0, 1, 2], shares));
+      for (const part of [0, 1, 2, 3]) {
+        expect(single.count(part)).toBe(plain.count(part));
+        expect(single.above(part, 3.5)).toBe(plain.above(part, 3.5));
+      }
+    }),
+  );
 });
