@@ -18,8 +18,8 @@ export function factList(exportId: string, finding: Finding, report: SiteReport)
     ['it is', report.words.origin[finding.origin] ?? finding.origin],
     ...facts.map(({ label, text }): [string, string] => [label, text]),
   ];
-  const label = finding.circuit === null ? 'point' : 'probe';
-  if (finding.probe !== null) rows.splice(1, 0, [label, visible(finding.probe)]);
+  const pointLabel = finding.circuit === null ? 'point' : 'probe';
+  if (finding.probe !== null) rows.splice(1, 0, [pointLabel, visible(finding.probe)]);
   return h(
     'dl',
     {},
