@@ -72,7 +72,7 @@ export const problems = {
   'no-month': [
     404,
     'The export does not hold the whole of this month.',
-    'The months that it holds are named in its report.',
+    'The months that it holds are named in its report; all stands for every day of the export.',
   ],
   'made-earlier': [
     409,

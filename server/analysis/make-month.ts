@@ -5,20 +5,26 @@ import { auditReport } from '../../src/reporting/audit/audit-report.ts';
 import { writeFileAtomically } from '../../src/store/atomic-write.ts';
 import { storageRefusalFrom } from '../../src/store/storage-refusal.ts';
 import { analyseStored } from './analyse-stored.ts';
-import { monthName } from './result-names.ts';
+import { allDays, monthName } from './result-names.ts';
 import type { AnalysisProgress, StoredFiles } from './task.ts';
 import type { WorkOutcome } from './work.ts';
 
-/** The report of one month as a page, written beside the result too; refused where the export does not hold all of it. */
+/**
+ * The report of one month, or of all days, as a page, written beside the result too; a month of which the export does
+ * not hold all is refused.
+ */
 export async function makeMonth(
   stored: StoredFiles,
   month: string,
   report: (progress: AnalysisProgress) => void,
 ): Promise<WorkOutcome> {
   const analysed = await analyseStored(stored, report);
-  if (!fullMonths(analysed.log).includes(month)) return { refusal: { code: 'no-month', message: null } };
+  const name = month === allDays ? null : month;
+  if (name !== null && !fullMonths(analysed.log).includes(name)) {
+    return { refusal: { code: 'no-month', message: null } };
+  }
   report({ stage: 'making the tables', share: null });
-  const audit = await monthAudit(analysed, monthOf(analysed.log, month)!);
+  const audit = await monthAudit(analysed, monthOf(analysed.log, name)!);
   const page = auditReport(audit, analysed.report);
   try {
     await writeFileAtomically(join(stored.folder, 'result', monthName(month)), page);

@@ -4,7 +4,7 @@ import type { StoredFiles } from './task.ts';
 
 /** What is made of a stored upload only when somebody asks for it. */
 export type Work =
-  | { readonly kind: 'month' /** `2026-09` */; readonly month: string }
+  | { readonly kind: 'month' /** `2026-09`, or `all` for the whole export */; readonly month: string }
   /** `serviced` as the user wrote it, on the site's clock. */
   | { readonly kind: 'repair'; readonly circuit: string; readonly serviced: string }
   /** Against another stored export, whichever of the two is the earlier. */

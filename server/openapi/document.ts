@@ -50,10 +50,15 @@ const range = [
 ];
 
 const circuit = parameter('circuit', 'path', 'id of the circuit');
-const month = parameter('month', 'path', 'one of fullMonths of the report', {
-  type: 'string',
-  pattern: '^\\d{4}-(0[1-9]|1[0-2])$',
-});
+const month = parameter(
+  'month',
+  'path',
+  'one of fullMonths of the report, or all for every day of the export',
+  {
+    type: 'string',
+    pattern: '^(\\d{4}-(0[1-9]|1[0-2])|all)$',
+  },
+);
 const serviced = {
   ...parameter('serviced', 'query', 'when, on the clock of the site: 2026-09-12T10:30'),
   required: true,

@@ -13,7 +13,7 @@ import { waitForWork } from './wait-for-work.ts';
 import { sendWorkEvents } from './work-events.ts';
 
 /** `2026-09`, and nothing that could lead out of a folder. */
-const monthPattern = /^\d{4}-(0[1-9]|1[0-2])$/;
+const monthPattern = /^(\d{4}-(0[1-9]|1[0-2])|all)$/;
 
 /** Pages to print or send: the sheet before a visit, and the report of a month. */
 export function workPageRoutes(context: Context, streams: EventStreams): Router {

@@ -187,7 +187,19 @@ test('a month shows how far it is and gives way to its report', async () => {
   await page.getByRole('heading', { name: 'September 2026' }).waitFor();
   await page.waitForURL(/\/api\/v1\/exports\/\w+\/months\/2026-09$/, { timeout: 60_000 });
   expect(await page.locator('body').textContent()).toContain('The month in refrigeration');
+  await page.goto(`/#/exports/${ids[0]}`);
+  await page.getByRole('link', { name: /^The month of September 2026/ }).waitFor();
+  expect(await page.getByRole('link', { name: /^All days of the export/ }).count()).toBe(0);
   await page.goto(`/#/exports/${ids[0]}/months/1999-01`);
   await page.getByRole('alert').waitFor({ timeout: 60_000 });
   expect(await page.getByRole('link', { name: 'Back to' }).count()).toBe(1);
+});
+
+test('an export that is no whole month has the report of all its days', async () => {
+  const { page } = watched;
+  await page.goto(`/#/exports/${ids[2]}`);
+  await page.getByRole('link', { name: 'All days of the export: tables and plots' }).waitFor();
+  await page.goto(`/#/exports/${ids[2]}/months/all`);
+  await page.waitForURL(/api.*\/months\/all$/, { timeout: 60_000 });
+  expect(await page.locator('body').textContent()).toContain('All days of the export');
 });

@@ -97,7 +97,7 @@ describe('Two exports compared', () => {
 });
 
 describe('A month', () => {
-  test('that the export holds whole is made once, followed on its way, and kept; any other is refused', async () => {
+  test('that the export holds whole is made once, followed on its way, and kept; all days are too, and any other is refused', async () => {
     const { fullMonths } = (await (await fetch(addressOf('report'))).json()) as { fullMonths: string[] };
     expect(fullMonths).toHaveLength(1);
     const path = `months/${fullMonths[0]}`;
@@ -117,6 +117,9 @@ describe('A month', () => {
     expect(await second.text()).toBe(page);
     expect(await (await fetch(addressOf(path))).text()).toBe(page);
     expect((await eventsAt(addressOf(`${path}/events`))).at(-1)!.name).toBe('ready');
+    const all = await (await fetch(addressOf('months/all'))).text();
+    expect(all).toContain('All days of the export');
+    expect(all).not.toContain('The month in refrigeration');
     for (const month of ['1999-01', '2026-13', '..%2F..%2Fexport.json']) {
       const other = await fetch(addressOf(`months/${month}`));
       expect([other.status, await codeOf(other)]).toEqual([404, 'no-month']);

@@ -7,7 +7,7 @@ import { trouble } from '../parts/trouble.ts';
 import { monthAddress, readResult } from '../server.ts';
 import type { Page } from './page.ts';
 
-/** Waits for the report of a month to be made, and gives way to it. */
+/** Waits for the report of a month, or of all days, to be made, and gives way to it. */
 export async function monthPage(id: string, month: string): Promise<Page> {
   const { report } = await readResult(id);
   const site = visible(report.title);
@@ -34,7 +34,7 @@ export async function monthPage(id: string, month: string): Promise<Page> {
       h(
         'p',
         { class: 'quiet' },
-        'The report of the month is made once, from the export, and kept; it opens here when it is ready.',
+        'The report is made once, from the export, and kept; it opens here when it is ready.',
       ),
       state,
     ),

@@ -1,7 +1,7 @@
 import { writeAddress } from '../address.ts';
 import { h, visible } from '../dom.ts';
 import type { ExportEntry, SiteReport } from '../json.ts';
-import { monthName } from '../month-name.ts';
+import { allDays, monthName } from '../month-name.ts';
 import { findingsAddress, reportPageAddress, siteFileAddress, visitAddress } from '../server.ts';
 import { siteAgain } from './site-again.ts';
 
@@ -65,7 +65,7 @@ function guess(exportId: string): HTMLElement {
 }
 
 /** Pages to take along, to print or to send; each opens in a window of its own. */
-function workPages(exportId: string, { fullMonths = [] }: SiteReport): HTMLElement {
+function workPages(exportId: string, { days, fullMonths = [] }: SiteReport): HTMLElement {
   const link = (href: string, text: string): HTMLElement =>
     h('p', {}, h('a', { href, target: '_blank', rel: 'noopener' }, text));
   const monthPage = (month: string): string => writeAddress({ page: 'month', id: exportId, month });
@@ -75,12 +75,13 @@ function workPages(exportId: string, { fullMonths = [] }: SiteReport): HTMLEleme
     h('h2', { id: 'take' }, 'To take along'),
     link(visitAddress(exportId), 'Visit sheet: one page, to print or read on a phone'),
     fullMonths.map((month) => link(monthPage(month), `The month of ${monthName(month)}: tables and plots`)),
-    fullMonths.length > 0 &&
-      h(
-        'p',
-        { class: 'quiet' },
-        'A month is made when it is first opened, which can take as long as the analysis.',
-      ),
+    !days.every((day) => day.startsWith(fullMonths[0] ?? 'none')) &&
+      link(monthPage(allDays), `${monthName(allDays)}: tables and plots`),
+    h(
+      'p',
+      { class: 'quiet' },
+      'Tables and plots are made when they are first opened, which can take as long as the analysis.',
+    ),
   );
 }
 

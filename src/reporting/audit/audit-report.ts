@@ -17,14 +17,14 @@ import { exposureSection } from './exposure-section.ts';
 import { normsSection } from './norms-section.ts';
 import { racksSection } from './racks-section.ts';
 
-/** The month as one file to print or send. */
+/** The month, or all days of the export, as one file to print or send. */
 export function auditReport(audit: MonthAudit, report: ImportReport): string {
   const { log, signals, diagnosis, month } = audit.scope;
   const order = reportOrder(diagnosis, log);
   const energy = energyLines(audit);
   return htmlPage({
-    title: `${siteTitle(log, report)}: the month`,
-    kicker: 'The month in refrigeration',
+    title: `${siteTitle(log, report)}: ${month.name === null ? 'all days' : 'the month'}`,
+    kicker: month.name === null ? 'All days of the export' : 'The month in refrigeration',
     heading: siteTitle(log, report),
     under: monthSentence(log, month),
     lead: headline(order, diagnosis, log),
