@@ -17,7 +17,10 @@ const datedToTheHour: readonly string[] = [
 
 /** The name of a point without the unit that its header carries: `M01 air A (°F)` is `M01 air A`. */
 export function pointName(point: string | null): string {
-  return (point ?? '').replace(/\s*[([](?:°|deg)?\s?[FCfc][)\]]$/, '');
+  return (point ?? '').replace(
+    /\s*[([](?:(?:0[.,]0?1|1\/100?) ?)?(?:°|deg)?\s?[FCfc](?: ?[x×*·/] ?100?)?[)\]]$/,
+    '',
+  );
 }
 
 /** `M01 Cut fruit line-up: `, or nothing for what concerns no circuit. */

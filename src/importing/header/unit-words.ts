@@ -68,24 +68,36 @@ export function isUnitFiller(text: string): boolean {
   );
 }
 
-/** Units of pressure and temperature that are not converted here; so are tenths of a unit. */
+/** Units of pressure and temperature that are not converted here. */
 const otherUnits =
   /(?:^|[\s([{_,])((?:in|mm|cm)\s?hg(?:\s?vac(?:uum)?)?|["″]\s?hg|torr|atm|(?:ft|m|mm|in)\s?h2o|°ra?|°ré?)[)\]}]?$/iu;
 
 /** A unit at the end of a header that is known but not converted, as written; null for none. */
 export function unconvertedUnit(header: string): string | null {
   const name = header.slice(-80).trimEnd();
-  return multipleOfUnit(name) ?? otherUnits.exec(name)?.[1] ?? null;
+  return unitPart(name)?.written ?? otherUnits.exec(name)?.[1] ?? null;
 }
 
-const multiples =
-  /(?:^|[\s([{_,])((?:0[.,]0?1|1\/100?)\s?([°º\p{L}]{1,8})|([°º\p{L}]{1,8})\s?[x×*·/]\s?100?)[)\]}]?$/iu;
+const unitParts =
+  /(?:^|[\s([{_,])((?:0[.,](0?1)|1\/(100?))\s?([°º\p{L}]{1,8})|([°º\p{L}]{1,8})\s?[x×*·/]\s?(100?))[)\]}]?$/iu;
 
-/** `0.1 °F`, `°C x10`: a known unit in tenths or hundredths, as written; null for none. */
-function multipleOfUnit(name: string): string | null {
-  const found = multiples.exec(name);
+/** A part of a unit in which a header counts. */
+export interface UnitPart {
+  readonly unit: ExportUnit;
+  /** So many of them are the unit. */
+  readonly parts: 10 | 100;
+  /** As the header says it: `0.1 °F`, `°C x10`. */
+  readonly written: string;
+}
+
+/** Tenths or hundredths of a known unit at the end of a header; null for none. */
+export function unitPart(header: string): UnitPart | null {
+  const found = unitParts.exec(header.slice(-80).trimEnd());
   if (found === null) return null;
-  return unitNamed(found[2] ?? found[3]!) === null ? null : found[1]!;
+  const [, written, decimals, divisor, before, behind, factor] = found;
+  const unit = unitNamed((before ?? behind)!);
+  const isTenth = decimals === '1' || divisor === '10' || factor === '10';
+  return unit === null ? null : { unit, parts: isTenth ? 10 : 100, written: written! };
 }
 
 const lettersAlone = new Set<ExportUnit>([
@@ -109,7 +121,7 @@ const lettersAlone = new Set<ExportUnit>([
  */
 export function unitInHeader(header: string): ExportUnit | null {
   const name = header.slice(-80).trimEnd();
-  if (multipleOfUnit(name) !== null) return null;
+  if (unitPart(name) !== null) return null;
   const opening = Math.max(name.lastIndexOf('('), name.lastIndexOf('['), name.lastIndexOf('{'));
   if (opening >= 0) {
     const closing = /[)\]}]/u.exec(name.slice(opening + 1));

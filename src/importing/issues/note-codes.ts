@@ -107,10 +107,16 @@ export const noteIssues = {
     remedy: 'Check the channel if it should move.',
     effect: 'note',
   },
+  'unit-part': {
+    what: 'the name gives tenths or hundredths of a unit, and the numbers are whole; they were divided',
+    meaning: 'A column such as “°C x10” holds 35 for 3.5 °C.',
+    remedy: 'Nothing to do.',
+    effect: 'note',
+  },
   'unit-not-converted': {
     what: 'the name gives a unit that is not converted; the numbers were read as they stand, without a unit',
     meaning:
-      'Inches of mercury, of water and their kind, and tenths of a degree. Without a unit, a pressure would be taken for one in the site’s unit.',
+      'Inches of mercury, of water and their kind, and tenths of a degree that have decimals of their own. Without a unit, a pressure would be taken for one in the site’s unit.',
     remedy: 'Export in psi, bar or kPa, in °F or °C, or leave the point out of the site file.',
     effect: 'note',
   },

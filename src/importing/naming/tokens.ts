@@ -1,4 +1,4 @@
-import { gluedUnit } from '../header/unit-words.ts';
+import { gluedUnit, unitPart } from '../header/unit-words.ts';
 import { knownParts, type Meaning, meaningOfPair, meaningOfWord } from './vocabulary.ts';
 
 /** One word or number of a column name. */
@@ -81,6 +81,8 @@ function token(text: string, from: number, to: number): Token {
 /** The name with bracketed units and a unit after a degree sign blanked out, so that positions stay. */
 function withoutUnits(name: string): string {
   const blank = (match: string): string => ' '.repeat(match.length);
+  const part = unitPart(name);
+  if (part !== null) return withoutUnits(name.replace(part.written, blank));
   const unit = gluedUnit(name);
   // `FeedPct`: per cent tells how far a valve is open.
   const glued = unit === null || unit === 'Pct' ? 0 : unit.length;

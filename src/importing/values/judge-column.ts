@@ -2,6 +2,7 @@ import type { FileContext } from '../reading/file-context.ts';
 import { type ColumnProfile, columnProfile } from './column-profile.ts';
 import { findRails } from './rails.ts';
 import { convertedTemperature, convertible } from './same-unit.ts';
+import { settleUnitPart } from './settle-unit-part.ts';
 import { findScaleChange } from './unit-change.ts';
 import type { ValueTally } from './value-tally.ts';
 
@@ -24,7 +25,8 @@ export function judgeColumn(
   lineOf: LineOf,
 ): void {
   if (met.readings === 0) return;
-  const changed = settleStatedUnits(values, tally, context) || tally.states.count > 0;
+  const converted = settleStatedUnits(values, tally, context) || settleUnitPart(values, tally, context);
+  const changed = converted || tally.states.count > 0;
   let profile = changed ? columnProfile(values) : met;
   if (context.overrides.keepRails !== true && takeOutRails(values, profile, tally, context, lineOf)) {
     profile = columnProfile(values);

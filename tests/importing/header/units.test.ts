@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { unconvertedUnit, unitInHeader, unitNamed } from '../../../src/importing/header/unit-words.ts';
+import {
+  unconvertedUnit,
+  unitInHeader,
+  unitNamed,
+  unitPart,
+} from '../../../src/importing/header/unit-words.ts';
 
 describe('units', () => {
   it.each([
@@ -64,9 +69,10 @@ describe('units', () => {
     ['Air 1 [1/10 °C]', '1/10 °C'],
     ['Suction psig x10', 'psig x10'],
     ['Air °F*100', '°F*100'],
-  ])('%s is in tenths or hundredths, which are not converted', (header, unit) => {
+  ])('%s is in tenths or hundredths', (header, unit) => {
     expect(unitInHeader(header)).toBeNull();
     expect(unconvertedUnit(header)).toBe(unit);
+    expect(unitPart(header)).toMatchObject({ written: unit, parts: unit.includes('100') ? 100 : 10 });
   });
 
   it.each([
