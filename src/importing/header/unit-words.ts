@@ -142,6 +142,8 @@ export function unitInHeader(header: string): ExportUnit | null {
   if (inCamelCase !== null) return unitNamed(inCamelCase);
   const glued = /^(.*temp(?:erature)?)[ _]?([cf])$/iu.exec(name);
   if (glued !== null) return glued[2]!.toLowerCase() === 'c' ? 'degC' : 'degF';
+  const inner = innerUnit(name);
+  if (inner !== null) return unitNamed(inner.text);
   const degree = /[°º]\s?([cf])$/iu.exec(name);
   if (degree !== null) return degree[1]!.toLowerCase() === 'c' ? 'degC' : 'degF';
   return null;
@@ -152,6 +154,12 @@ export function gluedUnit(name: string): string | null {
   const unit = /(?<=[\p{Ll}\d])(?:Deg[CF]|Psi[ga]?|Bar[ga]?|Kpa|KPa|Pct)$/u.exec(name)?.[0];
   if (unit === undefined) return null;
   return unit.startsWith('Bar') && !/pres|suct|head|cond|disch/iu.test(name) ? null : unit;
+}
+
+/** `AirDegF1`, `air_degF_left`: a temperature unit inside a name, as written, and where; null for none. */
+export function innerUnit(header: string): { readonly text: string; readonly from: number } | null {
+  const found = /(?:(?<=[\p{Ll}\d])Deg[CF]|(?<![\p{L}])[Dd]eg[CF])(?=[\d_\p{Lu}\s.\-/])/u.exec(header);
+  return found === null ? null : { text: found[0], from: found.index };
 }
 
 function saysQuantity(before: string, unit: ExportUnit): boolean {

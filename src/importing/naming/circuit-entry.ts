@@ -40,38 +40,28 @@ export function circuitOf(group: NameGroup, owned: readonly NamedColumn[], id: s
   };
 }
 
-const placeOrder = [
-  'far left',
-  'left',
-  'links',
-  'gauche',
-  'izquierda',
-  'sinistra',
-  'center left',
-  'centre left',
-  'center',
-  'centre',
-  'middle',
-  'mitte',
-  'milieu',
-  'centro',
-  'center right',
-  'centre right',
-  'right',
-  'rechts',
-  'droite',
-  'derecha',
-  'destra',
-  'far right',
+/** From the left end to the right one; words of one line stand at one place. */
+const placesInOrder = [
+  'far left|ll',
+  'left|l|lh|lft|lhs|links|gauche|izquierda|izquierdo|izq|sinistra|sinistro|sx|esquerda|esquerdo',
+  'near left|center left|centre left',
+  'center|centre|c|ctr|cntr|middle|mid|m|mitte|midden|milieu|centro',
+  'near right|center right|centre right',
+  'right|r|rh|rgt|rhs|rechts|droite|derecha|derecho|der|destra|destro|dx|direita|direito',
+  'far right|rr',
 ];
+const rankOfPlace = new Map(
+  placesInOrder.flatMap((words, rank) => words.split('|').map((word) => [word, rank] as const)),
+);
 
 /** Left to right where words or L, C, R say so, else by number or letter. */
 function inPlaceOrder(air: readonly PlacedProbe[]): PlacedProbe[] {
-  const places = new Set(air.map((probe) => probe.position));
-  const order = places.has('l') && places.has('r') ? ['ll', 'l', 'c', 'm', 'r', 'rr'] : placeOrder;
+  // A letter is a place only between a left and a right one: A, B, C, L are letters.
+  const ends = new Set(air.map(({ position }) => rankOfPlace.get(position)));
+  const bothEnds = ends.has(rankOfPlace.get('left')) && ends.has(rankOfPlace.get('right'));
   const rank = (place: string): number => {
-    const at = order.indexOf(place);
-    return at < 0 ? order.length : at;
+    const at = place.length > 1 || bothEnds ? rankOfPlace.get(place) : undefined;
+    return at ?? placesInOrder.length;
   };
   return [...air].sort((a, b) => byPlace(a, b, rank));
 }

@@ -1,6 +1,6 @@
 import { clustersOf, coherence, movesTogether } from './clusters.ts';
 import type { Movements } from './movements.ts';
-import { groupByName, type NameGroup, type NameGrouping } from './name-groups.ts';
+import { byValuesOnly, groupByName, type NameGroup, type NameGrouping } from './name-groups.ts';
 import { byNaturalOrder } from './natural-order.ts';
 import { residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';
@@ -82,7 +82,7 @@ function fromClusters(clusters: readonly NamedColumn[][], movements: Movements):
 }
 
 function isAirByValuesOnly(column: NamedColumn): boolean {
-  return column.confidence <= 0.5;
+  return column.confidence <= byValuesOnly;
 }
 
 /**

@@ -7,6 +7,21 @@ import type { Meaning } from './vocabulary.ts';
 const ofCases: ReadonlySet<Meaning> = new Set<Meaning>(['instrument', 'light', 'product', 'power', 'door']);
 /** The same of words that other plant is called by, too: bottled water and a water loop, a store room and the store. */
 const ofPlantToo: ReadonlySet<Meaning> = new Set<Meaning>(['oil', 'indoor']);
+/** Letters that a circuit may be called by as well as a role: SH, HP, RA, DEF, PROD. What they count or place is no name. */
+const longestCode = 4;
+const neverACode: ReadonlySet<Meaning> = new Set<Meaning>([
+  'temperature',
+  'air',
+  'probe',
+  'position',
+  'number',
+  'circuit',
+  'case',
+  'rack',
+  'group',
+  'low',
+  'medium',
+]);
 const besideThem: ReadonlySet<Meaning> = new Set<Meaning>(['circuit', 'rack', 'low', 'medium']);
 
 /**
@@ -16,16 +31,16 @@ const besideThem: ReadonlySet<Meaning> = new Set<Meaning>(['circuit', 'rack', 'l
 export function withoutGoods(all: readonly (readonly Token[])[]): readonly (readonly Token[])[] {
   const places = all.flatMap((tokens, name) =>
     tokens.flatMap((token, at) => {
-      if (!isAmbiguous(token)) return [];
-      const phrase = phraseAround(tokens, at);
-      return phrase === null ? [] : [{ name, at, key: `${token.meaning} ${phrase}` }];
+      if (!isGoods(token) && !isCode(token)) return [];
+      return phrasesAround(tokens, at).map((phrase) => ({ name, at, key: `${token.meaning} ${phrase}` }));
     }),
   );
   const ofCircuits = new Map<number, Set<number>>();
   for (const together of groupedBy(places, ({ key }) => key).values()) {
     const meaning = all[together[0]!.name]![together[0]!.at]!.meaning!;
     const others = together.map(({ name, at }) => all[name]!.filter((_, index) => index !== at));
-    if (!nameACircuit(others, ofPlantToo.has(meaning))) continue;
+    const said = ofCases.has(meaning) || ofPlantToo.has(meaning);
+    if (said ? !nameACircuit(others, ofPlantToo.has(meaning)) : !standBeforeAll(others)) continue;
     for (const { name, at } of together) ofCircuits.set(name, (ofCircuits.get(name) ?? new Set()).add(at));
   }
   for (const [name, tokens] of all.entries()) {
@@ -59,27 +74,41 @@ function nameACircuit(names: readonly (readonly Token[])[], onlyByDefrost: boole
   return some('defrost') ? air || controlled : !onlyByDefrost && air && controlled;
 }
 
-function isAmbiguous({ meaning }: Token): boolean {
+/** The same of a code that says a role elsewhere: each of the three that a circuit logs must stand behind it. */
+function standBeforeAll(names: readonly (readonly Token[])[]): boolean {
+  const has = names.map((tokens) => wordsIn(tokens));
+  const some = (...meanings: readonly Meaning[]): boolean => has.some((one) => one(...meanings));
+  return some('defrost') && some('set', 'valve', 'feed') && some('air', 'discharge', 'supply', 'temperature');
+}
+
+function isGoods({ meaning }: Token): boolean {
   return meaning !== null && (ofCases.has(meaning) || ofPlantToo.has(meaning));
 }
 
-/** The name that the word at `at` is part of, up to words that say a role; null where it stands there alone, behind one. */
-function phraseAround(tokens: readonly Token[], at: number): string | null {
+function isCode({ meaning, text }: Token): boolean {
+  return meaning !== null && text.length <= longestCode && !neverACode.has(meaning);
+}
+
+/**
+ * The name that the word at `at` is part of, up to words that say a role; of a code also what ends with it (`01 PROD`
+ * of `01 PROD T1`). None where it stands there alone, behind such a word.
+ */
+function phrasesAround(tokens: readonly Token[], at: number): string[] {
   let from = at;
   while (from > 0 && belongs(tokens, from - 1)) from--;
   let to = at + 1;
   while (to < tokens.length && tokens[to]!.kind === 'word' && belongs(tokens, to)) to++;
-  if (to - from === 1 && from > 0) return null;
-  return tokens
-    .slice(from, to)
-    .map(({ text }) => text)
-    .join(' ');
+  if (to - from === 1 && from > 0) return [];
+  const words = tokens.slice(from, to).map(({ text }) => text);
+  const phrases = isGoods(tokens[at]!) ? [words.join(' ')] : [];
+  if (isCode(tokens[at]!)) phrases.push(words.slice(0, at + 1 - from).join(' '));
+  return phrases;
 }
 
 /** Words without a role, and numbers other than those of a probe (`air 1`). */
 function belongs(tokens: readonly Token[], index: number): boolean {
   const token = tokens[index]!;
-  if (token.meaning !== null) return isAmbiguous(token) || besideThem.has(token.meaning);
+  if (token.meaning !== null) return isGoods(token) || besideThem.has(token.meaning);
   const before = tokens[index - 1];
   return (
     token.kind === 'word' || before === undefined || before.meaning === null || belongs(tokens, index - 1)

@@ -9,6 +9,7 @@ import { issuesOf } from './guess-issues.ts';
 import type { GuessNote } from './guess-note.ts';
 import { guessRacks } from './guess-racks.ts';
 import { type GuessedUnits, guessUnits } from './guess-units.ts';
+import { withRackSigns } from './rack-signs.ts';
 import { withLoneMachines, withRackColumns } from './reclassify.ts';
 import { type NamedColumn, nameColumns } from './role.ts';
 import { unitNotes, unitQuestions, withUnits } from './unit-notes.ts';
@@ -36,7 +37,7 @@ export function guessFromColumns(
   known: SiteFile | null,
   zone: KnownZone,
 ): SiteGuess {
-  const columns = withLoneMachines(withRackColumns(named));
+  const columns = withLoneMachines(withRackColumns(withRackSigns(named)));
   const circuits = guessCircuits(columns);
   const units = unitsOf(columns, circuits, known);
   const racks = guessRacks(columns, circuits.circuits, celsiusOf(circuits.circuits, units, known));

@@ -2,9 +2,13 @@ import { groupedBy } from '../points/grouped-by.ts';
 import { writtenName } from './circuit-name.ts';
 import { type NameReading, nameReadings } from './name-readings.ts';
 import { matchedShare, scoreOf } from './name-score.ts';
+import { NamesOfOthers } from './names-of-others.ts';
 import { isPlaceLetter } from './place-letter.ts';
-import { keyText, type ResidualToken, residualOf } from './residual.ts';
+import { keyText, namesOnly, type ResidualToken, residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';
+
+/** Confidence of a column that is taken for air by its values alone, at most. */
+export const byValuesOnly = 0.5;
 
 /** Air columns that share the name of a circuit. */
 export interface NameGroup {
@@ -38,11 +42,15 @@ export interface NameGrouping {
 /** Groups air columns by name, in the reading under which the names and the circuit's other columns fit best. */
 export function groupByName(air: readonly NamedColumn[], others: readonly NamedColumn[]): NameGrouping {
   const byFile = new Set(air.map((column) => column.point.fileStems[0]!)).size > 1;
+  const ofOthers = new NamesOfOthers(others);
   let best: NameGrouping | null = null;
   for (const stemmed of byFile ? [false, true] : [false]) {
-    const keysOfOthers = others.map((column) => groupKey(stemOf(column, stemmed), residualOf(column)));
-    for (const { read, because, onlyWithOthers } of nameReadings) {
-      const groups = grouped(air, read, stemmed);
+    const keysOfOthers = others.map((column) =>
+      groupKey(stemOf(column, stemmed), namesOnly(residualOf(column))),
+    );
+    for (const reading of nameReadings) {
+      const { because, onlyWithOthers } = reading;
+      const groups = grouped(air, reading, ofOthers, stemmed);
       if (onlyWithOthers && matchedShare(groups, keysOfOthers) < 0.5) continue;
       const score = scoreOf(groups, air.length, others, keysOfOthers);
       if (best === null || score > best.score + 1e-9) {
@@ -53,10 +61,18 @@ export function groupByName(air: readonly NamedColumn[], others: readonly NamedC
   return best ?? { byFile: false, groups: [], score: 0, because: '' };
 }
 
-function grouped(air: readonly NamedColumn[], read: NameReading['read'], stemmed: boolean): NameGroup[] {
+function grouped(
+  air: readonly NamedColumn[],
+  { read, placesInAnyWord }: NameReading,
+  ofOthers: NamesOfOthers,
+  stemmed: boolean,
+): NameGroup[] {
+  const named = air.some(({ confidence }) => confidence > byValuesOnly);
   const placed = air.map((column) => {
     const residual = residualOf(column);
-    const keyTokens = read(residual);
+    // A word that nobody knows is a place behind `air`, not where the values alone look like air.
+    const unsaid = placesInAnyWord === true && named && column.confidence <= byValuesOnly;
+    const keyTokens = unsaid ? residual : read(residual, ofOthers);
     const place = residual.filter((token) => !keyTokens.includes(token));
     return {
       column,
@@ -67,13 +83,36 @@ function grouped(air: readonly NamedColumn[], read: NameReading['read'], stemmed
     };
   });
   const byKey = groupedBy(placed, ({ keyTokens, stem }) => groupKey(stem, keyTokens));
+  const tellsApart = placesInAnyWord === true ? placeWords([...byKey.values()]) : () => false;
   return [...byKey].map(([id, members]) => ({
     id,
     key: members[0]!.keyTokens.map((token) => token.text),
     stem: members[0]!.stem,
     name: circuitName(members[0]!.stem, members[0]!),
-    air: members,
+    air: members.map((probe) => (tellsApart(probe, members) ? { ...probe, isPlace: true } : probe)),
   }));
+}
+
+/**
+ * Whether what is left of a name tells a probe from its neighbours: each of the circuit has such a word, and either it
+ * returns at another circuit, or none of them is counted and the circuit's name is more than a number. `Dairy 1` and
+ * `Meat 1` are no places of circuit 1, and `Meat prep` beside `Meat 1` and `Meat 2` none of the meat.
+ */
+function placeWords(
+  circuits: readonly (readonly PlacedProbe[])[],
+): (probe: PlacedProbe, circuit: readonly PlacedProbe[]) => boolean {
+  const circuitsWith = new Map<string, number>();
+  for (const circuit of circuits) {
+    for (const place of new Set(circuit.map(({ position }) => position)))
+      circuitsWith.set(place, (circuitsWith.get(place) ?? 0) + 1);
+  }
+  return (probe, circuit) => {
+    if (circuit.length < 2 || circuit.some(({ position }) => position === '')) return false;
+    if (circuitsWith.get(probe.position)! > 1) return true;
+    return (
+      circuit.every(({ isPlace }) => !isPlace) && probe.keyTokens.some(({ text }) => !/^\d+$/.test(text))
+    );
+  };
 }
 
 function circuitName(stem: string | null, { column, keyTokens }: PlacedProbe): string {

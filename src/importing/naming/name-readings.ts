@@ -1,12 +1,15 @@
+import type { NamesOfOthers } from './names-of-others.ts';
 import { isPlaceLetter } from './place-letter.ts';
 import type { ResidualToken } from './residual.ts';
 
 /** A way of reading the names: which tokens name the circuit. */
 export interface NameReading {
-  readonly read: (residual: readonly ResidualToken[]) => readonly ResidualToken[];
+  readonly read: (residual: readonly ResidualToken[], ofOthers: NamesOfOthers) => readonly ResidualToken[];
   readonly because: string;
   /** Too bold to be believed unless set points, defrosts or valves carry the same names. */
   readonly onlyWithOthers: boolean;
+  /** What it leaves of a name is a place in whatever word, since the circuit is known from elsewhere. */
+  readonly placesInAnyWord?: boolean;
 }
 
 export const nameReadings: readonly NameReading[] = [
@@ -46,6 +49,12 @@ export const nameReadings: readonly NameReading[] = [
     onlyWithOthers: true,
   },
   { read: (all) => all, because: 'each has a name of its own', onlyWithOthers: false },
+  {
+    read: (all, ofOthers) => ofOthers.within(all),
+    because: 'their names hold the name that set points, defrosts and valves carry',
+    onlyWithOthers: true,
+    placesInAnyWord: true,
+  },
 ];
 
 /** `0401` is probe 01 of circuit 04. */

@@ -1,6 +1,6 @@
 import { groupedBy } from '../points/grouped-by.ts';
 import { groupKey, type NameGroup, type NameGrouping, stemOf } from './name-groups.ts';
-import { residualOf } from './residual.ts';
+import { namesOnly, residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';
 
 /** Brings set points, defrosts, valves … to the circuit whose name they carry. */
@@ -49,13 +49,17 @@ class OwnerFinder {
   ownerOf(column: NamedColumn): NameGroup | null {
     const stem = stemOf(column, this.#grouping.byFile);
     const residual = residualOf(column);
-    const exact = this.#byId.get(groupKey(stem, residual));
+    const exact =
+      this.#byId.get(groupKey(stem, residual)) ?? this.#byId.get(groupKey(stem, namesOnly(residual)));
     if (exact !== undefined) return exact;
     const near = this.#byStem.get(stem) ?? [];
     if (near.length > mostCompared) return null;
     const words = residual.map((token) => token.text);
     const holding = longest(near.filter(({ key }) => key.length > 0 && isSubsequence(key, words)));
     if (holding.length === 1) return holding[0]!;
+    // `Meat 2 SP1` holds Meat 2 as it stands, and Meat 1 only with a gap.
+    const unbroken = holding.filter(({ key }) => ` ${words.join(' ')} `.includes(` ${key.join(' ')} `));
+    if (unbroken.length === 1) return unbroken[0]!;
     const held = words.length === 0 ? [] : near.filter(({ key }) => isSubsequence(words, key));
     if (held.length === 1) return held[0]!;
     if (near.length === 1 && this.#grouping.groups.length === 1) return near[0]!;

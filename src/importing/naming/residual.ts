@@ -101,6 +101,13 @@ function markOf(tokens: readonly Token[], index: number): ResidualToken['mark'] 
   return before.meaning !== null && probeWords.has(before.meaning) && !beginsName ? 'probe' : null;
 }
 
+/** Without the numbers and letters that count probes (`RA1`, `Term Temp 2`); words for a place stay. */
+export function namesOnly(residual: readonly ResidualToken[]): readonly ResidualToken[] {
+  return residual.filter(
+    ({ mark, text }) => mark !== 'probe' || !(isPlaceLetter(text) || /^\d+$/.test(text)),
+  );
+}
+
 export function keyText(tokens: readonly ResidualToken[]): string {
   return tokens.map((token) => token.text).join(' ');
 }

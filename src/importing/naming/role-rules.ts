@@ -96,7 +96,8 @@ function temperatureRole(has: Has, facts: ColumnFacts): RoleGuess {
   if (has('liquid', 'gas')) return named('other', 0.8);
   if (has('average', 'control', 'extreme')) return named('control-temperature', 0.85);
   if (has('product')) return named('product');
-  if (has('coil')) return coilRole(has);
+  if (has('air') && has('inlet')) return named('return-air');
+  if (has('coil') && !(has('air') && has('outlet'))) return coilRole(has);
   if (has('suction')) return named('coil-out', 0.6, 'a suction line temperature stands at the coil outlet');
   if (has('return')) return named('return-air');
   if (has('air', 'supply', 'discharge', 'probe')) return named('air');

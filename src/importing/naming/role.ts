@@ -1,11 +1,12 @@
 import { endedByProbeLetter } from '../header/probe-letters.ts';
+import { unitNamed } from '../header/unit-words.ts';
 import type { Point } from '../points/point.ts';
 import { type ColumnFacts, factsOf } from './column-facts.ts';
 import { withoutGoods } from './goods.ts';
 import { intervalStatistics } from './interval-statistics.ts';
 import { type Kind, kindOf, wordsIn } from './kind.ts';
 import { type Role, roleOf } from './role-rules.ts';
-import { withShortAir } from './short-air.ts';
+import { withShortForms } from './short-forms.ts';
 import { type Token, tokensOf } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
 
@@ -28,8 +29,8 @@ export interface NamedColumn {
 export function nameColumns(points: readonly Point[]): NamedColumn[] {
   const headers = points.map((point) => point.header);
   const { tokens: named, extremes } = intervalStatistics(headers.map(tokensOf));
-  const tokens = withShortAir(
-    withWeather(withoutUnitLetters(withoutGoods(named), endedByProbeLetter(headers), headers)),
+  const tokens = withWeather(
+    withoutUnitLetters(withoutGoods(withShortForms(named)), endedByProbeLetter(headers), headers),
   );
   const shared = sharedFront(tokens);
   const underStore = storeFolder(tokens);
@@ -52,12 +53,18 @@ function withoutUnitLetters(
   headers: readonly string[],
 ): readonly (readonly Token[])[] {
   const lasts = all.map((tokens, index) =>
-    probeLetters.has(headers[index]!) ? '' : (tokens.at(-1)?.text ?? ''),
+    probeLetters.has(headers[index]!) || saysUnitBehind(headers[index]!) ? '' : (tokens.at(-1)?.text ?? ''),
   );
   const letters = new Set(lasts.filter((last) => last.length === 1));
   const unit = ['f', 'c'].find((letter) => letters.has(letter) && !letters.has('a') && !letters.has('b'));
   if (unit === undefined || lasts.filter((last) => last === unit).length < 3) return all;
   return all.map((tokens, index) => (lasts[index] === unit ? tokens.slice(0, -1) : tokens));
+}
+
+/** `Air C (°F)`: the unit stands in brackets, so no letter before it is one. */
+function saysUnitBehind(header: string): boolean {
+  const inside = /[([{]([^()[\]{}]{1,12})[)\]}]\s*$/u.exec(header)?.[1];
+  return inside !== undefined && unitNamed(inside) !== null;
 }
 
 const bareOutlet: ReadonlySet<Meaning | null> = new Set<Meaning | null>(['outlet', 'temperature', 'probe']);

@@ -1,4 +1,4 @@
-import { gluedUnit, unitPart } from '../header/unit-words.ts';
+import { gluedUnit, innerUnit, unitPart } from '../header/unit-words.ts';
 import { knownParts, type Meaning, meaningOfPair, meaningOfWord } from './vocabulary.ts';
 
 /** One word or number of a column name. */
@@ -63,15 +63,30 @@ const ofPressures: ReadonlySet<Meaning> = new Set<Meaning>([
 ]);
 
 function withPairs(tokens: readonly Token[]): Token[] {
+  const saysSide = tokens.some(({ meaning }) => meaning !== null && sidesOfRack.has(meaning));
+  const pair = (first: Token | undefined, second: Token | undefined): Meaning | null => {
+    if (first === undefined || second === undefined) return null;
+    const meaning = meaningOfPair(first.text, second.text);
+    // `Rack baja presión succión`: the low rack, where the side is said already.
+    return meaning !== null && saysSide && sidesOfRack.has(meaning) && meaning !== 'discharge'
+      ? null
+      : meaning;
+  };
   return tokens.map((token, index) => {
     const before = tokens[index - 1];
-    const after = tokens[index + 1];
-    const meaning =
-      (after === undefined ? null : meaningOfPair(token.text, after.text)) ??
-      (before === undefined ? null : meaningOfPair(before.text, token.text));
-    return meaning === null ? token : { ...token, meaning };
+    const meaning = pair(token, tokens[index + 1]) ?? pair(before, token);
+    if (meaning !== null) return { ...token, meaning };
+    return isPressureOf(token, before) ? { ...token, meaning: 'pressure' as const } : token;
   });
 }
+
+/** `SUCT PR` and `DisP`: a pressure in one or two letters, behind the side of the rack it is that of. */
+function isPressureOf(token: Token, before: Token | undefined): boolean {
+  const short = token.text === 'pr' || token.text === 'p';
+  return short && before !== undefined && before.meaning !== null && sidesOfRack.has(before.meaning);
+}
+
+const sidesOfRack: ReadonlySet<Meaning> = new Set<Meaning>(['suction', 'discharge', 'highSide', 'condenser']);
 
 function token(text: string, from: number, to: number): Token {
   const kind = /^\d/.test(text) ? 'number' : 'word';
@@ -86,13 +101,19 @@ function withoutUnits(name: string): string {
   const unit = gluedUnit(name);
   // `FeedPct`: per cent tells how far a valve is open.
   const glued = unit === null || unit === 'Pct' ? 0 : unit.length;
-  return `${name.slice(0, name.length - glued)}${' '.repeat(glued)}`
+  const inner = innerUnit(name);
+  const ended = `${name.slice(0, name.length - glued)}${' '.repeat(glued)}`;
+  return (inner === null ? ended : blankAt(ended, inner.from, inner.text.length))
     .replace(/[([{]([^()[\]{}]{0,20})[)\]}]/g, (match, inside: string) =>
       unitWords.test(inside.trim()) ? blank(match) : match,
     )
     .replace(/[°º˚] ?[FCfc]?(?!\p{L})/gu, blank)
     .replace(/[\s_,-]deg[ _]?[FCfc]?$/, blank)
     .replace(/[\s_,-](?:psi[ga]?|bar[ga]?|kpa[ga]?|%)$/i, blank);
+}
+
+function blankAt(text: string, from: number, length: number): string {
+  return `${text.slice(0, from)}${' '.repeat(length)}${text.slice(from + length)}`;
 }
 
 /** Runs of one kind: upper to lower, digits, letters. `AirTempB` is Air, Temp, B; `M01A` is M, 01, A. */

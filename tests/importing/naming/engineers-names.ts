@@ -1,0 +1,157 @@
+import { pad, worded } from './dialects.ts';
+import type { Dialect } from './invented-store.ts';
+
+/** Stores as engineers of other habits would name them: each held a word or a layout of words that was read wrongly once. */
+
+const spaced = (owner: string, word: string): string => `${owner} ${word}`;
+const dashed = (owner: string, word: string): string => `${owner}-${word}`;
+const oneOf =
+  (...names: readonly string[]) =>
+  (index: number): string =>
+    names[index]!;
+const racks = (group: number): string => `Rack ${'AB'[group]}`;
+const common = { suction: 'Suction Press', compressor: (n: number) => `Comp ${n + 1}` };
+
+export const engineersNames: readonly Dialect[] = [
+  {
+    title: 'a unit in camel case before the number: a01DischargeAirTempDegF1',
+    temperature: 'degF',
+    unitsStated: true,
+    name: worded(
+      (c) => (c < 4 ? `a${pad(c)}` : `b${pad(c - 4)}`),
+      (g) => `rack${'AB'[g]}`,
+      {
+        air: (p) => `DischargeAirTempDegF${p + 1}`,
+        set: 'SetpointDegF',
+        defrost: 'DefrostActive',
+        valve: 'LiquidValveOpen',
+        superheat: 'SuperheatDegF',
+        suction: 'SuctionPressurePsig',
+        compressor: (n) => `Compressor${n + 1}Running`,
+      },
+      (owner, word) => `${owner}${word}`,
+    ),
+  },
+  {
+    title: 'circuits called by letters that say a role elsewhere: SH Air 1, RA Setpoint',
+    temperature: 'degF',
+    unitsStated: true,
+    name: worded(
+      oneOf('SH', 'RA', 'DEF', 'HP', 'PROD', 'ON'),
+      racks,
+      { air: (p) => `Air ${p + 1}`, set: 'Setpoint', defrost: 'Defrost', valve: 'Solenoid', ...common },
+      spaced,
+    ),
+  },
+  {
+    title: 'PROD is produce: CKT01 PROD T1',
+    temperature: 'degF',
+    unitsStated: false,
+    name: worded(
+      oneOf('CKT01 PROD', 'CKT02 DAIRY', 'CKT03 MEAT', 'CKT04 DELI', 'CKT05 FRZN', 'CKT06 ICE'),
+      (g) => `RK ${'AB'[g]}`,
+      {
+        air: (p) => `T${p + 1}`,
+        set: 'SET',
+        defrost: 'DFR',
+        valve: 'SOL',
+        suction: 'SUC PR',
+        suctionSet: 'SUC SP',
+        compressor: (n) => `CMP ${n + 1} STS`,
+      },
+      spaced,
+    ),
+  },
+  {
+    title: 'ends by word: Island Air East, Air West',
+    temperature: 'degF',
+    unitsStated: true,
+    name: worded(
+      (c) => `L${c + 1} ${['Meat', 'Dairy', 'Deli', 'Island', 'Coffin 1', 'Coffin 2'][c]}`,
+      racks,
+      {
+        air: (p) => `Air ${['East', 'North', 'South', 'West'][p]}`,
+        set: 'Setpoint',
+        defrost: 'Defrost On',
+        valve: 'Liquid Sol',
+        ...common,
+      },
+      spaced,
+    ),
+  },
+  {
+    title: 'the number of the probe behind that of the circuit: 01.2 Fruit Air',
+    temperature: 'degC',
+    unitsStated: true,
+    name: (part) => {
+      const goods = ['Fruit', 'Veg', 'Milk', 'Butter', 'Peas', 'Ices'];
+      if (part.what === 'air') return `${pad(part.circuit)}.${part.probe + 1} ${goods[part.circuit]} Air`;
+      return worded(
+        (c) => `${pad(c)} ${goods[c]}`,
+        racks,
+        { set: 'Setpoint', defrost: 'Defrost', valve: 'Solenoid', ...common },
+        spaced,
+      )(part);
+    },
+  },
+  {
+    title: 'numbers behind every word: Meat 2 SP1 beside Meat 1',
+    temperature: 'degF',
+    unitsStated: false,
+    name: worded(
+      oneOf('Meat 1', 'Meat 2', 'Dairy 1', 'Dairy 2', 'Frozen 1', 'Frozen 2'),
+      racks,
+      {
+        air: (p) => `DA${p + 1}`,
+        return: 'RA1',
+        set: 'SP1',
+        defrost: 'DF1',
+        valve: 'LV1',
+        suction: 'SucP',
+        compressor: (n) => `Cmp${n + 1}`,
+      },
+      spaced,
+    ),
+  },
+  {
+    title: 'left hand and right hand, letters for circuits, R1-C1 a compressor: C-Air-RH',
+    temperature: 'degF',
+    unitsStated: true,
+    name: worded(
+      oneOf('S1', 'S2', 'C', 'A', 'F', 'B'),
+      (g) => `R${g + 1}`,
+      {
+        air: (p) => `Air-${['LH', 'CTR', 'RH'][p] ?? 'RR'}`,
+        set: 'Setpt',
+        defrost: 'Dfr',
+        valve: 'Sol',
+        suction: 'SucP',
+        compressor: (n) => `C${n + 1}`,
+      },
+      dashed,
+    ),
+  },
+  {
+    title: 'air by where it meets the coil: Leaving Air Temp Case 12',
+    temperature: 'degF',
+    unitsStated: true,
+    name: (part) => {
+      const said = worded(
+        (c) => `Case ${c + 12}`,
+        racks,
+        {
+          air: (p) => `Leaving Air Temp ${'ABCD'[p]}`,
+          return: 'Entering Air Temp',
+          coil: 'Coil Leaving Temp',
+          set: 'Temp Setpoint',
+          defrost: 'Defrost Cycle',
+          valve: 'Liquid Line Solenoid',
+          suction: 'Suction Pressure',
+          compressor: (n) => `Compressor ${n + 1}`,
+        },
+        (owner, word) => `${word} ${owner}`,
+      );
+      return said(part);
+    },
+  },
+];

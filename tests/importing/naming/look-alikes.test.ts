@@ -1,0 +1,88 @@
+import { expect, test } from 'vitest';
+import { guessSite } from '../../../src/importing/naming/guess-site.ts';
+import { tokensOf } from '../../../src/importing/naming/tokens.ts';
+import type { ColumnSpec } from '../assemble/readings-of.ts';
+import { dialects } from './dialects.ts';
+import { exported } from './invented-store.ts';
+import { readingsIn } from './truth.ts';
+
+/** Names that look like those of another thing and must keep their reading, beside a plain store of six circuits. */
+
+const terse = exported(dialects[0]!);
+const airOf = (circuit: number) =>
+  terse.find(({ part }) => part.what === 'air' && part.circuit === circuit)!.values;
+const defrostOf = (circuit: number) =>
+  terse.find(({ part }) => part.what === 'defrost' && part.circuit === circuit)!.values;
+const steady = terse[0]!.values.map(() => 2);
+const meant = (name: string): string[] => tokensOf(name).flatMap(({ meaning }) => meaning ?? []);
+
+function circuitsOf(extra: readonly ColumnSpec[], beside = terse) {
+  const parts = extra.map((column) => ({ ...column, part: { what: 'indoor' as const } }));
+  return guessSite(readingsIn([...beside, ...parts])).site.circuits ?? [];
+}
+
+test('a room beside counted probes of the same word is a circuit of its own', () => {
+  const circuits = circuitsOf(
+    [
+      { point: 'Meat air 1', values: airOf(0) },
+      { point: 'Meat air 2', values: airOf(0) },
+      { point: 'Meat prep air', values: airOf(1) },
+      { point: 'Meat setpoint', values: steady },
+      { point: 'Meat defrost', values: defrostOf(0), status: true },
+    ],
+    [],
+  );
+  expect(circuits.map(({ probes }) => probes)).toEqual([['Meat air 1', 'Meat air 2'], ['Meat prep air']]);
+});
+
+test('a temperature in letters that nobody knows is no probe of the circuit it stands at', () => {
+  const unknown = [0, 1, 2].map((circuit) => ({ point: `C0${circuit + 1} XQ`, values: airOf(circuit) }));
+  expect(circuitsOf(unknown)).toEqual(circuitsOf([]));
+});
+
+test('RH is humidity where no LH stands beside it', () => {
+  expect(circuitsOf([{ point: 'C01 air RH', values: airOf(0) }])).toEqual(circuitsOf([]));
+});
+
+test('a number of another circuit is no gap in a name', () => {
+  const circuits = circuitsOf([{ point: 'C07 probe 1', values: airOf(0) }]);
+  expect(circuits.map(({ id }) => id)).toContain('C07');
+});
+
+test('letters that a circuit may be called by keep their role behind its name', () => {
+  expect(meant('C01 DEF')).toEqual(['defrost']);
+  const [first] = circuitsOf([{ point: 'C01 SH', values: airOf(3) }]);
+  expect(first!.superheat).toBe('C01 SH');
+  expect(first!.probes).not.toContain('C01 SH');
+});
+
+test('the low rack keeps its name where the side is said too', () => {
+  expect(meant('Rack baja presion succion')).toEqual(['rack', 'pressure', 'suction']);
+  expect(meant('Central presion baja')).toEqual(['rack', 'suction', 'suction']);
+});
+
+test('degrees inside a name are a unit, and dégivrage stays a defrost', () => {
+  expect(meant('a01AirTempDegF1')).toEqual(['air', 'temperature']);
+  expect(meant('M01 deg actif')).toEqual(['defrost']);
+});
+
+test('what meets the coil is told by what it is: air, or refrigerant', () => {
+  const extra = ['air leaving coil', 'refrigerant leaving coil', 'air entering coil'].map((said) => ({
+    point: `D09, ${said}`,
+    values: airOf(2),
+  }));
+  const circuit = circuitsOf(extra).find(({ id }) => id.startsWith('D09'));
+  expect(circuit).toMatchObject({
+    probes: ['D09, air leaving coil'],
+    coilOut: ['D09, refrigerant leaving coil'],
+    returnAir: ['D09, air entering coil'],
+  });
+});
+
+test('V1 and C1 are compressors only under the name of a pressure', () => {
+  const [first] = circuitsOf(
+    [{ point: 'C01 V1', values: terse.find(({ part }) => part.what === 'valve')!.values, status: true }],
+    terse.filter(({ part }) => part.what !== 'valve'),
+  );
+  expect(first!.valve).toBe('C01 V1');
+});
