@@ -53,6 +53,37 @@ describe('several files of one site', () => {
     expect(found.columns.map((column) => column.point)).toEqual(['M01:Air', 'M02:Air']);
   });
 
+  /** One file a point, each with a `Value`: seconds of the day in which it is on, or a number that stands still. */
+  const onePoint = (name: string, value: (minute: number) => number): ReturnType<typeof memorySource> =>
+    memorySource(
+      `${name}.csv`,
+      `Time,Value\n${rows
+        .map(({ wallMs }, index) => `${new Date(wallMs).toISOString().slice(0, 19)},${value(index * 5)}`)
+        .join('\n')}\n`,
+    );
+  const onFrom = (start: number) => (minute: number) =>
+    minute % 1440 >= start && minute % 1440 < start + 40 ? 1 : 0;
+
+  it('keeps apart two defrosts that agree only in being off', async () => {
+    const found = await readSources([
+      onePoint('M01 defrost', onFrom(120)),
+      onePoint('M02 defrost', onFrom(300)),
+    ]);
+    expect(found.columns.map((column) => column.point)).toEqual(['M01 defrost:Value', 'M02 defrost:Value']);
+    expect(found.report.issues.map(({ code }) => code)).not.toContain('files-joined');
+  });
+
+  it('keeps apart two set points that stand at the same number', async () => {
+    const found = await readSources([onePoint('M01 set', () => 36), onePoint('M02 set', () => 36)]);
+    expect(found.columns.map((column) => column.point)).toEqual(['M01 set:Value', 'M02 set:Value']);
+  });
+
+  it('keeps apart lights that one schedule switches', async () => {
+    const day = (minute: number): number => (minute % 1440 >= 360 && minute % 1440 < 1320 ? 1 : 0);
+    const found = await readSources([onePoint('M01 lights', day), onePoint('M02 lights', day)]);
+    expect(found.columns.map((column) => column.point)).toEqual(['M01 lights:Value', 'M02 lights:Value']);
+  });
+
   it('goes on without a file that is none, and says so', async () => {
     const found = await readSources([
       memorySource('a.csv', whole),

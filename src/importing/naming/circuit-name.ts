@@ -3,7 +3,7 @@ import type { NamedColumn } from './role.ts';
 
 /** What a person would call a circuit or group: its part of the column name as written. */
 export function writtenName(column: NamedColumn, key: readonly ResidualToken[]): string {
-  const { header } = column.point;
+  const { name: header } = column;
   const pieces: string[] = [];
   let from = -1;
   let to = -1;

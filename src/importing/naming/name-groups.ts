@@ -122,7 +122,9 @@ function circuitName(stem: string | null, { column, keyTokens }: PlacedProbe): s
 
 /** The file stem where it is part of the name: circuits by file, or a header that several files carry. */
 export function stemOf(column: NamedColumn, byFile: boolean): string | null {
-  return byFile || column.point.name !== column.point.header ? column.point.fileStems[0]! : null;
+  const { point, name } = column;
+  if (name !== point.header) return null;
+  return byFile || point.name !== point.header ? point.fileStems[0]! : null;
 }
 
 export function groupKey(stem: string | null, key: readonly ResidualToken[]): string {

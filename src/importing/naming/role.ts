@@ -5,6 +5,7 @@ import { type ColumnFacts, factsOf } from './column-facts.ts';
 import { withoutGoods } from './goods.ts';
 import { intervalStatistics } from './interval-statistics.ts';
 import { type Kind, kindOf, wordsIn } from './kind.ts';
+import { namesToRead } from './name-to-read.ts';
 import { type Role, roleOf } from './role-rules.ts';
 import { withShortForms } from './short-forms.ts';
 import { type Token, tokensOf } from './tokens.ts';
@@ -16,6 +17,8 @@ export type { Role } from './role-rules.ts';
 /** A column with everything the guess knows of it. */
 export interface NamedColumn {
   readonly point: Point;
+  /** What its words were read from: the header, or the name of the file and the header. */
+  readonly name: string;
   readonly tokens: readonly Token[];
   readonly facts: ColumnFacts;
   readonly kind: Kind;
@@ -27,7 +30,7 @@ export interface NamedColumn {
 
 /** All columns of a site; words at the front that every column shares (`Store 12/Rack A/`) say nothing of a role. */
 export function nameColumns(points: readonly Point[]): NamedColumn[] {
-  const headers = points.map((point) => point.header);
+  const headers = namesToRead(points);
   const { tokens: named, extremes } = intervalStatistics(headers.map(tokensOf));
   const tokens = withWeather(
     withoutUnitLetters(withoutGoods(withShortForms(named)), endedByProbeLetter(headers), headers),
@@ -37,6 +40,7 @@ export function nameColumns(points: readonly Point[]): NamedColumn[] {
   return points.map((point, index) => {
     const column = nameColumn(
       point,
+      headers[index]!,
       tokens[index]!,
       Math.max(shared, underStore.has(tokens[index]!) ? 1 : 0),
     );
@@ -114,7 +118,7 @@ function sharedFront(all: readonly (readonly Token[])[]): number {
   return shared;
 }
 
-function nameColumn(point: Point, written: readonly Token[], shared: number): NamedColumn {
+function nameColumn(point: Point, name: string, written: readonly Token[], shared: number): NamedColumn {
   const tokens = written.map((token, index) =>
     index < shared && rolelessInFront.has(token.meaning) ? { ...token, meaning: null } : token,
   );
@@ -122,5 +126,5 @@ function nameColumn(point: Point, written: readonly Token[], shared: number): Na
   const has = wordsIn(tokens);
   const kind = kindOf(point, facts, tokens, has);
   const { role, confidence, because } = roleOf(kind, has, facts);
-  return { point, tokens, facts, kind, role, confidence, because };
+  return { point, name, tokens, facts, kind, role, confidence, because };
 }

@@ -5,6 +5,15 @@ import { editDistance } from '../site-file/nearest-name.ts';
 const agreeingShare = 0.95;
 const comparedReadings = 500;
 
+/** What two columns of one header say of their files: the same points, different ones, or neither. */
+type Meeting = 'same' | 'different' | 'silent';
+/** States agree by chance, set points too; readings that move through more values than this do not. */
+const fewestTelling = 3;
+/** A single reading may have been corrected in one of two files. */
+const fewestApart = 3;
+/** Files that continue each other overlap by less than this of the shorter one. */
+const mostOverlap = 0.2;
+
 /**
  * Tells which files hold the same points: a family continues itself in time or repeats itself, and carries no
  * header twice with different readings. `shared` holds, for each header that several files carry, its columns.
@@ -16,8 +25,9 @@ export function fileFamilies(shared: readonly (readonly ReadingColumn[])[]): (fi
     for (let i = 0; i < columns.length; i++) {
       for (let j = i + 1; j < columns.length; j++) {
         const pair = [columns[i]!.fileStem, columns[j]!.fileStem] as const;
-        meetings.set(keyOf(...pair), pair);
-        if (pair[0] !== pair[1] && contradict(columns[i]!, columns[j]!)) contradictions.add(keyOf(...pair));
+        const meeting = pair[0] === pair[1] ? 'same' : meetingOf(columns[i]!, columns[j]!);
+        if (meeting === 'same') meetings.set(keyOf(...pair), pair);
+        if (meeting === 'different') contradictions.add(keyOf(...pair));
       }
     }
   }
@@ -47,26 +57,50 @@ function anyPair(members: ReadonlySet<string>, test: (a: string, b: string) => b
   return list.some((a, index) => list.slice(index + 1).some((b) => test(a, b)));
 }
 
-/** Whether two columns of one header cannot be one point: read over the same time, with other values. */
-function contradict(a: ReadingColumn, b: ReadingColumn): boolean {
+/**
+ * Two columns read over the same time are one point where their movements agree. Only readings off the usual value
+ * tell: two defrosts of different circuits are both off for most of the day, and set points stand still.
+ */
+function meetingOf(a: ReadingColumn, b: ReadingColumn): Meeting {
   const from = Math.max(a.times[0] ?? Number.POSITIVE_INFINITY, b.times[0] ?? Number.POSITIVE_INFINITY);
   const to = Math.min(a.times.at(-1) ?? Number.NEGATIVE_INFINITY, b.times.at(-1) ?? Number.NEGATIVE_INFINITY);
-  if (!(from < to)) return false;
-  let compared = 0;
-  let equal = 0;
+  if (!(from < to)) return 'same';
+  const pairs = readTogether(a, b, from, to);
+  // Nothing at the same instant although both cover the stretch: two loggers with clocks of their own.
+  if (pairs.length === 0) return overlapShare(a, b, from, to) > mostOverlap ? 'different' : 'same';
+  const usual = mostFrequent(pairs.map(([first]) => first));
+  const telling = pairs.filter(([first, second]) => first !== usual || second !== usual);
+  const equal = telling.filter(([first, second]) => first === second);
+  const apart = telling.length - equal.length;
+  if (apart >= fewestApart && equal.length < telling.length * agreeingShare) return 'different';
+  if (overlapShare(a, b, from, to) <= mostOverlap) return 'same';
+  return new Set(equal.map(([first]) => first)).size >= fewestTelling ? 'same' : 'silent';
+}
+
+/** Values that both have at the same instant, thinned out. */
+function readTogether(
+  a: ReadingColumn,
+  b: ReadingColumn,
+  from: number,
+  to: number,
+): (readonly [number, number])[] {
+  const pairs: (readonly [number, number])[] = [];
   const first = lowerBound(a.times, from);
   const last = lowerBound(a.times, to + 1);
   const stride = Math.max(1, Math.floor((last - first) / comparedReadings));
   for (let index = first; index < last; index += stride) {
     const other = lowerBound(b.times, a.times[index]! + 1) - 1;
     if (other < 0 || Number.isNaN(a.values[index]!) || Number.isNaN(b.values[other]!)) continue;
-    const sameTime = b.times[other] === a.times[index];
-    if (!sameTime && a.logging === 'sampled') continue;
-    compared++;
-    if (a.values[index] === b.values[other]) equal++;
+    if (b.times[other] !== a.times[index] && a.logging === 'sampled') continue;
+    pairs.push([a.values[index]!, b.values[other]!]);
   }
-  // Nothing at the same instant although both cover the stretch: two loggers with clocks of their own.
-  return compared === 0 ? overlapShare(a, b, from, to) > 0.2 : equal < compared * agreeingShare;
+  return pairs;
+}
+
+function mostFrequent(values: readonly number[]): number {
+  const counts = new Map<number, number>();
+  for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);
+  return [...counts].reduce((most, entry) => (entry[1] > most[1] ? entry : most))[0];
 }
 
 function overlapShare(a: ReadingColumn, b: ReadingColumn, from: number, to: number): number {

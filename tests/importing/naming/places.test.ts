@@ -144,3 +144,15 @@ test('Swedish words of the trade', () => {
   ]);
   expect(guess.site.racks![0]!.suctionGroups![0]!.pressure).toBe('Kylaggregat Sugtryck (bar)');
 });
+
+test.each([
+  ['L', 'LC', 'RC', 'R'],
+  ['LL', 'LM', 'RM', 'RR'],
+])('four places of one line-up: %s, %s, %s, %s', (...places) => {
+  const names = places.map((place) => `C07 Produce Disch Air ${place} (°F)`);
+  const guess = guessOf(
+    names.map((point) => ({ point, values: air })),
+    terse.filter(({ part }) => part.what === 'air'),
+  );
+  expect([...(withProbe(guess, names[0]!)?.probes ?? [])].sort()).toEqual([...names].sort());
+});
