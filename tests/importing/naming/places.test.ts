@@ -154,5 +154,5 @@ test.each([
     names.map((point) => ({ point, values: air })),
     terse.filter(({ part }) => part.what === 'air'),
   );
-  expect([...(withProbe(guess, names[0]!)?.probes ?? [])].sort()).toEqual([...names].sort());
+  expect(withProbe(guess, names[0]!)?.probes).toEqual(names);
 });
