@@ -14,11 +14,12 @@ export interface LocalTrendModel {
   readonly noise: number;
   /** Variance that the slope gains in a step. */
   readonly slopeWander: number;
-  /** By what share the slope grows in a step; 0 when not given. */
-  readonly growth?: number;
 }
 
-/** A value further off what was expected than so many deviations moves the trend no more than one that stands there (Huber). */
+/**
+ * A value further off what was expected than so many deviations moves the trend no more than one that stands there (Huber), unless
+ * the value before it was as far off to the same side: one is wild, two are where the series went.
+ */
 const furthest = 3;
 
 /**
@@ -27,22 +28,24 @@ const furthest = 3;
  * most of where a series stands and how fast it goes. With no wander it is the least squares line. Values that are not finite are passed over.
  */
 export function localTrend(values: ArrayLike<number>, model: LocalTrendModel): LocalTrend {
-  const { noise, slopeWander, growth = 0 } = model;
+  const { noise, slopeWander } = model;
   let { level, slope, levelVariance, covariance, slopeVariance } = model.start;
+  let wildBefore = 0;
   for (let i = 0; i < values.length; i++) {
     if (i > 0) {
-      const keep = 1 + growth;
       level += slope;
-      slope *= keep;
       levelVariance += 2 * covariance + slopeVariance + slopeWander / 3;
-      covariance = keep * (covariance + slopeVariance) + slopeWander / 2;
-      slopeVariance = keep * keep * slopeVariance + slopeWander;
+      covariance += slopeVariance + slopeWander / 2;
+      slopeVariance += slopeWander;
     }
     const value = values[i]!;
     if (!Number.isFinite(value)) continue;
     const expected = levelVariance + noise;
     const most = furthest * Math.sqrt(expected);
-    const surprise = Math.max(-most, Math.min(most, value - level));
+    const off = value - level;
+    const wild = Math.abs(off) > most ? Math.sign(off) : 0;
+    const surprise = wild === 0 || wild === wildBefore ? off : wild * most;
+    wildBefore = wild;
     const gain = levelVariance / expected;
     const slopeGain = covariance / expected;
     level += gain * surprise;

@@ -68,6 +68,7 @@ export interface Projection {
   readonly limit: number;
   readonly at: EpochMs | null;
   readonly earliest: EpochMs | null;
+  /** Null beside a date: it may well never get there. */
   readonly latest: EpochMs | null;
   /** Why there is no date, where there is none. */
   readonly reason: string | null;

@@ -39,9 +39,11 @@ function cameAtOnce({ evidence }: Finding): boolean {
   return shape === 'step' || shape === 'swapped';
 }
 
+/** `4 to 9 days`; with an open end, `4 days at the soonest, and it may never get there`; null where they do not tell more than the date. */
 function daysBetween(from: number | null, to: number | null, end: number): string | null {
-  if (from === null || to === null) return null;
+  if (from === null) return null;
   const early = Math.max(0, Math.round((from - end) / millisecondsPerDay));
+  if (to === null) return `${formatDays(Math.max(1, early))} at the soonest, and it may never get there`;
   const late = Math.max(0, Math.round((to - end) / millisecondsPerDay));
   return early === late ? null : `${early} to ${late} days`;
 }

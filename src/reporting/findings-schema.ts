@@ -75,7 +75,7 @@ const projection = z
     display: z.string(),
     at: time.nullable(),
     earliest: time.nullable(),
-    latest: time.nullable(),
+    latest: time.nullable().describe('null beside a date: it may never get there'),
     reason: z.string().nullable().describe('why there is no date'),
   })
   .meta({ id: 'projection' });

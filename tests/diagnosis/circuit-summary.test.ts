@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Evidence } from '../../src/model/evidence.ts';
-import { evidence, one, recovery } from './support.ts';
+import { dayMs, evidence, one, quietSignals, recovery, wholeRise } from './support.ts';
 
 const measured = (sizes: { readonly [name: string]: number }, unit: string): Evidence['measures'] =>
   Object.entries(sizes).map(([name, value]) => ({ name, value, low: null, high: null, unit }));
@@ -48,5 +48,34 @@ describe('the sentence on a circuit says how much', () => {
 
   it('and nothing where it was not measured', () => {
     expect(one(recovery({ shape: 'weak-rise' })).summary).not.toContain('(');
+  });
+});
+
+describe('the sentence on a creep says when it meets its limit', () => {
+  const meets = (ends: { readonly earliest: number; readonly latest: number | null }): string => {
+    const { log } = quietSignals;
+    const now = log.grid.startMs + log.grid.count * log.grid.stepMs;
+    const after = (days: number | null): number | null => (days === null ? null : now + days * dayMs);
+    const projection = {
+      limit: 5,
+      at: now + 6 * dayMs,
+      earliest: after(ends.earliest),
+      latest: after(ends.latest),
+      reason: null,
+      levelNow: 3,
+    };
+    return one(wholeRise({ projection })).summary;
+  };
+
+  it('between two ends where most of the way is made', () => {
+    expect(meets({ earliest: 2, latest: 14 })).toContain(
+      'reaches 41.0 °F in about 6 days (2 to 14) if it goes on',
+    );
+  });
+
+  it('and at the soonest where it may stop before', () => {
+    expect(meets({ earliest: 2, latest: null })).toContain(
+      'reaches 41.0 °F in about 6 days if it goes on, 2 days at the soonest, and may never get there',
+    );
   });
 });

@@ -5,8 +5,8 @@ import { localTrend } from '../../src/maths/local-trend.ts';
 const values = [1.2, 1.9, 3.1, 3.8, 5.3, 5.9, 7.2, 7.8, 9.4, 9.7];
 const noise = 0.04;
 const vague = { level: 0, slope: 0, levelVariance: 1e7, covariance: 0, slopeVariance: 1e7 };
-const trend = (series: readonly number[], slopeWander: number, growth = 0) =>
-  localTrend(series, { start: vague, noise, slopeWander, growth });
+const trend = (series: readonly number[], slopeWander: number) =>
+  localTrend(series, { start: vague, noise, slopeWander });
 
 describe('localTrend', () => {
   it('is the least squares line, with its variances, where the slope does not wander and nothing was known before', () => {
@@ -31,12 +31,22 @@ describe('localTrend', () => {
     expect(slopes[2]!).toBeCloseTo(0.5, 1);
   });
 
-  it('keeps to a growth that is known: a series that grows so leaves the slope as it is', () => {
-    const start = { level: 0, slope: 1, levelVariance: 1e-9, covariance: 0, slopeVariance: 1e-9 };
-    const growing = [0, 1, 2.1, 3.31];
-    const found = localTrend(growing, { start, noise: 1, slopeWander: 0, growth: 0.1 });
-    expect(found.level).toBeCloseTo(3.31, 9);
-    expect(found.slope).toBeCloseTo(1.331, 9);
+  it('does not run away from a series that bends and holds its level, however small its wander', () => {
+    const held = Array.from({ length: 40 }, (_, i) => Math.min(4, 0.5 * i));
+    const start = { level: 0, slope: 0.3, levelVariance: noise, covariance: 0, slopeVariance: 0.09 };
+    const found = localTrend(held, { start, noise, slopeWander: 1e-4 });
+    expect(Math.abs(found.level - 4)).toBeLessThan(0.2);
+    expect(Math.abs(found.slope)).toBeLessThan(0.05);
+  });
+
+  it('follows a level that jumps and stays from the second value on, where one alone is held to be wild', () => {
+    const start = { level: 0, slope: 0, levelVariance: noise, covariance: 0, slopeVariance: 1e-4 };
+    const after = (values: readonly number[]) =>
+      localTrend(values, { start, noise, slopeWander: 1e-3 }).level;
+    const still = [0, 0, 0, 0, 0, 0];
+    expect(after([...still, 5])).toBeLessThan(1);
+    expect(after([...still, 5, 5, 5])).toBeGreaterThan(3);
+    expect(after([...still, 5, -5])).toBeLessThan(1);
   });
 
   it('passes over a missing value, which leaves it less sure, and is not carried away by a wild one', () => {

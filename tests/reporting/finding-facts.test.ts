@@ -26,6 +26,12 @@ describe('the facts of a finding', () => {
     expect(projected({ at: end + 4 * day, earliest: end + 3 * day, latest: end + 7 * day })).toBe(
       '41.0 °F in about 4 days (3 to 7 days), counted from the end of the export',
     );
+    expect(projected({ at: end + 4 * day, earliest: end + 1.8 * day })).toBe(
+      '41.0 °F in about 4 days (2 days at the soonest, and it may never get there), counted from the end of the export',
+    );
+    expect(projected({ at: end + 2 * day, earliest: end - day })).toContain(
+      'in about 2 days (1 day at the soonest, and it may never get there)',
+    );
     expect(projected({ at: end + 0.4 * day })).toBe(
       '41.0 °F within a day, counted from the end of the export',
     );

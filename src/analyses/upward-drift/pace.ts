@@ -2,13 +2,15 @@ import { type LocalTrend, localTrend } from '../../maths/local-trend.ts';
 import { median } from '../../maths/median.ts';
 import { medianAbsoluteDeviation, normalConsistency } from '../../maths/median-absolute-deviation.ts';
 import { theilSenSlope } from '../../maths/theil-sen-slope.ts';
-import type { Kelvin, KelvinPerDay } from '../../units/quantities.ts';
+import type { Celsius, Kelvin, KelvinPerDay } from '../../units/quantities.ts';
 import { settings } from './settings.ts';
 
 /** Where a creep stands on its last day and how fast it goes now. */
 export interface Pace extends LocalTrend {
   /** Theil–Sen slope of all days since the onset; NaN with fewer than two. */
   readonly overall: KelvinPerDay;
+  /** Level before the onset. */
+  readonly usual: Celsius;
   /** Scatter of a day about the level. */
   readonly scatter: Kelvin;
 }
@@ -47,9 +49,8 @@ export function paceOf(days: Float64Array, onsetDay: number): Pace {
     },
     noise,
     slopeWander: (settings.paceWander.value * rate) ** 2,
-    growth: settings.paceGain.value,
   });
-  return { ...trend, overall, scatter };
+  return { ...trend, overall, usual, scatter };
 }
 
 /** Scatter from each day against the mean of its two neighbours (variance 1.5 of a day's own), to which a steady slope is blind. */

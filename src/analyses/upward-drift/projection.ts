@@ -1,4 +1,5 @@
-import type { Kelvin } from '../../units/quantities.ts';
+import { studentQuantile } from '../../maths/student-quantile.ts';
+import type { Celsius, Kelvin } from '../../units/quantities.ts';
 import { type Pace, paceOf } from './pace.ts';
 import { settings } from './settings.ts';
 
@@ -33,7 +34,8 @@ export function projectToLimit(
     readonly held?: boolean;
   },
 ): DaysToLimit {
-  const pace = paceOf(days, rise.onsetDay);
+  const known = days.subarray(0, days.findLastIndex(Number.isFinite) + 1);
+  const pace = paceOf(known, rise.onsetDay);
   const none = (reason: string): DaysToLimit => ({
     days: null,
     earliest: null,
@@ -41,7 +43,7 @@ export function projectToLimit(
     levelNow: pace.level,
     reason,
   });
-  if (pace.level >= limit) {
+  if (pace.level >= limit && known.at(-1)! >= limit) {
     return { ...reachedAlready(days, limit, rise.onsetDay), levelNow: pace.level, reason: null };
   }
   if (rise.levelled) return none('it has levelled off below the limit');
@@ -53,12 +55,15 @@ export function projectToLimit(
   if (!(pace.overall > 0)) return none('the slope may be zero: no reliable date');
   if (!(pace.slope > slowingShare * pace.overall)) return none('it is slowing down: no reliable date');
   const reach = settings.projectionReach.value * days.length;
-  const found = firstReached(pace, limit - pace.level, reach);
+  const found = firstReached(pace, limit - pace.level, reach, chanceToGoOn(pace, limit));
+  const unknown = days.length - known.length;
   if (found.days === null) return none('further off than twice the history: no reliable date');
-  const { days: date, earliest, latest } = found;
+  const date = found.days - unknown;
+  const earliest = (found.earliest ?? found.days) - unknown;
+  const latest = found.latest === null ? null : found.latest - unknown;
   return {
     days: date,
-    earliest: Math.min(earliest ?? date, date - passedWithin),
+    earliest: Math.min(earliest, date - passedWithin),
     latest: latest === null ? null : Math.max(latest, date + passedWithin),
     levelNow: pace.level,
     reason: null,
@@ -67,40 +72,59 @@ export function projectToLimit(
 
 /** A rise that now goes at less than this share of its whole slope bends towards a level of its own. */
 const slowingShare = 0.5;
-/** 95 % quantile of Student's t with 3 degrees of freedom: rates of creeps change in jumps, which a normal has too few of. */
-const heavyQuantile = 2.353;
+/** Degrees of freedom of Student's t: rates of creeps change in jumps, which a normal has too few of. */
+const heavyFreedom = 3;
+/** Nine of ten limits lie between the ends: of the others, half come before and half after, or never. */
+const byLatest = 0.95;
+const fastest = studentQuantile(0.95, heavyFreedom);
 /** Within this many days a daily median says when a level was passed. */
 const passedWithin = 1.5;
 /** The date is told to a quarter day; the late end is looked for this many times as far as the date. */
 const grid = 0.25;
 const lateReach = 4;
 
-/** When the rise is made up: by the likeliest path, and by the upper and the lower edge of where it may then stand. */
+/**
+ * When the rise is made up: by the likeliest path, and by the upper and the lower edge of where it may then stand. The lower edge bears
+ * that the rise may stop before, with which there may be no late end.
+ */
 function firstReached(
   { slope, slopeVariance, levelVariance, scatter }: Pace,
   left: Kelvin,
   reach: number,
+  goesOn: number,
 ): { days: number | null; earliest: number | null; latest: number | null } {
   const wander = settings.paceWander.value ** 2 / 3;
   const atFirst = Math.log(1 + slopeVariance / (slope * slope));
+  const slowest = goesOn > byLatest ? studentQuantile(byLatest / goesOn, heavyFreedom) : Number.NaN;
   // A warm day is enough to be first there; that a cold one delays it does not count.
-  const above = heavyQuantile * Math.sqrt(levelVariance + scatter * scatter);
-  const below = heavyQuantile * Math.sqrt(levelVariance);
+  const above = fastest * Math.sqrt(levelVariance + scatter * scatter);
+  const below = slowest * Math.sqrt(levelVariance);
   let days: number | null = null;
   let earliest: number | null = null;
   for (let ahead = grid; ahead <= lateReach * reach; ahead += grid) {
     const way: Kelvin = slope * daysAtThisRate(ahead);
-    const spread = Math.exp(
-      heavyQuantile * Math.sqrt(atFirst + wander * Math.min(ahead, settings.paceDays.value)),
-    );
-    if (earliest === null && way + Math.hypot(above, way * (spread - 1)) >= left) earliest = ahead;
+    const deviation = Math.sqrt(atFirst + wander * Math.min(ahead, settings.paceDays.value));
+    if (earliest === null && way + Math.hypot(above, way * Math.expm1(fastest * deviation)) >= left) {
+      earliest = ahead;
+    }
     if (days === null && way >= left) {
       if (ahead > reach) break;
       days = ahead;
     }
-    if (way - Math.hypot(below, way * (1 - 1 / spread)) >= left) return { days, earliest, latest: ahead };
+    if (way - Math.hypot(below, way * Math.expm1(-slowest * deviation)) >= left) {
+      return { days, earliest, latest: ahead };
+    }
   }
   return { days, earliest, latest: null };
+}
+
+/**
+ * The chance that a rise goes on as far as the limit. How large a rise becomes has no scale of its own: of those that have come to a size,
+ * as many come to twice that, whatever the size (Pareto's law).
+ */
+function chanceToGoOn({ usual, level }: Pace, limit: Celsius): number {
+  const share = (level - usual) / (limit - usual);
+  return Math.max(0, Math.min(1, share)) ** settings.stopPower.value;
 }
 
 /** Days at the present rate that go as far as `ahead` days do while it gathers, for the first of them. */
@@ -115,5 +139,5 @@ function reachedAlready(days: Float64Array, limit: number, onsetDay: number) {
   let passed = days.length;
   while (passed > onsetDay && !(days[passed - 1]! < limit)) passed--;
   const ago = Math.min(0, passed - (days.length - 1));
-  return { days: ago, earliest: ago - passedWithin, latest: Math.min(0, ago + passedWithin) };
+  return { days: ago, earliest: ago - passedWithin, latest: ago + passedWithin };
 }

@@ -98,15 +98,22 @@ export const settings = {
     source: measured,
   },
   paceGain: {
-    value: 0.09,
+    value: 0.12,
     unit: '1/d',
     meaning: 'share by which the rate of a creep grows a day, on the whole',
     source: measured,
   },
   paceWander: {
-    value: 0.34,
+    value: 0.42,
     unit: '1/√d',
     meaning: 'share by which the rate of a creep wanders in a day, more with the root of the days',
+    source: measured,
+  },
+  stopPower: {
+    value: 0.08,
+    unit: '1',
+    meaning:
+      'a rise that has come to a share of its way to the limit goes on to it with the chance of that share to this power',
     source: measured,
   },
   paceDays: {

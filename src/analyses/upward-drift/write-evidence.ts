@@ -2,6 +2,7 @@ import { median } from '../../maths/median.ts';
 import { actionLimit } from '../../model/air-limit.ts';
 import type { Evidence, Measure } from '../../model/evidence.ts';
 import type { Projection } from '../../model/finding.ts';
+import type { Log } from '../../model/log.ts';
 import type { CircuitSignals, GroupSignals } from '../../signals/types.ts';
 import { meta } from './meta.ts';
 import { projectToLimit } from './projection.ts';
@@ -82,7 +83,7 @@ function projected(
 ): Projection | null {
   const limit = actionLimit(signals.circuit, group?.group ?? null, median(signals.setPoint));
   if (limit === null) return null;
-  const found = projectToLimit(absolute, limit.value, {
+  const found = projectToLimit(wholeDays(absolute, signals.log), limit.value, {
     onsetDay: rise.ramp.start,
     levelled: rise.levelled,
     held,
@@ -101,6 +102,15 @@ function projected(
     limitSource: limit.source,
     levelNow: found.levelNow,
   };
+}
+
+/** Without a last day of which less than half is logged: by night air is not what it is over a day. */
+function wholeDays(days: Float64Array, { calendar, grid }: Log): Float64Array {
+  const { from, to } = calendar.days.at(-1)!;
+  if ((to - from) * grid.stepMs >= dayMs / 2) return days;
+  const whole = days.slice();
+  whole[whole.length - 1] = Number.NaN;
+  return whole;
 }
 
 /** The least of: 1 − corrected probability (or what a young rise explains), coverage, and the share of days up. */

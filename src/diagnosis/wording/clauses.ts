@@ -57,8 +57,10 @@ export function limitClause(projection: Projection | null, log: Log): string {
   if (at <= now)
     return levelNow === undefined ? `; its air is at ${limit} now` : `${stands}, at or over ${limit}`;
   const days = (time: number): number => Math.max(1, Math.round((time - now) / dayMs));
-  const between = earliest === null || latest === null ? '' : ` (${days(earliest)} to ${days(latest)})`;
-  return `; its air reaches ${limit} in about ${formatDays(days(at))}${between} if it goes on`;
+  const when = `; its air reaches ${limit} in about ${formatDays(days(at))}`;
+  if (earliest === null) return `${when} if it goes on`;
+  if (latest !== null) return `${when} (${days(earliest)} to ${days(latest)}) if it goes on`;
+  return `${when} if it goes on, ${formatDays(days(earliest))} at the soonest, and may never get there`;
 }
 
 const causeVerdicts: Readonly<{ [cause: string]: string }> = {
