@@ -119,11 +119,11 @@ describe('projectToLimit', () => {
   });
 
   it('leaves the late end open while much of the way is left, for it may stop before; then it is longer than the early one', () => {
-    const open = projectToLimit(rising, 5, rise);
+    const open = projectToLimit(rising, 5.5, rise);
     expect(open.days).not.toBeNull();
     expect(open.earliest!).toBeLessThan(open.days!);
     expect(open.latest).toBeNull();
-    const { days, earliest, latest } = projectToLimit(rising, 3.9, rise);
+    const { days, earliest, latest } = projectToLimit(rising, 4.7, rise);
     expect(latest! - days!).toBeGreaterThan(days! - earliest!);
   });
 
@@ -344,6 +344,18 @@ describe('upward drift', () => {
     const rise = (day: number): number => Math.max(0, 0.2 * (day - 9));
     expect(reasonOf(still, (day) => -rise(day))).toMatch(/control still holds it/);
     expect(reasonOf(rise, still) ?? '').not.toMatch(/control still holds it/);
+  });
+
+  it('leaves a last day out of which only the night is logged, when it says where the air stands and when it gets there', () => {
+    const rise = (day: number): number => Math.max(0, 0.25 * (day - 9));
+    const projectionOf = (days: number, together: Curve) => {
+      const [own] = seen([{ ...quiet('M01'), together }, quiet('M02'), quiet('M03')], days);
+      return own!.find(({ probe }) => probe === null)!.projection!;
+    };
+    const whole = projectionOf(20, rise);
+    const cold = projectionOf(20.25, (day) => rise(day) - (day >= 20 ? 1.5 : 0));
+    expect(cold.levelNow!).toBeCloseTo(whole.levelNow!, 1);
+    expect(Math.abs(cold.at! - whole.at!)).toBeLessThan(0.5 * 86_400_000);
   });
 
   it('takes the valve as the early witness while the air still holds', () => {

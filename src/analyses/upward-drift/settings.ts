@@ -109,11 +109,11 @@ export const settings = {
     meaning: 'share by which the rate of a creep wanders in a day, more with the root of the days',
     source: measured,
   },
-  stopPower: {
-    value: 0.08,
+  lateEndShare: {
+    value: 0.5,
     unit: '1',
     meaning:
-      'a rise that has come to a share of its way to the limit goes on to it with the chance of that share to this power',
+      'share of its way to the limit that a rise must have made before a last day is given: until then it may well stop short',
     source: measured,
   },
   paceDays: {

@@ -93,9 +93,12 @@ function projected(
   const lastDay = days.at(-1)!;
   const now = grid.startMs + ((lastDay.from + lastDay.to) / 2) * grid.stepMs;
   const at = (ahead: number | null): number | null => (ahead === null ? null : now + ahead * dayMs);
+  const date = at(found.days);
+  // What is not reached by the last reading is reached at the next, at the soonest.
+  const next = grid.startMs + (grid.count + 1) * grid.stepMs;
   return {
     limit: limit.value,
-    at: at(found.days),
+    at: date === null || found.days! <= 0 ? date : Math.max(date, next),
     earliest: at(found.earliest),
     latest: at(found.latest),
     reason: found.reason,

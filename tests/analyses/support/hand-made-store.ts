@@ -21,6 +21,7 @@ export interface HandMadeCircuit {
 export type Curve = (day: number, defrost: number) => number;
 
 export interface HandMadeStore {
+  /** The last of them may be a part of one. */
   readonly days: number;
   readonly minutes?: number;
   readonly circuits: readonly HandMadeCircuit[];
@@ -125,11 +126,11 @@ export function handMadeStore(store: HandMadeStore): Log {
     grid,
     calendar: {
       timeZone: 'UTC',
-      days: Array.from({ length: store.days }, (_, d) => ({
+      days: Array.from({ length: Math.ceil(store.days) }, (_, d) => ({
         date: new Date(startMs + d * 86_400_000).toISOString().slice(0, 10),
         weekday: (2 + d) % 7,
         from: d * perDay,
-        to: (d + 1) * perDay,
+        to: Math.min(count, (d + 1) * perDay),
         hours: 24,
       })),
       offsets: [{ from: 0, offsetMinutes: 0 }],
