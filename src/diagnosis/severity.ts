@@ -77,7 +77,7 @@ export function severityOf(
     isOldHunting(trouble, features) ||
     endsByItself(trouble) ||
     isOldRecovery(trouble, features) ||
-    isNewSetPoint(trouble) ||
+    isNewSetPoint(trouble, features) ||
     isHarmlessStep(trouble) ||
     isLooseLength(trouble, features)
   ) {
@@ -131,12 +131,22 @@ function isHarmlessStep({ lead, evidence, covers }: Trouble): boolean {
   );
 }
 
-/** A colder set point takes longer to come back to: that is intent. */
-function isNewSetPoint({ lead, circuit, scope }: Trouble): boolean {
-  if (scope !== 'defrost' || circuit === null || !recoveryShapes.includes(lead.shape)) return false;
+/** A colder set point takes longer to come back to, and its coil longer to end its defrost: that is intent. */
+function isNewSetPoint(trouble: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
+  const { lead, circuit, scope } = trouble;
+  if (scope !== 'defrost' || circuit === null) return false;
   const { grid } = circuit.log;
-  return circuit.setPointSteps.some(
-    (step) => Math.abs(grid.startMs + step.at * grid.stepMs - lead.onset) < setPointReachDays * dayMs,
+  const daysSince = circuit.setPointSteps.map((step) => ({
+    ...step,
+    days: (lead.onset - grid.startMs - step.at * grid.stepMs) / dayMs,
+  }));
+  if (recoveryShapes.includes(lead.shape)) {
+    return daysSince.some(({ days }) => Math.abs(days) < setPointReachDays);
+  }
+  return (
+    lead.shape === 'extended' &&
+    (features.lengthRatio ?? 2) < plainlyLonger &&
+    daysSince.some(({ days, from, to }) => to < from && days >= 0 && days < setPointReachDays)
   );
 }
 

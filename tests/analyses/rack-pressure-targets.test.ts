@@ -89,9 +89,9 @@ describe('a suction target with no visit near', () => {
 });
 
 describe('a target that floats', () => {
-  const floating = (still: (minute: number) => number | null) => {
+  const floating = (still: (minute: number) => number | null, circuits: readonly Circuit[] = []) => {
     const gauge = (minute: number) => still(minute) ?? 45 + 3 * Math.sin(minute / 500);
-    return judge(onTarget(gauge)).evidence;
+    return judge(onTarget(gauge), circuits).evidence;
   };
 
   test('and was put back where it stood after a visit has not floated since', () => {
@@ -146,6 +146,17 @@ describe('a target that floats', () => {
   test.each([42, 48])('and stands at %d psig, an end of its range, may be held there: a remark', (end) => {
     const [stopped] = floating((minute) => (day(minute) < 8 ? null : end));
     expect(stopped!.features.note).toBe(1);
+  });
+
+  test('and stands at its highest while the valves feed as they did has lost its float: that is no light load', () => {
+    const noteAt = (end: number, since: number) => {
+      const stands = (minute: number) => (day(minute) < 8 ? null : end);
+      const circuits = fiveCircuits((minute) => (day(minute) < 8 ? 0.3 : since));
+      return floating(stands, circuits).find(({ shape }) => shape === 'float-stopped')!.features.note;
+    };
+    expect(noteAt(48, 0.3)).toBe(0);
+    expect(noteAt(48, 0.55)).toBe(1);
+    expect(noteAt(42, 0.3)).toBe(1);
   });
 });
 

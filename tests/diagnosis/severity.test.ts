@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { evidence, onDay, one, recovery, wholeRise } from './support.ts';
+import { judge } from '../../src/diagnosis/judge.ts';
+import { evidence, onDay, one, quietSignals, recovery, wholeRise } from './support.ts';
 
 const projection = (days: number | null) => ({
   limit: 5,
@@ -61,4 +62,27 @@ it.each([
   ],
 ])('of what %s', (_, seen, severity) => {
   expect(one(seen).severity).toBe(severity);
+});
+
+it('of defrosts somewhat longer since a colder set point is a note: a colder coil takes longer to end them', () => {
+  const severity = (lengthRatio: number, onset: number, to: number) => {
+    const { grid } = quietSignals.log;
+    const at = Math.round((onDay(5) - grid.startMs) / grid.stepMs);
+    const circuits = quietSignals.circuits.map((circuit) => ({
+      ...circuit,
+      setPointSteps: [{ at, from: 25 / 9, to, source: 'column' as const }],
+    }));
+    const longer = recovery({
+      shape: 'extended',
+      onset,
+      features: { lengthRatio, heatedOn: 1, endedByTheClock: 1 },
+    });
+    return judge({ ...quietSignals, circuits }, { evidence: [longer], abstentions: [] }).findings[0]!
+      .severity;
+  };
+  expect(severity(1.4, onDay(5.6), 1.7)).toBe('note');
+  expect(severity(1.4, onDay(5.6), 3.9)).toBe('watch');
+  expect(severity(1.4, onDay(4.6), 1.7)).toBe('watch');
+  expect(severity(1.4, onDay(8), 1.7)).toBe('watch');
+  expect(severity(1.9, onDay(5.6), 1.7)).toBe('watch');
 });

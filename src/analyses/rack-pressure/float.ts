@@ -1,3 +1,5 @@
+import { mean } from '../../maths/mean.ts';
+import { median } from '../../maths/median.ts';
 import { quantiles } from '../../maths/quantile.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { dayAt, samplesIn, timeAt } from '../../model/grid.ts';
@@ -16,13 +18,18 @@ const plainSteps = 1.5;
 const hoursOnEach = 3;
 /** This near to an end of the range in which it used to move, as a share of that range, it may be held there. */
 const endShare = 0.1;
+/** Valves that feed less by so much of the time ask for less than in the days when it moved. */
+const lighterLoad = 0.05;
+const fewestValves = 2;
 
 /**
  * A logged target that used to move on most days and has stood still since: its float was switched off. At an end of
- * its own range it is only a remark, for a load that has no reserve, or one that needs nothing, holds it there. Where somebody
+ * its own range it is only a remark, for a load that has no reserve, or one that needs nothing, holds it there; not so at its highest
+ * while the valves feed as they did when it moved, for that is no light load. Where somebody
  * pulled the group down and put the target back, it did not float.
  */
-export function floatStopped(group: GroupSignals, visits: readonly Visit[], { log }: Signals): Evidence[] {
+export function floatStopped(group: GroupSignals, visits: readonly Visit[], signals: Signals): Evidence[] {
+  const { log } = signals;
   const target = group.group.pressureSetPoint;
   if (target === null || typeof target === 'number') return [];
   const values = outside(visits, target.values, log);
@@ -40,18 +47,30 @@ export function floatStopped(group: GroupSignals, visits: readonly Visit[], { lo
   const [lowest, highest] = quantiles(values.subarray(0, from), [0.02, 0.98]) as [number, number];
   const margin = Math.max(target.resolution / 2, endShare * (highest - lowest));
   const now = lastKnown(values);
-  const isAtEnd = now <= lowest + margin || now >= highest - margin;
+  const isHighest = now >= highest - margin;
+  const isExplained = isHighest
+    ? !feedsAsEver(group, log.calendar.days.length - still, signals)
+    : now <= lowest + margin;
   return [
     evidenceOf(group, {
       shape: 'float-stopped',
       onset: timeAt(log.grid, from),
       end: null,
-      certainty: isAtEnd ? 0.6 : 0.8,
+      certainty: isExplained ? 0.6 : 0.8,
       measures: [measure('daysStill', still, 'd')],
-      features: { daysStill: still, note: isAtEnd ? 1 : 0 },
+      features: { daysStill: still, note: isExplained ? 1 : 0 },
       points: [target.point, group.group.pressure?.point],
     }),
   ];
+}
+
+/** Whether the valves of the group feed on the days from `day` on, in the mean, as much of the time as before. */
+function feedsAsEver(group: GroupSignals, day: number, { circuits }: Signals): boolean {
+  const more = circuits
+    .filter(({ circuit }) => group.members.includes(circuit.id))
+    .map(({ duty }) => median(duty.subarray(day)) - median(duty.subarray(0, day)))
+    .filter(Number.isFinite);
+  return more.length >= Math.max(fewestValves, group.members.length / 2) && mean(more) > -lighterLoad;
 }
 
 /** Not known in the hours in and around visits. */
