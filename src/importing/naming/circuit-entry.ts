@@ -60,7 +60,8 @@ function inPlaceOrder(air: readonly PlacedProbe[]): PlacedProbe[] {
   const ends = new Set(air.map(({ position }) => rankOfPlace.get(position)));
   const bothEnds = ends.has(rankOfPlace.get('left')) && ends.has(rankOfPlace.get('right'));
   const rank = (place: string): number => {
-    const at = place.length > 1 || bothEnds ? rankOfPlace.get(place) : undefined;
+    const word = place.replace(/ (?:end|side|hand)$/, '');
+    const at = word.length > 1 || bothEnds ? rankOfPlace.get(word) : undefined;
     return at ?? placesInOrder.length;
   };
   return [...air].sort((a, b) => byPlace(a, b, rank));

@@ -39,8 +39,11 @@ export function withoutGoods(all: readonly (readonly Token[])[]): readonly (read
   for (const together of groupedBy(places, ({ key }) => key).values()) {
     const meaning = all[together[0]!.name]![together[0]!.at]!.meaning!;
     const others = together.map(({ name, at }) => all[name]!.filter((_, index) => index !== at));
-    const said = ofCases.has(meaning) || ofPlantToo.has(meaning);
-    if (said ? !nameACircuit(others, ofPlantToo.has(meaning)) : !standBeforeAll(others)) continue;
+    const { text } = all[together[0]!.name]![together[0]!.at]!;
+    const goods = ofCases.has(meaning) || ofPlantToo.has(meaning);
+    const named = goods && nameACircuit(others, ofPlantToo.has(meaning));
+    if (!named && !(text.length <= longestCode && !neverACode.has(meaning) && standBeforeAll(others)))
+      continue;
     for (const { name, at } of together) ofCircuits.set(name, (ofCircuits.get(name) ?? new Set()).add(at));
   }
   for (const [name, tokens] of all.entries()) {
@@ -74,11 +77,16 @@ function nameACircuit(names: readonly (readonly Token[])[], onlyByDefrost: boole
   return some('defrost') ? air || controlled : !onlyByDefrost && air && controlled;
 }
 
-/** The same of a code that says a role elsewhere: each of the three that a circuit logs must stand behind it. */
+/**
+ * The same of a code that says a role elsewhere: each of the three that a circuit logs must stand behind it, or several
+ * temperatures and a set point (`Prod-1:Temp:2`, `Prod-1:Setpoint`).
+ */
 function standBeforeAll(names: readonly (readonly Token[])[]): boolean {
   const has = names.map((tokens) => wordsIn(tokens));
-  const some = (...meanings: readonly Meaning[]): boolean => has.some((one) => one(...meanings));
-  return some('defrost') && some('set', 'valve', 'feed') && some('air', 'discharge', 'supply', 'temperature');
+  const count = (...meanings: readonly Meaning[]): number => has.filter((one) => one(...meanings)).length;
+  if (count('set') > 0 && count('temperature', 'air') - count('set') > 1) return true;
+  const air = count('air', 'discharge', 'supply', 'temperature');
+  return count('defrost') > 0 && count('set', 'valve', 'feed') > 0 && air > 0;
 }
 
 function isGoods({ meaning }: Token): boolean {

@@ -52,7 +52,7 @@ export function groupByName(air: readonly NamedColumn[], others: readonly NamedC
       const { because, onlyWithOthers } = reading;
       const groups = grouped(air, reading, ofOthers, stemmed);
       if (onlyWithOthers && matchedShare(groups, keysOfOthers) < 0.5) continue;
-      const score = scoreOf(groups, air.length, others, keysOfOthers);
+      const score = scoreOf(groups, air.length, others, keysOfOthers, ofOthers);
       if (best === null || score > best.score + 1e-9) {
         best = { byFile: stemmed, groups, score, because: stemmed ? 'they stand in one file' : because };
       }

@@ -1,5 +1,6 @@
 import { groupedBy } from '../points/grouped-by.ts';
 import type { NameGroup } from './name-groups.ts';
+import type { NamesOfOthers } from './names-of-others.ts';
 import type { NamedColumn } from './role.ts';
 
 /** Most cases of one line-up that one control loop serves; more under one name are several circuits. */
@@ -14,6 +15,7 @@ export function scoreOf(
   airCount: number,
   others: readonly NamedColumn[],
   keysOfOthers: readonly string[],
+  ofOthers: NamesOfOthers,
 ): number {
   const goodSize = groups.filter(({ air }) => air.length >= 2 && air.length <= mostProbes);
   const inGoodSize = goodSize.reduce((sum, { air }) => sum + air.length, 0);
@@ -27,6 +29,7 @@ export function scoreOf(
   });
   const unnamed = groups.filter(({ key, stem }) => key.length === 0 && stem === null && groups.length > 1);
   const misplaced = groups.flatMap(({ air }) => air).filter((probe) => !probe.isPlace);
+  const toldApart = groups.filter(({ air }) => ofOthers.tellApart(air.map(({ column }) => column)));
   const tooLarge = groups.filter(({ air }) => air.length > mostProbes);
   return (
     1.5 * matchedShare(groups, keysOfOthers) +
@@ -34,6 +37,7 @@ export function scoreOf(
     0.5 * share(distinctPlaces.length, groups.length) -
     0.5 * share(roleTwice.length, groups.length) -
     share(misplaced.length, airCount) -
+    share(toldApart.length, groups.length) -
     0.5 * share(unnamed.length, groups.length) -
     0.4 * share(tooLarge.length, groups.length) -
     0.1 * share(groups.length, airCount)

@@ -24,13 +24,23 @@ export class NamesOfOthers {
 
   /** The tokens that spell the longest such name, the earliest where several do; all where none stands there. */
   within(residual: readonly ResidualToken[]): readonly ResidualToken[] {
+    return this.#spelt(residual) ?? residual;
+  }
+
+  /** Whether the columns hold the names of more than one circuit. */
+  tellApart(columns: readonly NamedColumn[]): boolean {
+    const names = columns.map((column) => this.#spelt(residualOf(column)));
+    return new Set(names.flatMap((name) => (name === null ? [] : keyText(name)))).size > 1;
+  }
+
+  #spelt(residual: readonly ResidualToken[]): readonly ResidualToken[] | null {
     let best: readonly ResidualToken[] | null = null;
     for (const name of this.#names) {
       const spelt = spelling(residual, name);
       if (spelt === null || (best !== null && spelt.length < best.length)) continue;
       if (best === null || spelt.length > best.length || isEarlier(spelt, best)) best = spelt;
     }
-    return best ?? residual;
+    return best;
   }
 }
 
@@ -43,8 +53,9 @@ function spelling(
   for (const token of residual) {
     const wanted = name[found.length];
     if (wanted === undefined) break;
+    if (token.mark === 'probe' && isNumber(token.text)) continue;
     if (token.text === wanted) found.push(token);
-    else if (isNumber(wanted) && isNumber(token.text) && token.mark !== 'probe') return null;
+    else if (isNumber(wanted) && isNumber(token.text)) return null;
   }
   return found.length === name.length ? found : null;
 }

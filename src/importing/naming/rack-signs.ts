@@ -42,6 +42,17 @@ export function withRackSigns(columns: readonly NamedColumn[]): NamedColumn[] {
       const because = 'it is counted under the name of a pressure';
       return { ...column, tokens: meant(tokens, -2, 'compressor'), role: 'compressor', confidence, because };
     }
+    if (last === 'disp' && kind === 'number' && names.has(textOf(tokens.slice(0, -1)))) {
+      const because = 'DISP under the name of a suction pressure is the discharge pressure';
+      return {
+        ...column,
+        kind: 'pressure',
+        tokens: meant(tokens, -1, 'highSide'),
+        role: 'discharge-pressure',
+        confidence,
+        because,
+      };
+    }
     if (kind !== 'pressure' || (last !== 'sp' && last !== 'dp')) return column;
     const name = nameBeforeSide(column);
     if (!both.sp.has(name) || !both.dp.has(name)) return column;

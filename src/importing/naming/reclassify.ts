@@ -23,6 +23,7 @@ export function withRackColumns(columns: readonly NamedColumn[]): NamedColumn[] 
     const ofRack =
       isDischargeGas(column) ||
       column.role === 'coil-out' ||
+      column.role === 'defrost-termination' ||
       column.role === 'set-point' ||
       column.role === 'return-air';
     return ofRack

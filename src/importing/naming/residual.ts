@@ -38,7 +38,7 @@ export function residualOf(column: NamedColumn): ResidualToken[] {
   for (const [index, token] of tokens.entries()) {
     if (isRoleWord(token, column)) continue;
     const next = tokens[index + 1];
-    if (isContainer(token) && next !== undefined && isId(next)) continue;
+    if (isContainer(token) && next !== undefined && isId(next) && !isKindLetter(next, column)) continue;
     const before = tokens[index - 1];
     residual.push({
       text: token.kind === 'number' ? token.text.replace(/^0+(?=\d)/, '') : token.text,
@@ -68,13 +68,20 @@ function isKindLetter(token: Token, column: NamedColumn): boolean {
   const { tokens } = column;
   const next = tokens[tokens.indexOf(token) + 1];
   const numbered = next?.kind === 'number' && next.from === token.to;
+  if (token.ofName === true) return false;
   if (column.kind === 'temperature' && token.text === 't' && numbered) return tokens.length > 1;
+  if (column.kind === 'temperature' && token.text === 't' && saysRole(next)) return true;
   if (column.kind === 'pressure' && token.text === 'p' && isSideOfRack(next)) return true;
   if (token !== tokens[0] || tokens.length < 2) return false;
   if (column.kind === 'temperature') return token.text === 't';
   if (column.kind === 'pressure') return token.text === 'p' || token.text === 'pt';
   if (column.role === 'defrost') return token.text === 'd';
   return column.role === 'valve' && token.text === 'v';
+}
+
+/** `T-Zuluft`, `Tsuc`: what is measured, before where. */
+function saysRole(token: Token | undefined): boolean {
+  return token !== undefined && token.meaning !== null && roleWords.has(token.meaning);
 }
 
 /** `P suction`, `P aspirazione`: what is measured, before where. */
@@ -97,7 +104,7 @@ function markOf(tokens: readonly Token[], index: number): ResidualToken['mark'] 
   const next = tokens[index + 1];
   // The M of M01 begins a name of its own.
   const beginsName = token.kind === 'word' && next?.kind === 'number' && next.from === token.to;
-  if (before.text === 't' && before.to === token.from) return 'probe';
+  if (before.text === 't' && before.ofName !== true && before.to === token.from) return 'probe';
   return before.meaning !== null && probeWords.has(before.meaning) && !beginsName ? 'probe' : null;
 }
 

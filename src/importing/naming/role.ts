@@ -1,12 +1,13 @@
 import { endedByProbeLetter } from '../header/probe-letters.ts';
-import { unitNamed } from '../header/unit-words.ts';
 import type { Point } from '../points/point.ts';
 import { type ColumnFacts, factsOf } from './column-facts.ts';
 import { withoutGoods } from './goods.ts';
 import { intervalStatistics } from './interval-statistics.ts';
 import { type Kind, kindOf, wordsIn } from './kind.ts';
+import { withLettersOfNames } from './letters-of-names.ts';
 import { namesToRead } from './name-to-read.ts';
 import { type Role, roleOf } from './role-rules.ts';
+import { withRoomsOfCircuits } from './rooms.ts';
 import { withShortForms } from './short-forms.ts';
 import { type Token, tokensOf } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
@@ -30,10 +31,9 @@ export interface NamedColumn {
 
 /** All columns of a site; words at the front that every column shares (`Store 12/Rack A/`) say nothing of a role. */
 export function nameColumns(points: readonly Point[]): NamedColumn[] {
-  const headers = namesToRead(points);
-  const { tokens: named, extremes } = intervalStatistics(headers.map(tokensOf));
-  const tokens = withWeather(
-    withoutUnitLetters(withoutGoods(withShortForms(named)), endedByProbeLetter(headers), headers),
+  const { tokens: named, extremes } = intervalStatistics(namesToRead(points).map(tokensOf));
+  const tokens = withLettersOfNames(
+    withWeather(withoutUnitLetters(withoutGoods(withRoomsOfCircuits(withShortForms(named))))),
   );
   const shared = sharedFront(tokens);
   const underStore = storeFolder(tokens);
@@ -51,24 +51,16 @@ export function nameColumns(points: readonly Point[]): NamedColumn[] {
 const ofInterval = 'the least or greatest within each interval, whose mean stands beside it';
 
 /** `M01_Air1_F`: a last F or C in many names is the unit, unless other names end in A or B or it tells probes apart. */
-function withoutUnitLetters(
-  all: readonly (readonly Token[])[],
-  probeLetters: ReadonlySet<string>,
-  headers: readonly string[],
-): readonly (readonly Token[])[] {
+function withoutUnitLetters(all: readonly (readonly Token[])[]): readonly (readonly Token[])[] {
+  const names = all.map((tokens) => tokens.map(({ text }) => text).join(' '));
+  const probeLetters = endedByProbeLetter(names);
   const lasts = all.map((tokens, index) =>
-    probeLetters.has(headers[index]!) || saysUnitBehind(headers[index]!) ? '' : (tokens.at(-1)?.text ?? ''),
+    probeLetters.has(names[index]!) ? '' : (tokens.at(-1)?.text ?? ''),
   );
   const letters = new Set(lasts.filter((last) => last.length === 1));
   const unit = ['f', 'c'].find((letter) => letters.has(letter) && !letters.has('a') && !letters.has('b'));
   if (unit === undefined || lasts.filter((last) => last === unit).length < 3) return all;
   return all.map((tokens, index) => (lasts[index] === unit ? tokens.slice(0, -1) : tokens));
-}
-
-/** `Air C (°F)`: the unit stands in brackets, so no letter before it is one. */
-function saysUnitBehind(header: string): boolean {
-  const inside = /[([{]([^()[\]{}]{1,12})[)\]}]\s*$/u.exec(header)?.[1];
-  return inside !== undefined && unitNamed(inside) !== null;
 }
 
 const bareOutlet: ReadonlySet<Meaning | null> = new Set<Meaning | null>(['outlet', 'temperature', 'probe']);

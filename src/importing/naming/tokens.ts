@@ -7,6 +7,8 @@ export interface Token {
   readonly text: string;
   readonly kind: 'word' | 'number';
   readonly meaning: Meaning | null;
+  /** Part of the name of a circuit or rack, whatever the letter says elsewhere. */
+  readonly ofName?: true;
   /** Where it stands in the name as written, half open. */
   readonly from: number;
   readonly to: number;

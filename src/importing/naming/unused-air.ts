@@ -51,6 +51,7 @@ const elsewhere = [
     'set',
     'oil',
     'suction',
+    'extreme',
   ] as const),
   ...(['liquid', 'gas', 'condenser', 'highSide', 'compressor', 'receiver', 'outdoor'] as const),
 ];
@@ -58,7 +59,7 @@ const elsewhere = [
 /** A temperature, or a number that is called air or a case. */
 function mayBeAir({ kind, tokens }: NamedColumn): boolean {
   const has = wordsIn(tokens);
-  if (has(...elsewhere)) return false;
+  if (has(...elsewhere) || (has('coil') && has('inlet'))) return false;
   return (
     kind === 'temperature' || (kind === 'number' && has('air', 'probe', 'temperature', 'case', 'circuit'))
   );

@@ -46,8 +46,8 @@ export function wordMeaning(text: string): WordMeaning | null {
   if (/^[-–—_.?*~=#/]+$/u.test(text) || text === '\\N') return 'missing';
   // Beyond the scale of the probe: `>302`, `< -58`.
   if (/^[<>≤≥]\s?[-+]?\d+(?:[.,]\d+)?$/u.test(text)) return 'fault';
-  // `ON (1)`, `0 - Closed`: the word counts.
-  const word = /^(?:[01]\s?[-=:]\s?)?(\p{L}+)(?:\s?\([01]\))?$/u.exec(text)?.[1];
+  // `ON (1)`, `0 - Closed`, `2: Defrost`: the word counts.
+  const word = /^(?:\d{1,2}\s?[-=:]\s?)?(\p{L}+)(?:\s?\([01]\))?$/u.exec(text)?.[1];
   if (word !== undefined && word !== text) return meanings.get(word.toLowerCase()) ?? null;
   return null;
 }
