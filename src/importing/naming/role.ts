@@ -31,7 +31,8 @@ export interface NamedColumn {
 
 /** All columns of a site; words at the front that every column shares (`Store 12/Rack A/`) say nothing of a role. */
 export function nameColumns(points: readonly Point[]): NamedColumn[] {
-  const { tokens: named, extremes } = intervalStatistics(namesToRead(points).map(tokensOf));
+  const names = namesToRead(points);
+  const { tokens: named, extremes } = intervalStatistics(names.map(tokensOf));
   const tokens = withLettersOfNames(
     withWeather(withoutUnitLetters(withoutGoods(withRoomsOfCircuits(withShortForms(named))))),
   );
@@ -40,7 +41,7 @@ export function nameColumns(points: readonly Point[]): NamedColumn[] {
   return points.map((point, index) => {
     const column = nameColumn(
       point,
-      headers[index]!,
+      names[index]!,
       tokens[index]!,
       Math.max(shared, underStore.has(tokens[index]!) ? 1 : 0),
     );

@@ -154,4 +154,67 @@ export const engineersNames: readonly Dialect[] = [
       return said(part);
     },
   },
+  {
+    title: 'circuits called by a letter that says a kind elsewhere: T1 T2, D1 Dfst',
+    temperature: 'degF',
+    unitsStated: false,
+    name: worded(
+      oneOf('T1 Trout', 'T2 Tofu', 'D1 Dairy', 'V1 Veal', 'F1 Frozen', 'P1 Peas'),
+      (g) => 'AB'[g]!,
+      {
+        air: (p) => `Disc Air Door ${2 * p + 1}`,
+        set: 'Stpt',
+        defrost: 'Dfst',
+        valve: 'Liq Line',
+        suction: 'Suct Press',
+        compressor: (n) => `Compr ${n + 1}`,
+      },
+      spaced,
+    ),
+  },
+  {
+    title: 'what is measured in one letter before the word: TK Truhe T-Zuluft',
+    temperature: 'degC',
+    unitsStated: true,
+    name: worded(
+      oneOf('K1 Obst', 'K2 Wurst', 'K3 Regal', 'K4 Käse', 'K5 TK Truhe', 'K6 TK Insel'),
+      (g) => ['NK', 'TK'][g]!,
+      {
+        air: (p) => `T-Zuluft ${p + 1}`,
+        return: 'T-Abluft',
+        set: 'T-Soll',
+        defrost: 'Abtau-Status',
+        valve: 'Magnetventil',
+        superheat: 'Überhitzung',
+        suction: 'Niederdruck',
+        compressor: (n) => `Kompressor ${n + 1}`,
+      },
+      spaced,
+    ),
+  },
+  {
+    title: 'a room whose air is called space: Prep Space Temp',
+    temperature: 'degF',
+    unitsStated: true,
+    name: worded(
+      oneOf(
+        'Zone 1 Meat Cutting',
+        'Zone 2 Produce Prep',
+        'Zone 3 Cheese Room',
+        'Zone 4 Deli',
+        'Zone 5 Freezer',
+        'Zone 6 Ice',
+      ),
+      racks,
+      {
+        air: (p) => `Space Temp ${p + 1}`,
+        set: 'Space Temp Setpoint',
+        defrost: 'Defrost Enable',
+        valve: 'Valve',
+        coil: 'Coil Leaving Temp',
+        ...common,
+      },
+      spaced,
+    ),
+  },
 ];

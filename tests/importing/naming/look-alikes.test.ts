@@ -86,3 +86,12 @@ test('V1 and C1 are compressors only under the name of a pressure', () => {
   );
   expect(first!.valve).toBe('C01 V1');
 });
+
+test('the shop is no room of a circuit, and counted product no circuit', () => {
+  const shop = [
+    { point: 'Store space temp', values: airOf(0) },
+    { point: 'C01 prod temp', values: airOf(0) },
+  ];
+  const [first, ...rest] = circuitsOf(shop);
+  expect([first!.product, rest.length]).toEqual([['C01 prod temp'], 5]);
+});
