@@ -128,6 +128,22 @@ describe('defrosts of a produce line-up', () => {
     expect(defrostsFromShape(air, grid, calendar)).toHaveLength(4 * days + more);
   });
 
+  test('a small climb at a time that the schedule has left is none, and brings that time not back', () => {
+    const moved = 7;
+    const small = (minute: number) =>
+      Math.floor(minute / 1440) === moved + 4 && minute % 1440 >= 480 && minute % 1440 < 510;
+    const air = Float64Array.from({ length: (days * 1440) / 5 }, (_, i) => {
+      const minute = i * 5;
+      const late = minute >= moved * 1440 ? 60 : 0;
+      const since = [480, 1200].map((start) => (minute % 1440) - start - late).find((m) => m >= 0 && m < 45);
+      if (since !== undefined) return 2 + since / 6;
+      if (small(minute)) return 2 + ((minute % 1440) - 480) / 15;
+      return 2 + (i % 2 === 0 ? 0.2 : -0.2);
+    });
+    const { grid, calendar } = handMadeLog({ days, stepMinutes: 5, circuits: [] });
+    expect(defrostsFromShape(air, grid, calendar)).toHaveLength(2 * days);
+  });
+
   test('a case without defrosts has none, and a load that comes and goes makes none', () => {
     expect(signalsOf({ columns: {}, isDefrosting: () => false }).defrosts).toEqual([]);
     const stocked = [3 * 1440 + 600, 5 * 1440 + 900, 8 * 1440 + 700];

@@ -1,10 +1,18 @@
 import { groupedBy } from '../points/grouped-by.ts';
 import type { NameGroup } from './name-groups.ts';
 import type { NamesOfOthers } from './names-of-others.ts';
-import type { NamedColumn } from './role.ts';
+import type { NamedColumn, Role } from './role.ts';
 
 /** Most cases of one line-up that one control loop serves; more under one name are several circuits. */
 const mostProbes = 8;
+
+/** A circuit has as many of these as it has cases. */
+const severalAtACircuit: ReadonlySet<Role> = new Set<Role>([
+  'return-air',
+  'coil-out',
+  'product',
+  'defrost-termination',
+]);
 
 /**
  * How well names hang together in one reading: most of it is that the circuits' other columns carry the same
@@ -24,7 +32,8 @@ export function scoreOf(
   );
   const rolesAt = groupedBy(others.keys(), (index) => keysOfOthers[index]!);
   const roleTwice = groups.filter(({ id }) => {
-    const here = (rolesAt.get(id) ?? []).map((index) => others[index]!.role);
+    const roles = (rolesAt.get(id) ?? []).map((index) => others[index]!.role);
+    const here = roles.filter((role) => !severalAtACircuit.has(role));
     return new Set(here).size < here.length;
   });
   const unnamed = groups.filter(({ key, stem }) => key.length === 0 && stem === null && groups.length > 1);

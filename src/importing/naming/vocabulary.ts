@@ -45,13 +45,13 @@ export const meanings = {
   inlet: 'in inlet entering entg eintritt entree entrada ingresso ingreso ingang',
   product: 'product products prod prd simulator sim simulated food produkt produit producto prodotto',
   outdoor:
-    'outdoor outside oat oad amb ambient exterior aussen exterieur exterieure extern externe esterna buiten weather ute',
+    'outdoor outside oat oa oad amb ambient exterior aussen exterieur exterieure extern externe esterna buiten weather ute',
   indoor:
     'indoor indoors store space sales shop salesfloor raum markt ambiance magasin vente sala ventas tienda verkaufsraum verkaufsflache vendita winkel butik',
   humidity:
     'humidity humid rh hum hygro hygrometer moisture feuchte luftfeuchte humidite humedad umidita vocht dewpoint dew wetbulb fukt',
   fan: 'fan fans lufter luefter ventilator ventilateur ventilador ventola ventole ventiladores ventilateurs ventilatoren evfan efan cfan condfan',
-  light: 'light lights lighting licht eclairage luz lamp lites verlichting luces luci iluminacion',
+  light: 'light lights lighting licht eclairage luz lamp lites verlichting luces luci iluminacion lts ltg',
   door: 'door doors tur tuer porte puerta porta deur',
   instrument:
     'voltage volt volts battery batt rssi signal acceleration accel counter sequence lux ppm co2 leak noise uptime firmware',
@@ -99,6 +99,8 @@ const pairs: Readonly<{ [words: string]: Meaning }> = {
   'far left': 'position',
   'far right': 'position',
   'far end': 'position',
+  'frozen food': 'low',
+  'frozen foods': 'low',
   'reach in': 'circuit',
   'walk in': 'circuit',
   'p 0': 'suction',

@@ -1,7 +1,7 @@
 import { median } from '../../maths/median.ts';
 import type { Calendar, Grid } from '../../model/grid.ts';
 import { dayAt, samplesIn, stepMinutes } from '../../model/grid.ts';
-import type { Minutes } from '../../units/quantities.ts';
+import type { Kelvin, Minutes } from '../../units/quantities.ts';
 import { minutesBetween, sampleAtMinute } from '../local-minutes.ts';
 import { liftIn } from './lift.ts';
 import type { RiseEvent } from './rise-events.ts';
@@ -37,10 +37,16 @@ export function defrostsFromShape(air: Float64Array, grid: Grid, calendar: Calen
   return joined(withoutEchoes([...regular, ...single], apart), further, apart);
 }
 
+/** Of these, a climb far smaller than is usual at its time of day is a door that opened then, and no use of the slot. */
 function strongSlots(slots: readonly Slot[], events: ReadonlyMap<number, RiseEvent>): Slot[] {
-  const rises = slots.map((slot) => median(slot.starts.map((start) => events.get(start)!.rise)));
+  const riseOf = (start: number): Kelvin => events.get(start)!.rise;
+  const rises = slots.map(({ starts }) => median(starts.map(riseOf)));
   const largest = Math.max(...rises);
-  return slots.filter((_, i) => rises[i]! >= weakShare * largest);
+  return slots.flatMap(({ minute, starts }, i) =>
+    rises[i]! >= weakShare * largest
+      ? [{ minute, starts: starts.filter((start) => riseOf(start) >= seenShare * rises[i]!) }]
+      : [],
+  );
 }
 
 /**

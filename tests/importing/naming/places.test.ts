@@ -156,3 +156,28 @@ test.each([
   );
   expect(withProbe(guess, names[0]!)?.probes).toEqual(names);
 });
+
+test('frozen food is goods, also where a circuit logs its set point and no defrost', () => {
+  const guess = guessOf(
+    [
+      { point: '7L Frozen Food Case Temp 1', values: other },
+      { point: '7L Frozen Food Case Temp 2', values: other },
+      { point: '7L Frozen Food Setpoint', values: other.map(() => -4) },
+    ],
+    terse.filter(({ part }) => part.what === 'air'),
+  );
+  expect(withProbe(guess, '7L Frozen Food Case Temp 1')?.probes).toEqual([
+    '7L Frozen Food Case Temp 1',
+    '7L Frozen Food Case Temp 2',
+  ]);
+});
+
+test('two columns of return air at a circuit make no second circuit of the places between its ends', () => {
+  const places = ['left', 'm-left', 'm-right', 'right'].map((place) => `C07 Produce Supply ${place}`);
+  const guess = guessOf([
+    ...places.map((point) => ({ point, values: air })),
+    ...[1, 2].map((number) => ({ point: `C07 Produce Return ${number}`, values: other })),
+    { point: 'C07 Produce Defrost', values: onOff, status: true },
+  ]);
+  expect([...(withProbe(guess, places[0]!)?.probes ?? [])].sort()).toEqual([...places].sort());
+});
