@@ -135,7 +135,9 @@ export function unitInHeader(header: string): ExportUnit | null {
   const last = /[\s,;_/\-|:]([^\s,;_\-|:]{1,12})$/u.exec(name)?.[1];
   if (last !== undefined) {
     const unit = unitNamed(last);
-    if (unit !== null && !(lettersAlone.has(unit) && /^[a-z]{1,3}$/iu.test(last))) return unit;
+    // The A of `Suction (Rack A)` closes a bracket that says a name.
+    const letters = last.replace(/[)\]}]$/u, '');
+    if (unit !== null && !(lettersAlone.has(unit) && /^[a-z]{1,3}$/iu.test(letters))) return unit;
     if (unit !== null && last.length === 1 && saysQuantity(name.slice(0, -1), unit)) return unit;
   }
   const inCamelCase = gluedUnit(name);

@@ -1,8 +1,9 @@
+import { writtenName } from './circuit-name.ts';
 import { clustersOf, coherence, movesTogether } from './clusters.ts';
 import type { Movements } from './movements.ts';
-import { byValuesOnly, groupByName, type NameGroup, type NameGrouping } from './name-groups.ts';
+import { byValuesOnly, groupByName, groupKey, type NameGroup, type NameGrouping } from './name-groups.ts';
 import { byNaturalOrder } from './natural-order.ts';
-import { residualOf } from './residual.ts';
+import { keyText, namesOnly, type ResidualToken, residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';
 
 export interface CircuitGroups extends NameGrouping {
@@ -58,14 +59,17 @@ function isShort(text: string): boolean {
 function fromClusters(clusters: readonly NamedColumn[][], movements: Movements): CircuitGroups {
   const strays = clusters.filter((members) => members.length === 1 && isAirByValuesOnly(members[0]!));
   const kept = clusters.filter((members) => !strays.includes(members));
+  const names = sharedNames(kept);
   const groups = kept.map((members, index): NameGroup => {
-    const named = members.length > 1 ? `Circuit ${index + 1}` : members[0]!.point.name;
+    const keyTokens = names === null ? [] : names[index]!;
+    const own = members.length > 1 ? `Circuit ${index + 1}` : members[0]!.point.name;
+    const name = keyTokens.length > 0 ? writtenName(members[0]!, keyTokens) : own;
     return {
-      id: named,
-      key: [],
+      id: names === null ? name : groupKey(null, keyTokens),
+      key: keyTokens.map(({ text }) => text),
       stem: null,
-      name: named,
-      air: members.map((column) => ({ column, position: column.point.name, isPlace: true, keyTokens: [] })),
+      name,
+      air: members.map((column) => ({ column, position: column.point.name, isPlace: true, keyTokens })),
     };
   });
   const several = clusters.filter((members) => members.length > 1);
@@ -79,6 +83,16 @@ function fromClusters(clusters: readonly NamedColumn[][], movements: Movements):
     byBehaviour: true,
     leftOver: strays.flat(),
   };
+}
+
+/** What the names of each cluster have in common, where that tells the clusters apart; else null. */
+function sharedNames(clusters: readonly (readonly NamedColumn[])[]): (readonly ResidualToken[])[] | null {
+  const names = clusters.map(([first, ...rest]) => {
+    const others = rest.map((column) => new Set(residualOf(column).map(({ text }) => text)));
+    return namesOnly(residualOf(first!)).filter(({ text }) => others.every((texts) => texts.has(text)));
+  });
+  const texts = new Set(names.map(keyText));
+  return texts.size === clusters.length && !texts.has('') ? names : null;
 }
 
 function isAirByValuesOnly(column: NamedColumn): boolean {

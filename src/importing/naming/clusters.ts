@@ -4,13 +4,17 @@ import type { NamedColumn } from './role.ts';
 /** Mean correlation above which two sets of probes defrost and cycle together. Measured on the tests' stores. */
 export const movesTogether = 0.5;
 const mostClustered = 250;
+/** Probes of one line-up never stand so far apart, in °F or °C: chilled and frozen air do. Common practice, no source. */
+const furthestApart = 18;
 
 /** Sets of columns that move together, by average linkage; in the order of their first members. */
 export function clustersOf(columns: readonly NamedColumn[], movements: Movements): NamedColumn[][] {
   if (columns.length > mostClustered) return columns.map((column) => [column]);
   const clusters = columns.map((column) => [column]);
   const likeness = columns.map((a) =>
-    Float64Array.from(columns, (b) => movements.together(a.point, b.point)),
+    Float64Array.from(columns, (b) =>
+      Math.abs(a.facts.median - b.facts.median) > furthestApart ? -1 : movements.together(a.point, b.point),
+    ),
   );
   for (;;) {
     let best = movesTogether;

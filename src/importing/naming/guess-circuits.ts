@@ -90,7 +90,9 @@ function ownersOf(
   columns: readonly NamedColumn[],
   movements: Movements,
 ): Map<NameGroup, NamedColumn[]> {
-  const owners = grouping.byBehaviour ? new Map<NameGroup, NamedColumn[]>() : ownersByName(grouping, others);
+  const nameless = grouping.groups.every(({ key }) => key.length === 0);
+  const owners =
+    grouping.byBehaviour && nameless ? new Map<NameGroup, NamedColumn[]>() : ownersByName(grouping, others);
   const owned = new Set([...owners.values()].flat());
   const homeless = columns.filter((column) => mayMoveAir(column) && !owned.has(column));
   if (homeless.length * grouping.groups.length > mostCompared) return owners;

@@ -26,7 +26,7 @@ export function kindOf(point: Point, facts: ColumnFacts, tokens: readonly Token[
   }
   if (facts.readings === 0)
     return has('air', 'probe', 'temperature', 'return', 'supply') ? 'temperature' : 'empty';
-  const first = tokens[0]?.text;
+  const first = tokens[0]?.ofName === true ? undefined : tokens[0]?.text;
   if (has('instrument')) return 'number';
   if (has('pressure')) return 'pressure';
   if (facts.binary && !has('temperature', 'set', 'superheat', 'level')) return 'status';

@@ -2,8 +2,8 @@ import type { NamedColumn } from './role.ts';
 import type { Token } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
 
-/** C1 and K1 of a compressor, V1 of a Verdichter. */
-const machineLetters: ReadonlySet<string> = new Set(['c', 'k', 'v']);
+/** C1, CP1 and K1 of a compressor, V1 of a Verdichter. */
+const machineLetters: ReadonlySet<string> = new Set(['c', 'cp', 'k', 'v']);
 const sides: ReadonlySet<Meaning | null> = new Set<Meaning | null>([
   'suction',
   'discharge',
@@ -20,70 +20,72 @@ const confidence = 0.8;
 
 /**
  * What one or two letters say under the name of a pressure: `R1-C1` beside `R1-SucP` is a compressor; `MT RACK SP` that
- * moves, beside `MT RACK DP`, is the suction pressure and no set point.
+ * moves, beside `MT RACK DP`, is the suction pressure and no set point; `RACKA.DISP` beside `RACKA.SUCP` the other side.
  */
 export function withRackSigns(columns: readonly NamedColumn[]): NamedColumn[] {
   const pressures = columns.filter(({ kind }) => kind === 'pressure');
-  const names = new Set(pressures.map(nameBeforeSide).filter((name) => name !== ''));
+  const named = new Set(pressures.map(nameBeforeSide).filter((name) => name !== ''));
   const ofCircuits = new Set(
     columns
       .filter(({ role }) => role === 'air' || role === 'defrost')
       .map(({ tokens }) => textOf(tokens.slice(0, -1))),
   );
-  const signed = (last: string) =>
-    new Set(pressures.filter(({ tokens }) => tokens.at(-1)?.text === last).map(nameBeforeSide));
-  const both = { sp: signed('sp'), dp: signed('dp') };
-  return columns.map((column) => {
-    const { tokens, kind, role } = column;
-    const last = tokens.at(-1)?.text;
-    if (kind === 'status' && column.confidence < sureByName && isCountedMachine(tokens)) {
-      const name = textOf(tokens.slice(0, -2));
-      if (!names.has(name) || ofCircuits.has(name)) return column;
-      const because = 'it is counted under the name of a pressure';
-      return { ...column, tokens: meant(tokens, -2, 'compressor'), role: 'compressor', confidence, because };
-    }
-    if (last === 'disp' && kind === 'number' && names.has(textOf(tokens.slice(0, -1)))) {
-      const because = 'DISP under the name of a suction pressure is the discharge pressure';
-      return {
-        ...column,
-        kind: 'pressure',
-        tokens: meant(tokens, -1, 'highSide'),
-        role: 'discharge-pressure',
-        confidence,
-        because,
-      };
-    }
-    if (kind !== 'pressure' || (last !== 'sp' && last !== 'dp')) return column;
-    const name = nameBeforeSide(column);
-    if (!both.sp.has(name) || !both.dp.has(name)) return column;
-    const because = 'SP and DP under one name are suction and discharge pressure, and it moves';
-    if (last === 'dp')
-      return {
-        ...column,
-        tokens: meant(tokens, -1, 'highSide'),
-        role: 'discharge-pressure',
-        confidence,
-        because,
-      };
-    const moves = role === 'suction-set-point' && column.facts.distinct >= fewestOfAReading;
-    return moves
-      ? { ...column, tokens: meant(tokens, -1, 'suction'), role: 'suction-pressure', confidence, because }
-      : column;
-  });
+  const signed = (sign: string) =>
+    new Set(pressures.filter(({ tokens }) => tokens.at(-1)?.text === sign).map(nameBeforeSide));
+  const both = new Set([...signed('sp')].filter((name) => signed('dp').has(name)));
+  return columns.map((column) => machine(column, named, ofCircuits) ?? side(column, named, both) ?? column);
+}
+
+function machine(
+  column: NamedColumn,
+  named: ReadonlySet<string>,
+  ofCircuits: ReadonlySet<string>,
+): NamedColumn | null {
+  const { tokens } = column;
+  if (column.kind !== 'status' || column.confidence >= sureByName) return null;
+  const at = tokens.findLastIndex(({ kind }) => kind === 'number') - 1;
+  const letter = tokens[at];
+  const isCounted =
+    letter !== undefined && machineLetters.has(letter.text) && tokens[at + 1]!.from === letter.to;
+  const onlyState = tokens.slice(at + 2).every(({ meaning }) => meaning === 'status');
+  const name = textOf(tokens.slice(0, Math.max(0, at)));
+  if (!isCounted || !onlyState || !named.has(name) || ofCircuits.has(name)) return null;
+  const because = 'it is counted under the name of a pressure';
+  return { ...column, tokens: meant(tokens, at, 'compressor'), role: 'compressor', confidence, because };
+}
+
+function side(
+  column: NamedColumn,
+  named: ReadonlySet<string>,
+  both: ReadonlySet<string>,
+): NamedColumn | null {
+  const { tokens, kind, facts } = column;
+  const last = tokens.at(-1)?.text;
+  const name = textOf(tokens.slice(0, -1));
+  if (last === 'disp' && kind === 'number' && named.has(name))
+    return ofSide(column, 'highSide', 'DISP stands under the name of a suction pressure');
+  if (kind !== 'pressure' || !both.has(name)) return null;
+  if (last === 'dp') return ofSide(column, 'highSide', 'DP stands beside the SP of the suction pressure');
+  const moves = last === 'sp' && facts.distinct >= fewestOfAReading;
+  return moves
+    ? ofSide(column, 'suction', 'SP stands beside a DP and moves, so that it is no set point')
+    : null;
+}
+
+function ofSide(column: NamedColumn, meaning: 'suction' | 'highSide', because: string): NamedColumn {
+  const role = meaning === 'suction' ? 'suction-pressure' : 'discharge-pressure';
+  return {
+    ...column,
+    kind: 'pressure',
+    tokens: meant(column.tokens, -1, meaning),
+    role,
+    confidence,
+    because,
+  };
 }
 
 function meant(tokens: readonly Token[], at: number, meaning: Meaning): readonly Token[] {
   return tokens.with(at, { ...tokens.at(at)!, meaning });
-}
-
-function isCountedMachine(tokens: readonly Token[]): boolean {
-  const [letter, number] = tokens.slice(-2);
-  return (
-    letter !== undefined &&
-    machineLetters.has(letter.text) &&
-    number?.kind === 'number' &&
-    number.from === letter.to
-  );
 }
 
 /** `R1` of `R1-SucP`; the whole but its last word where none says a side. */

@@ -31,7 +31,7 @@ function meaningSet(words: string): ReadonlySet<Meaning> {
   return new Set(words.split(' ') as Meaning[]);
 }
 
-/** Container words (`circuit`, `case`) are left out where an id follows: they mark it. */
+/** Container words (`circuit`, `case`) are left out where an id follows, which they mark; so is the `case` of `Meat case temp`. */
 export function residualOf(column: NamedColumn): ResidualToken[] {
   const residual: ResidualToken[] = [];
   const { tokens } = column;
@@ -39,6 +39,7 @@ export function residualOf(column: NamedColumn): ResidualToken[] {
     if (isRoleWord(token, column)) continue;
     const next = tokens[index + 1];
     if (isContainer(token) && next !== undefined && isId(next) && !isKindLetter(next, column)) continue;
+    if (index > 0 && token.text === 'case' && saysRole(next)) continue;
     const before = tokens[index - 1];
     residual.push({
       text: token.kind === 'number' ? token.text.replace(/^0+(?=\d)/, '') : token.text,

@@ -57,7 +57,9 @@ const named = (role: Role, confidence = 0.95, because = 'its name says so'): Rol
 });
 
 function statusRole(has: Has, facts: ColumnFacts): RoleGuess {
-  if (has('alarm', 'light', 'door', 'heater', 'limit', 'instrument')) return named('other');
+  if (has('alarm', 'light', 'door', 'limit', 'instrument')) return named('other');
+  if (has('heater'))
+    return has('defrost') ? named('defrost', 0.6, 'the heater that is on while it defrosts') : named('other');
   if (has('defrost')) return named('defrost');
   if (has('compressor')) return has('fan', 'oil') ? named('other') : named('compressor');
   if (has('fan')) return named('other');

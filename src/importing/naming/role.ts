@@ -1,6 +1,7 @@
 import { endedByProbeLetter } from '../header/probe-letters.ts';
 import type { Point } from '../points/point.ts';
 import { type ColumnFacts, factsOf } from './column-facts.ts';
+import { withFurniture } from './furniture.ts';
 import { withoutGoods } from './goods.ts';
 import { intervalStatistics } from './interval-statistics.ts';
 import { type Kind, kindOf, wordsIn } from './kind.ts';
@@ -32,7 +33,7 @@ export interface NamedColumn {
 /** All columns of a site; words at the front that every column shares (`Store 12/Rack A/`) say nothing of a role. */
 export function nameColumns(points: readonly Point[]): NamedColumn[] {
   const names = namesToRead(points);
-  const { tokens: named, extremes } = intervalStatistics(names.map(tokensOf));
+  const { tokens: named, extremes } = intervalStatistics(withFurniture(names.map(tokensOf)));
   const tokens = withLettersOfNames(
     withWeather(withoutUnitLetters(withoutGoods(withRoomsOfCircuits(withShortForms(named))))),
   );

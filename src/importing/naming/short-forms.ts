@@ -1,4 +1,3 @@
-import { groupedBy } from '../points/grouped-by.ts';
 import type { Token } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
 
@@ -15,13 +14,11 @@ const ofCircuit: ReadonlyMap<string, Meaning> = new Map<string, Meaning>([
   ['sv', 'valve'],
 ]);
 const logged: ReadonlySet<Meaning | null> = new Set<Meaning | null>(['defrost', 'valve', 'set']);
-/** Signs of the refrigeration circle: evaporating and condensing, pressure and saturated temperature. */
-const signs: ReadonlyMap<string, Meaning> = new Map<string, Meaning>([
-  ['po', 'suction'],
-  ['pc', 'highSide'],
-  ['to', 'saturated'],
-  ['tc', 'saturated'],
-]);
+/** Signs of the two sides of a rack that say so beside each other: evaporating and condensing, suction and discharge. */
+const signs: readonly { readonly [sign: string]: Meaning }[] = [
+  { po: 'suction', pc: 'highSide', to: 'saturated', tc: 'saturated' },
+  { ps: 'suction', pd: 'highSide' },
+];
 
 /**
  * `M01.DA1` and `M01.RA` beside `M01.DFR`: discharge, supply and return air in two letters. They say so only as the
@@ -48,11 +45,18 @@ function withCircuitForms(all: readonly Tokens[]): readonly Tokens[] {
 }
 
 function withSigns(all: readonly Tokens[]): readonly Tokens[] {
-  const ends = groupedBy(all, (tokens) => tokens.at(-1)?.text ?? '');
-  if (!ends.has('po') || !ends.has('pc')) return all;
+  const ends = new Set(all.map((tokens) => tokens.at(-1)?.text ?? ''));
+  const used = signs.filter((pair) => {
+    const [low, high] = Object.keys(pair);
+    return ends.has(low!) && ends.has(high!);
+  });
+  if (used.length === 0) return all;
   return all.map((tokens) => {
-    const meaning = signs.get(tokens.at(-1)?.text ?? '');
-    return meaning === undefined ? tokens : withMeaning(tokens, tokens.length - 1, meaning);
+    const last = tokens.at(-1);
+    const meaning = used.map((pair) => pair[last?.text ?? '']).find((one) => one !== undefined);
+    return last === undefined || last.meaning !== null || meaning === undefined
+      ? tokens
+      : withMeaning(tokens, tokens.length - 1, meaning);
   });
 }
 

@@ -110,7 +110,7 @@ function withoutUnits(name: string): string {
       unitWords.test(inside.trim()) ? blank(match) : match,
     )
     .replace(/[°º˚] ?[FCfc]?(?!\p{L})/gu, blank)
-    .replace(/[\s_,-]deg[ _]?[FCfc]?$/, blank)
+    .replace(/[\s_,-](?:deg|[Dd][Ee][Gg][ _]?[FCfc])$/, blank)
     .replace(/[\s_,-](?:psi[ga]?|bar[ga]?|kpa[ga]?|%)$/i, blank);
 }
 

@@ -16,7 +16,7 @@ export const meanings = {
   supply:
     'supply sup sply supp zuluft ausblas ausblasluft soufflage impulsion inblaas entry saf souf soufl uitblaas uitblaaslucht tilluft delivery souffle insuflacao impulsao insufflation',
   return:
-    'return ret rtn retn rat raf ruckluft rueckluft ansaug ansaugluft reprise retorno ritorno retour ripresa aanzuig rep zuigluft returluft franluft abluft repris retur',
+    'return ret rtn retn rat raf ruckluft rueckluft ansaug ansaugluft reprise retorno ritorno retour ripresa aanzuig rep zuigluft returluft franluft abluft repris retur retrn',
   set: 'set setpoint setpoints setpt stpt setp stp sp spt tgt target cutin cutout soll sollwert consigne consigna setpunt riferimento reference ajuste gewenste gewenst cons borvarde setting settings csp wanted desired stpnt setpnt ingesteld ingestelde instelwaarde instelling',
   differential:
     'differential diff deadband dband db hyst hysteresis hysterese differentiel diferencial differenziale schaltdifferenz',
@@ -30,7 +30,7 @@ export const meanings = {
   suction:
     'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside succao suctp sucp psuct verdampfungs bp lp nd niederdruck sugtryck niederdruckseite',
   highSide:
-    'head condensing highside hochdruck hd hdp verflussigung condensacion condensation verflussigungs verfluessigungs kondensation kondensations hp hogtryck kondensering condensazione condensacao druckgas hogedruk hoogdruk verfl',
+    'head condensing highside hochdruck hd hdp verflussigung condensacion condensation verflussigungs verfluessigungs kondensation kondensations hp hogtryck kondensering condensazione condensacao druckgas hogedruk hoogdruk verfl condensatie',
   condenser:
     'condenser cond cndsr cndr condensor verflussiger condenseur condensador condensatore gascooler gc',
   compressor:
@@ -67,10 +67,11 @@ export const meanings = {
   saturated: 'sst sct saturated satsuct ssct tsat',
   gas: 'gas hotgas gaz heissgas',
   status:
-    'status sts stat stato state run running runs proof cmd command relay output on off onoff enable enabled active act value val pv actual ist point reading log output mode cycle zyklus ciclo',
+    'status sts stat stato state run running runs proof cmd command relay output on off onoff enable enabled active act value val pv actual ist point reading log output mode cycle zyklus ciclo stage flag',
   rack: 'rack racks pack plant verbund centrale central rk',
   group: 'group grp sg circuitgroup suctiongroup gruppo gruppe groupe grupo groep',
-  circuit: 'circuit circuits circ ckt cct lineup line system sys kreis kuhlstelle circuito kring lu',
+  circuit:
+    'circuit circuits circ ckt cct lineup line system sys kreis kuhlstelle circuito kring lu lineaire lineaires',
   case: 'case cases cabinet cab display unit fixture vitrine vitrina mobel meuble mueble regal truhe insel cell room zone section cse',
   medium: 'mt medium mtemp medtemp nk chilled chill positif positive positivo positiva',
   low: 'lt low ltemp lowtemp tk frozen freezer negatif negative negativo negativa',

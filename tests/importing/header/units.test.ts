@@ -44,6 +44,8 @@ describe('units', () => {
 
   it.each([
     ['M01 air A (°F)', 'degF'],
+    ['a01AirTempDegF1', 'degF'],
+    ['M01_air_DegC_left', 'degC'],
     ['M01 air A [degC]', 'degC'],
     ['Suction psig', 'psig'],
     ['Suction, bar', 'bar'],
@@ -85,6 +87,8 @@ describe('units', () => {
     'S1 h',
     'Fan min',
     'air (left end)',
+    'Suction Press. (Rack A)',
+    'Discharge Press. (Rack C)',
     'Supply Air R',
     'saladBar',
   ])('%s names no unit', (header) =>

@@ -217,4 +217,40 @@ export const engineersNames: readonly Dialect[] = [
       spaced,
     ),
   },
+  {
+    title: 'furniture of several kinds, each counted from 1: Regal 1, Truhe 1',
+    temperature: 'degC',
+    unitsStated: true,
+    name: worded(
+      oneOf('Regal 1', 'Regal 2', 'Vitrine 1', 'Vitrine 2', 'Truhe 1', 'Truhe 2'),
+      (g) => `Verbund ${['NK', 'TK'][g]!}`,
+      {
+        air: (p) => `Zuluft ${p + 1}`,
+        set: 'Sollwert',
+        defrost: 'Abtauung',
+        valve: 'Magnetventil',
+        suction: 'Saugdruck',
+        compressor: (n) => `Verdichter ${n + 1}`,
+      },
+      spaced,
+    ),
+  },
+  {
+    title: 'a unit in camel case behind a place: Deli1_Left_DegF',
+    temperature: 'degF',
+    unitsStated: true,
+    name: worded(
+      oneOf('Prod1', 'Prod2', 'Deli1', 'Meat1', 'Froz1', 'Froz2'),
+      (g) => `Rack${'AB'[g]}`,
+      {
+        air: (p) => `${['Far_Left', 'Left', 'Ctr', 'Right'][p]}_DegF`,
+        set: 'Set_DegF',
+        defrost: 'Defrost',
+        valve: 'Sol',
+        suction: 'Suct_PSI',
+        compressor: (n) => `CP${n + 1}_RUN`,
+      },
+      (owner, word) => `${owner}_${word}`,
+    ),
+  },
 ];

@@ -95,3 +95,45 @@ test('the shop is no room of a circuit, and counted product no circuit', () => {
   const [first, ...rest] = circuitsOf(shop);
   expect([first!.product, rest.length]).toEqual([['C01 prod temp'], 5]);
 });
+
+test('cases counted within units are no names of their own', () => {
+  const within = [1, 2].flatMap((unit) =>
+    [1, 2].map((box) => ({ point: `Unit ${unit} Case ${box} air`, values: airOf(unit) })),
+  );
+  const alone = circuitsOf(
+    [
+      ...within,
+      ...[1, 2].flatMap((unit) => [
+        { point: `Unit ${unit} setpoint`, values: steady },
+        { point: `Unit ${unit} defrost`, values: defrostOf(unit), status: true },
+      ]),
+    ],
+    [],
+  );
+  expect(alone.map(({ probes }) => probes.length)).toEqual([2, 2]);
+});
+
+test('names that say nothing never bring chilled and frozen air together', () => {
+  const defrosting = airOf(0);
+  const columns = [0, 0, -24, -24].map((apart, at) => ({
+    point: `XX-${at + 1}`,
+    values: defrosting.map((value) => value + apart),
+    unit: 'degC' as const,
+  }));
+  expect(circuitsOf(columns, []).map(({ probes }) => probes)).toEqual([
+    ['XX-1', 'XX-2'],
+    ['XX-3', 'XX-4'],
+  ]);
+});
+
+test('circuits found by their movement get the columns that carry what their names share', () => {
+  const columns = ['Beet', 'Chard'].flatMap((goods, circuit) => [
+    { point: `upper ${goods} quark`, values: airOf(circuit), unit: 'degC' as const },
+    { point: `lower ${goods} whey`, values: airOf(circuit), unit: 'degC' as const },
+    { point: `${goods} setpoint`, values: steady, unit: 'degC' as const },
+  ]);
+  expect(circuitsOf(columns, []).map(({ setPoint }) => setPoint)).toEqual([
+    { point: 'Beet setpoint' },
+    { point: 'Chard setpoint' },
+  ]);
+});
