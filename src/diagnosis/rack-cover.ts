@@ -32,13 +32,21 @@ const warmShapes: readonly string[] = [...recoveryShapes, 'ended-early'];
 /** Racks whose suction stands elsewhere since: they need warm nothing to show in superheat and in the length of defrosts. */
 const movedShapes: readonly string[] = ['target-left', 'target-lowered', 'low'];
 
+/** A rise at once is dated to the hour, and so is a rack that fails. */
+const hoursAheadMs = 3 * 3_600_000;
+/** Of so many circuits, and of this share of a group, that recover ever later since their receiver went low, it is the cause. */
+const fewestStarved = 2;
+const starvedShare = 0.5;
+
 const coverable: readonly Trouble['scope'][] = ['whole-circuit', 'cycling', 'superheat', 'one-probe'];
 
 /**
  * A rack that cannot hold its pressure warms all it feeds: one finding for the rack stands for what its circuits
  * would each be flagged for, when they began with it. So it does for superheat, read against that pressure, and for defrosts
  * that run somewhat longer, as coils do that are fed all the time or colder. A probe that is far from its own neighbours keeps
- * its flag, and so do defrosts that heat weakly or do not come: no pressure does that, but it hides those that only the air tells.
+ * its flag, and so do defrosts that heat weakly or do not come: no pressure does that to a heated coil, but it changes the frost of one
+ * that store air thaws, and hides those that only the air tells. A receiver that is nearly empty stands for circuits that want
+ * for liquid since, where half of them do.
  */
 export function coverByRack(
   signals: Signals,
@@ -46,12 +54,18 @@ export function coverByRack(
   isReal: (rack: Trouble) => boolean,
 ): Trouble[] {
   let open = [...troubles];
-  const racks = troubles.filter((one) => one.scope === 'rack' && movesItsCircuits(one) && isReal(one));
+  const racks = troubles.filter(
+    (one) => one.scope === 'rack' && (movesItsCircuits(one) || isEmpty(one)) && isReal(one),
+  );
   for (const rack of racks) {
     const members = rack.group?.members ?? [];
-    const covered = open.filter((one) => isCovered(signals, one, rack, members));
+    const starved = starvedBy(rack, open, members);
+    const covered = open.filter((one) => starved.includes(one) || isCovered(signals, one, rack, members));
+    const ahead = open
+      .filter((one) => overloads(signals, one, rack, members))
+      .map(({ lead }) => lead.circuit);
     const warms = warmsItsCircuits(rack);
-    const moved = members.filter((id) => warms && movedMember(signals, rack, id));
+    const moved = members.filter((id) => warms && !ahead.includes(id) && movedMember(signals, rack, id));
     const flagged = covered.map((one) => one.lead.circuit!);
     const covers = members.filter((id) => moved.includes(id) || flagged.includes(id));
     open = open
@@ -62,7 +76,59 @@ export function coverByRack(
 }
 
 function movesItsCircuits(rack: Trouble): boolean {
-  return warmsItsCircuits(rack) || rack.evidence.some(({ shape }) => movedShapes.includes(shape));
+  return warmsItsCircuits(rack) || movesFrost(rack);
+}
+
+/** A coil that is fed at another pressure carries another frost into its defrosts. */
+function movesFrost(rack: Trouble): boolean {
+  return rack.evidence.some(({ shape }) => movedShapes.includes(shape));
+}
+
+/** No heater can fail on a coil that the air of the store thaws. */
+function isOffCycleWeak({ lead, circuit }: Trouble): boolean {
+  return lead.shape === 'weak-rise' && circuit?.circuit.defrost.kind === 'off-cycle';
+}
+
+/**
+ * The one circuit that is warm beside its rack, and was at once and hours before it failed: what warms it, as a door that stands open,
+ * is what the rack cannot carry.
+ */
+function overloads(signals: Signals, one: Trouble, rack: Trouble, members: readonly string[]): boolean {
+  return (
+    one.scope === 'whole-circuit' &&
+    one.lead.features.sudden === 1 &&
+    one.lead.onset <= rack.lead.onset - hoursAheadMs &&
+    members.every((id) => (id === one.lead.circuit) === movedMember(signals, rack, id))
+  );
+}
+
+/** A receiver so far under its usual level that its outlet may not be covered. */
+function isEmpty(rack: Trouble): boolean {
+  return rack.evidence.some(({ shape }) => shape === 'level-low');
+}
+
+/** What circuits show that want for liquid since the receiver went low; nothing where fewer than half of them show it. */
+function starvedBy(
+  rack: Trouble,
+  troubles: readonly Trouble[],
+  members: readonly string[],
+): readonly Trouble[] {
+  if (!isEmpty(rack)) return [];
+  const starved = troubles.filter(
+    (one) =>
+      one.lead.circuit !== null &&
+      members.includes(one.lead.circuit) &&
+      one.lead.end === null &&
+      one.lead.onset >= rack.lead.onset - slackMs &&
+      wantsLiquid(one),
+  );
+  const circuits = new Set(starved.map(({ lead }) => lead.circuit));
+  return circuits.size >= Math.max(fewestStarved, starvedShare * members.length) ? starved : [];
+}
+
+function wantsLiquid(one: Trouble): boolean {
+  if (one.scope === 'superheat') return one.lead.shape === 'starving';
+  return isRecovery(one) || (one.scope === 'whole-circuit' && trendShapes.includes(one.lead.shape));
 }
 
 function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: readonly string[]): boolean {
@@ -71,6 +137,8 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
     const isSince = one.lead.onset >= rack.lead.onset - slackMs;
     return isSince && warmsItsCircuits(rack) && movedMember(signals, rack, one.lead.circuit);
   }
+  if (overloads(signals, one, rack, members)) return false;
+  if (isOffCycleWeak(one)) return movesFrost(rack) && Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
   if (isLonger(one)) return Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
   if (!warmsItsCircuits(rack) && one.scope !== 'superheat' && one.scope !== 'cycling') return false;
   const isWarmth = one.scope === 'defrost' && warmShapes.includes(one.lead.shape);

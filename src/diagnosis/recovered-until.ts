@@ -3,13 +3,17 @@ import type { Trouble } from './trouble.ts';
 
 /** Days whose median recovery stands for that time. */
 const days = 3;
-/** A recovery that lengthens by as much is on its own way, min. */
+/** A recovery that lengthens by as much is on its own way, min … */
 const ownLengthening = 6;
+/** … where that is more than this share of what it has lengthened by now. */
+const ownShare = 1 / 3;
 
-/** Until `day` the air of the trouble's circuit came back after defrost as it had at first, and it takes longer now. */
+/** Until `day` the air of the trouble's circuit came back after defrost about as it had at first, and it takes longer now. */
 export function recoveredUntil(day: number, trouble: Trouble): boolean {
+  const first = minutesIn(trouble, 0, days);
   const before = minutesIn(trouble, day - days, day);
-  return before - minutesIn(trouble, 0, days) < ownLengthening && minutesNow(trouble) > before;
+  const now = minutesNow(trouble);
+  return before - first < Math.max(ownLengthening, ownShare * (now - first)) && now > before;
 }
 
 /** As `recoveredUntil`, and what it takes longer it did from the first days on: it does not grow. */

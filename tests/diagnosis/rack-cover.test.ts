@@ -3,7 +3,7 @@ import { judge } from '../../src/diagnosis/judge.ts';
 import type { Evidence } from '../../src/model/evidence.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import { handMadeStore, still } from '../analyses/support/hand-made-store.ts';
-import { evidence, findings, onDay, one, rackHigh, recovery, wholeRise } from './support.ts';
+import { evidence, findings, onDay, one, quietSignals, rackHigh, recovery, wholeRise } from './support.ts';
 
 describe('a rack fault', () => {
   it('is one finding in place of its circuits, and lists them', () => {
@@ -119,6 +119,34 @@ describe('a rack fault', () => {
     expect(findings(rackHigh({ onset: onDay(9) }), byTheClock)).toHaveLength(2);
   });
 
+  it('takes off-cycle defrosts that warm less since its target stands elsewhere, for their frost is another', () => {
+    const weak = (day: number) => recovery({ shape: 'weak-rise', onset: onDay(day) });
+    const left = rackHigh({ shape: 'target-left', onset: onDay(8), features: { targetMoved: 2 } });
+    expect(one(left, weak(8.5)).covers).toEqual(['M01']);
+    expect(findings(left, weak(4))).toHaveLength(2);
+    expect(findings(rackHigh({ onset: onDay(8) }), weak(8.5))).toHaveLength(2);
+    const heated = quietSignals.circuits.map((circuit) => ({
+      ...circuit,
+      circuit: { ...circuit.circuit, defrost: { ...circuit.circuit.defrost, kind: 'electric' as const } },
+    }));
+    const seen = { evidence: [left, weak(8.5)], abstentions: [] };
+    expect(judge({ ...quietSignals, circuits: heated }, seen).findings).toHaveLength(2);
+  });
+
+  it('that ran its receiver low is the cause where half of its circuits recover ever later since, and not where one does', () => {
+    const low = rackHigh({ shape: 'level-low', onset: onDay(4), features: { levelRatio: 0.25 } });
+    const later = (circuit: string, day: number) =>
+      recovery({
+        shape: 'lengthening',
+        circuit,
+        onset: onDay(day),
+        features: { recoveryRise: 9, recoveryRatio: 2 },
+      });
+    expect(one(low, later('M01', 7), later('M03', 9)).covers).toEqual(['M01', 'M03']);
+    expect(findings(low, later('M01', 7))).toHaveLength(2);
+    expect(findings(low, later('M01', 7), later('M03', 1))).toHaveLength(3);
+  });
+
   it('takes superheat by the day from which on it is read against another pressure', () => {
     const starving = (day: number) =>
       evidence({
@@ -214,7 +242,6 @@ describe('a rack fault', () => {
     const before = superheat({ onset: onDay(1) });
     expect(findings(rackHigh({ shape: 'target-left', onset: onDay(8) }), before)).toHaveLength(2);
     expect(findings(rackHigh({ shape: 'condensing-high' }), superheat())).toHaveLength(2);
-    expect(findings(left, recovery({ shape: 'weak-rise', certainty: 0.95 }))).toHaveLength(2);
   });
 
   it('takes a recovery that is dated from the start, when it only lengthened with it', () => {
@@ -239,6 +266,52 @@ describe('a rack fault', () => {
     expect(slowFrom(9)).toHaveLength(1);
     expect(slowFrom(5)).toHaveLength(2);
     expect(slowFrom(0)).toHaveLength(2);
+  });
+
+  it('does not hide the one circuit that was warm at once and hours before it: that is what it cannot carry', () => {
+    const told = (onset: number, sudden: number, others: number) => {
+      const signals = computeSignals(
+        handMadeStore({
+          days: 14,
+          circuits: ['M01', 'M02', 'M03'].map((id) => ({
+            id,
+            probes: [still, still, still],
+            together: (day) => (id === 'M01' ? 5 : others) * Math.min(1, Math.max(0, (day - 8) / 3)),
+          })),
+        }),
+      );
+      const door = wholeRise({
+        onset: onDay(onset),
+        shape: 'step',
+        features: { rise: 5, compared: 1, sudden },
+      });
+      const seen = { evidence: [rackHigh({ onset: onDay(8.5) }), door], abstentions: [] };
+      return judge(signals, seen).findings.map(({ circuit, covers }) => [String(circuit), covers] as const);
+    };
+    expect(Object.fromEntries(told(8.1, 1, 0))).toEqual({ null: [], M01: [] });
+    const all = [['null', ['M01', 'M02', 'M03']]];
+    expect(told(8.1, 1, 1)).toEqual(all);
+    expect(told(8.1, 0, 0)).toEqual([['null', ['M01']]]);
+    expect(told(8.45, 1, 0)).toEqual([['null', ['M01']]]);
+  });
+
+  it('takes a recovery that had made less than a third of its way when the rack failed, and none that had made more', () => {
+    const grown = (before: number) => {
+      const circuits = quietSignals.circuits.map((circuit) => ({
+        ...circuit,
+        probes: circuit.probes.map((probe) => ({
+          ...probe,
+          recovery: probe.recovery.map((_, day) => (day < 3 ? 3 : day < 8 ? before : 33)),
+        })),
+      }));
+      const evidence = [
+        rackHigh({ onset: onDay(8.5) }),
+        recovery({ shape: 'lengthening', onset: onDay(0.5) }),
+      ];
+      return judge({ ...quietSignals, circuits }, { evidence, abstentions: [] }).findings;
+    };
+    expect(grown(12)).toHaveLength(1);
+    expect(grown(16)).toHaveLength(2);
   });
 
   it('whose pressure no circuit feels is watched', () => {
