@@ -75,7 +75,7 @@ function comesOfIt(one: Trouble, step: Trouble): boolean {
   const { shape, onset } = one.lead;
   if (!isMember(one, step)) return false;
   if (one.scope === 'whole-circuit') return shape === 'duty' && onset >= step.lead.onset - trendSlackMs;
-  if (isRecovery(one)) return onset >= step.lead.onset - trendSlackMs && isLaterSince(one, step);
+  if (isRecovery(one)) return isLaterSince(one, step);
   if (shape === 'extended') return isAtOnce(one.lead, step.lead, slackMs);
   return one.scope === 'superheat' && onset >= step.lead.onset - slackMs;
 }

@@ -127,6 +127,27 @@ describe('valves in step', () => {
     });
   });
 
+  it('take a recovery that its own analysis dates weeks before, where it was as at first until they fell into step', () => {
+    const told = (from: number) => {
+      const circuits = quietSignals.circuits.map((circuit) => ({
+        ...circuit,
+        probes: circuit.probes.map((probe) => ({
+          ...probe,
+          recovery: probe.recovery.map((_, day) => (day < from ? 12 : 20)),
+        })),
+      }));
+      const step = { onset: onDay(9) };
+      const seen = [
+        { ...inStep, ...step },
+        { ...machine, ...step },
+        recovery({ shape: 'lengthening', onset: onDay(0.5) }),
+      ];
+      return judge({ ...quietSignals, circuits }, { evidence: seen, abstentions: [] }).findings.length;
+    };
+    expect(told(9)).toBe(1);
+    expect(told(5)).toBe(2);
+  });
+
   it('that hardly ever shut, for their rack cannot satisfy them, are not said to open and shut together', () => {
     const full = rackHigh({ features: { shareWarm: 0.2, allRunningShare: 0.9 } });
     const warm = rackHigh({ shape: 'high', features: { shareWarm: 0.8, allRunningShare: 0.4 } });
