@@ -22,9 +22,9 @@ export class NamesOfOthers {
     this.#names = agreed.length > mostNames ? [] : agreed;
   }
 
-  /** The tokens that spell the longest such name, the earliest where several do; all where none stands there. */
+  /** The tokens that spell the longest such name, the earliest where several do; else all but the probe's. */
   within(residual: readonly ResidualToken[]): readonly ResidualToken[] {
-    return this.#spelt(residual) ?? residual;
+    return this.#spelt(residual) ?? residual.filter(({ mark }) => mark !== 'probe');
   }
 
   /** Whether the columns hold the names of more than one circuit. */

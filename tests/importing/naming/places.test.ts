@@ -181,3 +181,17 @@ test('two columns of return air at a circuit make no second circuit of the place
   ]);
   expect([...(withProbe(guess, places[0]!)?.probes ?? [])].sort()).toEqual([...places].sort());
 });
+
+test('a circuit that only one column names stays whole beside circuits that several do', () => {
+  const named = (id: string, superheat: boolean): ColumnSpec[] => [
+    ...[1, 2, 3].map((number) => ({ point: `${id} Case Temp #${number}`, values: air })),
+    { point: `${id} Cut-in/out Mid`, values: air.map(() => 36) },
+    { point: `${id} Solenoid`, values: feeding, status: true },
+    ...(superheat ? [{ point: `${id} Coil SH`, values: perCent }] : []),
+  ];
+  const guess = guessOf(
+    [...['1M Meat', '2M Deli', '4M Cheese'].flatMap((id) => named(id, true)), ...named('3M Seafood', false)],
+    [],
+  );
+  expect((guess.site.circuits ?? []).map(({ probes }) => probes.length)).toEqual([3, 3, 3, 3]);
+});
