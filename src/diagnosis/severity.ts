@@ -3,6 +3,7 @@ import type { Projection, Severity } from '../model/finding.ts';
 import type { EpochMs } from '../units/quantities.ts';
 import { recoveryShapes } from './circuit-rules.ts';
 import type { Judgement } from './judgement.ts';
+import { isSetRight } from './set-right.ts';
 import { featuresOf, type Trouble } from './trouble.ts';
 import { warmSpell } from './warm-spell.ts';
 
@@ -79,6 +80,7 @@ export function severityOf(
     isOldRecovery(trouble, features) ||
     isNewSetPoint(trouble, features) ||
     isHarmlessStep(trouble) ||
+    isSetRight(trouble, judgement) ||
     isLooseLength(trouble, features)
   ) {
     return 'note';

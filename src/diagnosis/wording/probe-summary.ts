@@ -2,6 +2,7 @@ import type { Projection } from '../../model/finding.ts';
 import type { Signals } from '../../signals/types.ts';
 import { formatDayAndTime, formatDifference } from '../../units/display.ts';
 import type { Judgement } from '../judgement.ts';
+import { isSetRight } from '../set-right.ts';
 import { featuresOf, type Trouble } from '../trouble.ts';
 import { limitClause, placeClause, pointName, sinceClause, verdictClause } from './clauses.ts';
 
@@ -24,6 +25,11 @@ export function oneProbeSummary(
   }
   if (shape === 'wide-since-start') {
     return `${place}${probe} stands ${apart}, and has since the export begins: ${verdict}.`;
+  }
+  if (isSetRight(trouble, judgement)) {
+    const before = formatDifference(Math.abs(features.offsetBefore!), log.units);
+    const side = features.offsetBefore! < 0 ? 'below' : 'above';
+    return `${place}${probe} stood ${before} ${side} its neighbours and stands with them ${sinceClause(trouble, log)}: it was probably replaced or set right.`;
   }
   const verb = shape === 'creep' ? 'crept' : 'went';
   const pair = features.probes === 2 ? '; of two probes either may be the one that is wrong' : '';

@@ -41,7 +41,7 @@ export function kindOf(point: Point, facts: ColumnFacts, tokens: readonly Token[
   if ((first === 'p' || first === 'pt') && tokens.length > 1 && facts.low > -1) return 'pressure';
   if (has('outdoor') && !has('light', 'fan') && weatherLike(facts)) return 'temperature';
   return (airLike(facts) && facts.distinct > fewestDistinct) ||
-    has('air', 'probe', 'return', 'supply', 'coil', 'product', 'set', 'differential')
+    has('air', 'probe', 'discharge', 'return', 'supply', 'coil', 'product', 'set', 'differential')
     ? 'temperature'
     : 'number';
 }

@@ -195,3 +195,13 @@ test('a circuit that only one column names stays whole beside circuits that seve
   );
   expect((guess.site.circuits ?? []).map(({ probes }) => probes.length)).toEqual([3, 3, 3, 3]);
 });
+
+test('a probe that reads the end of its scale for most of the log is one of its circuit all the same', () => {
+  const dead = air.map((value, index) => (index < air.length / 4 ? value : -58));
+  const guess = guessOf([
+    ...[1, 2].map((number) => ({ point: `C07 DAT${number}`, values: air })),
+    { point: 'C07 DAT3', values: dead },
+    { point: 'C07 Defrost', values: onOff, status: true },
+  ]);
+  expect(withProbe(guess, 'C07 DAT1')?.probes).toEqual(['C07 DAT1', 'C07 DAT2', 'C07 DAT3']);
+});
