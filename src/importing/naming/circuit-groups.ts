@@ -69,7 +69,13 @@ function fromClusters(clusters: readonly NamedColumn[][], movements: Movements):
       key: keyTokens.map(({ text }) => text),
       stem: null,
       name,
-      air: members.map((column) => ({ column, position: column.point.name, isPlace: true, keyTokens })),
+      air: members.map((column) => ({
+        column,
+        position: column.point.name,
+        isPlace: true,
+        keyTokens,
+        ofOthers: null,
+      })),
     };
   });
   const several = clusters.filter((members) => members.length > 1);

@@ -12,6 +12,7 @@ import { residualOf } from './residual.ts';
 import type { NamedColumn, Role } from './role.ts';
 import { someNames } from './some-names.ts';
 import { ownerByBehaviour } from './status-owners.ts';
+import { unreadColumns } from './unread-columns.ts';
 import { unusedAir } from './unused-air.ts';
 
 export interface GuessedCircuit {
@@ -68,6 +69,7 @@ export function guessCircuits(columns: readonly NamedColumn[]): GuessedCircuits 
     notes: circuits.flatMap(({ circuit, group, owned }) => circuitNotes(circuit, group, owned, grouping)),
     questions: [
       ...unusedQuestion(columns, air),
+      ...unreadQuestion(columns, grouping, owners),
       ...circuitQuestions(circuits, grouping, others, owners, movements),
     ],
     confidence: grouping.confidence,
@@ -80,6 +82,20 @@ function unusedQuestion(columns: readonly NamedColumn[], air: readonly NamedColu
   const names = someNames(unused.map(({ point }) => point.name));
   return [
     `What do ${names} measure? They read and swing as the air of a case does, and no circuit has them.`,
+  ];
+}
+
+function unreadQuestion(
+  columns: readonly NamedColumn[],
+  { groups }: CircuitGroups,
+  owners: ReadonlyMap<NameGroup, readonly NamedColumn[]>,
+): string[] {
+  const used = new Set([...owners.values()].flat().map(({ point }) => point));
+  const unread = unreadColumns(columns, groups, used);
+  if (unread.length === 0) return [];
+  const names = someNames(unread.map(({ point }) => point.name));
+  return [
+    `What are ${names}? They carry the name of a circuit; write them under it in the site file (setPoint, defrost.status, valve) if that is what they are.`,
   ];
 }
 

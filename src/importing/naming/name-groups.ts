@@ -29,6 +29,8 @@ export interface PlacedProbe {
   /** Whether that can be a place in a line-up, and is not half a name. */
   readonly isPlace: boolean;
   readonly keyTokens: readonly ResidualToken[];
+  /** The name of its circuit as set points, defrosts and valves spell it; null where they do not. */
+  readonly ofOthers: string | null;
 }
 
 export interface NameGrouping {
@@ -43,6 +45,10 @@ export interface NameGrouping {
 export function groupByName(air: readonly NamedColumn[], others: readonly NamedColumn[]): NameGrouping {
   const byFile = new Set(air.map((column) => column.point.fileStems[0]!)).size > 1;
   const ofOthers = new NamesOfOthers(others);
+  const names = air.map((column): ReadName => {
+    const residual = residualOf(column);
+    return { column, residual, ofOthers: ofOthers.within(residual) };
+  });
   let best: NameGrouping | null = null;
   for (const stemmed of byFile ? [false, true] : [false]) {
     const keysOfOthers = others.map((column) =>
@@ -50,9 +56,9 @@ export function groupByName(air: readonly NamedColumn[], others: readonly NamedC
     );
     for (const reading of nameReadings) {
       const { because, onlyWithOthers } = reading;
-      const groups = grouped(air, reading, ofOthers, stemmed);
+      const groups = grouped(names, reading, stemmed);
       if (onlyWithOthers && matchedShare(groups, keysOfOthers) < 0.5) continue;
-      const score = scoreOf(groups, air.length, others, keysOfOthers, ofOthers);
+      const score = scoreOf(groups, air.length, others, keysOfOthers);
       if (best === null || score > best.score + 1e-9) {
         best = { byFile: stemmed, groups, score, because: stemmed ? 'they stand in one file' : because };
       }
@@ -61,15 +67,20 @@ export function groupByName(air: readonly NamedColumn[], others: readonly NamedC
   return best ?? { byFile: false, groups: [], score: 0, because: '' };
 }
 
+/** The name of an air column, and the circuit in it as other columns spell it; null where they do not. */
+interface ReadName {
+  readonly column: NamedColumn;
+  readonly residual: readonly ResidualToken[];
+  readonly ofOthers: readonly ResidualToken[] | null;
+}
+
 function grouped(
-  air: readonly NamedColumn[],
+  names: readonly ReadName[],
   { read, placesInAnyWord }: NameReading,
-  ofOthers: NamesOfOthers,
   stemmed: boolean,
 ): NameGroup[] {
-  const named = air.some(({ confidence }) => confidence > byValuesOnly);
-  const placed = air.map((column) => {
-    const residual = residualOf(column);
+  const named = names.some(({ column }) => column.confidence > byValuesOnly);
+  const placed = names.map(({ column, residual, ofOthers }) => {
     // A word that nobody knows is a place behind `air`, not where the values alone look like air.
     const unsaid = placesInAnyWord === true && named && column.confidence <= byValuesOnly;
     const keyTokens = unsaid ? residual : read(residual, ofOthers);
@@ -79,6 +90,7 @@ function grouped(
       position: keyText(place),
       isPlace: isPlace(place),
       keyTokens,
+      ofOthers: ofOthers === null ? null : keyText(ofOthers),
       stem: stemOf(column, stemmed),
     };
   });

@@ -1,10 +1,12 @@
-import type { NamesOfOthers } from './names-of-others.ts';
 import { isPlaceLetter } from './place-letter.ts';
 import type { ResidualToken } from './residual.ts';
 
 /** A way of reading the names: which tokens name the circuit. */
 export interface NameReading {
-  readonly read: (residual: readonly ResidualToken[], ofOthers: NamesOfOthers) => readonly ResidualToken[];
+  readonly read: (
+    residual: readonly ResidualToken[],
+    ofOthers: readonly ResidualToken[] | null,
+  ) => readonly ResidualToken[];
   readonly because: string;
   /** Too bold to be believed unless set points, defrosts or valves carry the same names. */
   readonly onlyWithOthers: boolean;
@@ -50,7 +52,7 @@ export const nameReadings: readonly NameReading[] = [
   },
   { read: (all) => all, because: 'each has a name of its own', onlyWithOthers: false },
   {
-    read: (all, ofOthers) => ofOthers.within(all),
+    read: (all, ofOthers) => ofOthers ?? all.filter((token) => token.mark !== 'probe'),
     because: 'their names hold the name that set points, defrosts and valves carry',
     onlyWithOthers: true,
     placesInAnyWord: true,

@@ -1,6 +1,5 @@
 import { groupedBy } from '../points/grouped-by.ts';
 import type { NameGroup } from './name-groups.ts';
-import type { NamesOfOthers } from './names-of-others.ts';
 import type { NamedColumn, Role } from './role.ts';
 
 /** Most cases of one line-up that one control loop serves; more under one name are several circuits. */
@@ -23,7 +22,6 @@ export function scoreOf(
   airCount: number,
   others: readonly NamedColumn[],
   keysOfOthers: readonly string[],
-  ofOthers: NamesOfOthers,
 ): number {
   const goodSize = groups.filter(({ air }) => air.length >= 2 && air.length <= mostProbes);
   const inGoodSize = goodSize.reduce((sum, { air }) => sum + air.length, 0);
@@ -38,7 +36,9 @@ export function scoreOf(
   });
   const unnamed = groups.filter(({ key, stem }) => key.length === 0 && stem === null && groups.length > 1);
   const misplaced = groups.flatMap(({ air }) => air).filter((probe) => !probe.isPlace);
-  const toldApart = groups.filter(({ air }) => ofOthers.tellApart(air.map(({ column }) => column)));
+  const toldApart = groups.filter(
+    ({ air }) => new Set(air.flatMap(({ ofOthers }) => ofOthers ?? [])).size > 1,
+  );
   const tooLarge = groups.filter(({ air }) => air.length > mostProbes);
   return (
     1.5 * matchedShare(groups, keysOfOthers) +

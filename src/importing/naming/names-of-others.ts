@@ -22,18 +22,8 @@ export class NamesOfOthers {
     this.#names = agreed.length > mostNames ? [] : agreed;
   }
 
-  /** The tokens that spell the longest such name, the earliest where several do; else all but the probe's. */
-  within(residual: readonly ResidualToken[]): readonly ResidualToken[] {
-    return this.#spelt(residual) ?? residual.filter(({ mark }) => mark !== 'probe');
-  }
-
-  /** Whether the columns hold the names of more than one circuit. */
-  tellApart(columns: readonly NamedColumn[]): boolean {
-    const names = columns.map((column) => this.#spelt(residualOf(column)));
-    return new Set(names.flatMap((name) => (name === null ? [] : keyText(name)))).size > 1;
-  }
-
-  #spelt(residual: readonly ResidualToken[]): readonly ResidualToken[] | null {
+  /** The tokens that spell the longest such name, the earliest where several do; null where none stands there. */
+  within(residual: readonly ResidualToken[]): readonly ResidualToken[] | null {
     let best: readonly ResidualToken[] | null = null;
     for (const name of this.#names) {
       const spelt = spelling(residual, name);

@@ -96,6 +96,8 @@ function temperatureRole(has: Has, facts: ColumnFacts): RoleGuess {
   if (has('defrost', 'termination')) return named('defrost-termination', 0.9);
   if (has('condenser', 'highSide', 'compressor', 'receiver', 'fan')) return named('other');
   if (has('liquid', 'gas')) return named('other', 0.8);
+  if (has('control') && !has('average', 'extreme') && facts.readings > 0 && facts.distinct <= fewestDistinct)
+    return named('set-point', 0.6, 'a control temperature that hardly changes is a setting');
   if (has('average', 'control', 'extreme')) return named('control-temperature', 0.85);
   if (has('product')) return named('product');
   if (has('air') && has('inlet')) return named('return-air');

@@ -12,6 +12,8 @@ const ofCircuit: ReadonlyMap<string, Meaning> = new Map<string, Meaning>([
   ['ls', 'valve'],
   ['lv', 'valve'],
   ['sv', 'valve'],
+  ['fn', 'fan'],
+  ['al', 'alarm'],
 ]);
 const logged: ReadonlySet<Meaning | null> = new Set<Meaning | null>(['defrost', 'valve', 'set']);
 /** Signs of the two sides of a rack that say so beside each other: evaporating and condensing, suction and discharge. */
@@ -54,7 +56,7 @@ function withSigns(all: readonly Tokens[]): readonly Tokens[] {
   return all.map((tokens) => {
     const last = tokens.at(-1);
     const meaning = used.map((pair) => pair[last?.text ?? '']).find((one) => one !== undefined);
-    return last === undefined || last.meaning !== null || meaning === undefined
+    return last === undefined || (last.meaning !== null && last.meaning !== 'probe') || meaning === undefined
       ? tokens
       : withMeaning(tokens, tokens.length - 1, meaning);
   });

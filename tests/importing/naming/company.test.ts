@@ -145,3 +145,19 @@ test('a set point that is written only when it changes is found among thousands 
     expect.objectContaining({ probes: ['M01 air'], setPoint: { point: 'M01 set' } }),
   ]);
 });
+
+test('a column that carries the name of a circuit in letters that nobody knows is asked about', () => {
+  const guess = guessWith([{ point: 'C01 TZ', values: wave(2).map(() => 2), unit: 'degC' }]);
+  expect(guess.questions).toContain(
+    'What are C01 TZ? They carry the name of a circuit; write them under it in the site file (setPoint, defrost.status, valve) if that is what they are.',
+  );
+  expect(guessSite(readingsIn(terse)).questions.join()).not.toContain('carry the name');
+});
+
+test('a control point that never moves is the set point, where no other is named', () => {
+  const without = terse.filter(({ part }) => part.what !== 'set');
+  const values = without[0]!.values.map(() => 2);
+  const control = { point: 'C01 control point', values, unit: 'degC' as const, part: terse[0]!.part };
+  const guess = guessSite(readingsIn([...without, control]));
+  expect(guess.site.circuits![0]!.setPoint).toEqual({ point: 'C01 control point' });
+});

@@ -137,3 +137,18 @@ test('circuits found by their movement get the columns that carry what their nam
     { point: 'Chard setpoint' },
   ]);
 });
+
+test('tc is the condensing temperature beside po and pc, and a thermocouple elsewhere', () => {
+  const rack = ['po', 'pc', 'tc'].map((sign, at) => ({
+    point: `VB1.${sign}`,
+    values: steady.map((_, row) => [3, 11, 25][at]! + Math.sin(row / 9)),
+  }));
+  const { site } = guessSite(
+    readingsIn([...terse, ...rack].map((column) => ({ part: { what: 'indoor' as const }, ...column }))),
+  );
+  expect(site.circuits).toHaveLength(6);
+  expect(
+    (site.racks ?? []).flatMap((one) => one.suctionGroups ?? []).map(({ pressure }) => pressure),
+  ).toContain('VB1.po');
+  expect(circuitsOf([{ point: 'C07 tc', values: airOf(0) }]).map(({ id }) => id)).toContain('C07');
+});
