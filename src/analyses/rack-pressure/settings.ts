@@ -126,10 +126,17 @@ export const settings = {
     meaning: 'share of the target (absolute) under which a short dip is a low-pressure trip',
     source: practice,
   },
+  cutOutDepth: {
+    value: 0.9,
+    unit: '1',
+    meaning:
+      'share of the target (absolute) under which machines that all stop between two readings were cut out by low pressure',
+    source: practice,
+  },
   tripsADay: {
     value: 4,
     unit: '/d',
-    meaning: 'such dips a day from which they are reported',
+    meaning: 'such dips or stops a day from which they are reported',
     source: practice,
   },
   visitDepth: {

@@ -2,9 +2,12 @@ import { median } from '../../maths/median.ts';
 import { poissonInterval } from '../../maths/poisson-interval.ts';
 import type { Evidence } from '../../model/evidence.ts';
 import { dayAt, samplesIn, stepMinutes, timeAt } from '../../model/grid.ts';
+import type { Log } from '../../model/log.ts';
 import { targetAt } from '../../model/record.ts';
 import type { GroupSignals, Signals } from '../../signals/types.ts';
+import type { Kilopascal } from '../../units/quantities.ts';
 import { measure } from '../evidence-parts.ts';
+import { commonStops } from './common-stops.ts';
 import { evidenceOf } from './evidence.ts';
 import { settings } from './settings.ts';
 import type { Visit } from './visits.ts';
@@ -13,10 +16,13 @@ const longestDip = 30;
 /** Dips that the export begins with are the habit of the rack: worth knowing, and no change. */
 const fewestNormDays = 3;
 
-/** Short dips of the suction far under its target, on two days of seven thrice as many as at first, and more since than before. */
+/**
+ * Short dips of the suction far under its target, or moments at which all machines stop at once under it, on two days of
+ * seven thrice as many as at first, and more since than before.
+ */
 export function lowPressureTrips(group: GroupSignals, visits: readonly Visit[], site: Signals): Evidence[] {
   const { grid, calendar } = site.log;
-  const dips = dipsOf(group, visits, site);
+  const dips = tripsOf(group, visits, site);
   const perDay = new Float64Array(calendar.days.length);
   for (const dip of dips) perDay[dayAt(calendar, dip)]!++;
   const normDays = Math.max(fewestNormDays, Math.ceil(perDay.length / 3));
@@ -61,10 +67,22 @@ function isMoreSince(perDay: Float64Array, first: number): boolean {
   return intervalOf(perDay.subarray(first)).low > intervalOf(perDay.subarray(0, first)).high;
 }
 
-function dipsOf(group: GroupSignals, visits: readonly Visit[], { log }: Signals): number[] {
-  const pressure = group.group.pressure!.values;
+/** Where each trip begins, outside visits, in order; a stop at the bottom of a dip is that dip. */
+function tripsOf(group: GroupSignals, visits: readonly Visit[], { log }: Signals): number[] {
   const usual = median(group.suction);
   const reach = samplesIn(log.grid, 180);
+  const dips = dipsOf(group, usual, log);
+  const longest = samplesIn(log.grid, longestDip);
+  const stops = commonStops(group.group, usual, log).filter(
+    (stop) => !dips.some((dip) => stop >= dip && stop <= dip + longest),
+  );
+  return [...dips, ...stops]
+    .sort((a, b) => a - b)
+    .filter((at) => !visits.some((visit) => at > visit.from - reach && at < visit.to + reach));
+}
+
+function dipsOf(group: GroupSignals, usual: Kilopascal, log: Log): number[] {
+  const pressure = group.group.pressure!.values;
   const longest = longestDip / stepMinutes(log.grid);
   const dips: number[] = [];
   let from = -1;
@@ -74,8 +92,7 @@ function dipsOf(group: GroupSignals, visits: readonly Visit[], { log }: Signals)
     if (pressure[i]! < limit) {
       if (from < 0) from = i;
     } else if (from >= 0) {
-      const inVisit = visits.some((visit) => from > visit.from - reach && from < visit.to + reach);
-      if (i - from <= longest && !inVisit) dips.push(from);
+      if (i - from <= longest) dips.push(from);
       from = -1;
     }
   }
