@@ -68,11 +68,13 @@ function displayValue(value: number, name: string, unit: string, site: SiteUnits
   }
 }
 
-/** A measure in the site's units with its interval: `0.41 °F a day (0.33 to 0.49)`. */
+/** A measure in the site's units with its interval: `0.41 °F a day (0.33 to 0.49)`, or `6 days (2 days at the least)` where it has no upper end. */
 export function displayMeasure({ name, value, low, high, unit }: Measure, site: SiteUnits): string {
   const main = displayValue(value, name, unit, site);
-  if (low === null || high === null || !Number.isFinite(low) || !Number.isFinite(high)) return main;
+  if (low === null || !Number.isFinite(low)) return main;
   const lowText = displayValue(low, name, unit, site);
+  if (high === null) return `${main} (${lowText} at the least)`;
+  if (!Number.isFinite(high)) return main;
   const highText = displayValue(high, name, unit, site);
   const sign = main.replace(/^-?[\d.,]+/, '');
   const shared = sign !== '' && lowText.endsWith(sign) && highText.endsWith(sign);

@@ -36,6 +36,11 @@ describe('a measure in the units of the site', () => {
     expect(displayMeasure(slope, american)).toBe('0.41 °F a day (0.32 to 0.49)');
   });
 
+  test('says where an interval has no upper end', () => {
+    expect(displayMeasure(measure(6, 'd', { low: 2 }), american)).toBe('6 days (2 days at the least)');
+    expect(displayMeasure(measure(6, 'd', { low: 2, high: Number.NaN }), american)).toBe('6 days');
+  });
+
   test('keeps both units where the ends of the interval need different ones', () => {
     const age = measure(90, 'min', { low: 30, high: 200 });
     expect(displayMeasure(age, american)).toBe('90 minutes (30 minutes to 3 h 20 min)');
