@@ -30,7 +30,7 @@ const fullDuty = 0.9;
 /** A coil that is warm to begin with reaches the end temperature of its defrost sooner. */
 const warmShapes: readonly string[] = [...recoveryShapes, 'ended-early'];
 /** Racks whose suction stands elsewhere since: they need warm nothing to show in superheat and in the length of defrosts. */
-const movedShapes: readonly string[] = ['target-left', 'target-lowered', 'low'];
+const movedShapes: readonly string[] = ['target-left', 'target-lowered', 'low', 'float-stopped'];
 
 /** A rise at once is dated to the hour, and so is a rack that fails. */
 const hoursAheadMs = 3 * 3_600_000;
@@ -140,7 +140,8 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
   if (overloads(signals, one, rack, members)) return false;
   if (isOffCycleWeak(one)) return movesFrost(rack) && Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
   if (isLonger(one)) return Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
-  if (!warmsItsCircuits(rack) && one.scope !== 'superheat' && one.scope !== 'cycling') return false;
+  const isShort = warmsItsCircuits(rack) || leavesShort(one, rack);
+  if (!isShort && one.scope !== 'superheat' && one.scope !== 'cycling') return false;
   const isWarmth = one.scope === 'defrost' && warmShapes.includes(one.lead.shape);
   if (!isWarmth && !coverable.includes(one.scope)) return false;
   const isSlow = trendShapes.includes(one.lead.shape) || rack.lead.shape === 'short-of-liquid';
@@ -152,6 +153,12 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
   if (one.scope !== 'one-probe') return true;
   const apart = Math.abs(one.lead.features.shift ?? one.lead.features.rise ?? 0);
   return apart < ownTrouble || isPassedUnevenness(signals, one, apart, rack);
+}
+
+/** A float that no longer comes down for the case that asks for most leaves that one somewhat warm, or its valve open. */
+function leavesShort(one: Trouble, rack: Trouble): boolean {
+  const isStopped = rack.evidence.some(({ shape }) => shape === 'float-stopped');
+  return isStopped && one.scope === 'whole-circuit' && (one.lead.features.rise ?? 0) < ownTrouble;
 }
 
 /** Superheat is a figure of the day: it is known no better than by the day on which it was high. */

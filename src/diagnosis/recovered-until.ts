@@ -8,12 +8,15 @@ const ownLengthening = 6;
 /** … where that is more than this share of what it has lengthened by now. */
 const ownShare = 1 / 3;
 
-/** Until `day` the air of the trouble's circuit came back after defrost about as it had at first, and it takes longer now. */
+/**
+ * Until `day` the air of the trouble's circuit came back after defrost about as it mostly had, and it
+ * takes longer now.
+ */
 export function recoveredUntil(day: number, trouble: Trouble): boolean {
-  const first = minutesIn(trouble, 0, days);
+  const usual = minutesIn(trouble, 0, Math.max(days, day - days));
   const before = minutesIn(trouble, day - days, day);
   const now = minutesNow(trouble);
-  return before - first < Math.max(ownLengthening, ownShare * (now - first)) && now > before;
+  return before - usual < Math.max(ownLengthening, ownShare * (now - usual)) && now > before;
 }
 
 /** As `recoveredUntil`, and what it takes longer it did from the first days on: it does not grow. */

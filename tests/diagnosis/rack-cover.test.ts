@@ -133,6 +133,25 @@ describe('a rack fault', () => {
     expect(judge({ ...quietSignals, circuits: heated }, seen).findings).toHaveLength(2);
   });
 
+  it('whose float stopped leaves the case short that asks for most: somewhat warm, or feeding all the time', () => {
+    const stopped = rackHigh({
+      shape: 'float-stopped',
+      onset: onDay(9),
+      certainty: 0.8,
+      features: { daysStill: 5, note: 0 },
+    });
+    const warm = (rise: number, onset: number) =>
+      wholeRise({ shape: 'step', onset: onDay(onset), features: { rise, compared: 1 } });
+    expect(one(stopped, warm(1.1, 8.8)).covers).toEqual(['M01']);
+    expect(
+      one(stopped, wholeRise({ shape: 'duty', onset: onDay(3), features: { dutyRise: 0.3 } })).covers,
+    ).toEqual(['M01']);
+    expect(findings(stopped, warm(2.5, 8.8))).toHaveLength(2);
+    expect(findings(stopped, warm(1.1, 4))).toHaveLength(2);
+    const atAnEnd = { ...stopped, features: { daysStill: 5, note: 1 } };
+    expect(findings(atAnEnd, warm(1.1, 8.8))).toHaveLength(2);
+  });
+
   it('that ran its receiver low is the cause where half of its circuits recover ever later since, and not where one does', () => {
     const low = rackHigh({ shape: 'level-low', onset: onDay(4), features: { levelRatio: 0.25 } });
     const later = (circuit: string, day: number) =>
@@ -296,12 +315,12 @@ describe('a rack fault', () => {
   });
 
   it('takes a recovery that had made less than a third of its way when the rack failed, and none that had made more', () => {
-    const grown = (before: number) => {
+    const grown = (before: number, from = 3) => {
       const circuits = quietSignals.circuits.map((circuit) => ({
         ...circuit,
         probes: circuit.probes.map((probe) => ({
           ...probe,
-          recovery: probe.recovery.map((_, day) => (day < 3 ? 3 : day < 8 ? before : 33)),
+          recovery: probe.recovery.map((_, day) => (day < from ? 3 : day < 8 ? before : 33)),
         })),
       }));
       const evidence = [
@@ -312,6 +331,8 @@ describe('a rack fault', () => {
     };
     expect(grown(12)).toHaveLength(1);
     expect(grown(16)).toHaveLength(2);
+    // Two days of a coil that began without frost are not how it was at first.
+    expect(grown(16, 2)).toHaveLength(1);
   });
 
   it('whose pressure no circuit feels is watched', () => {
