@@ -58,7 +58,7 @@ export const circuitRules: readonly Rule[] = [
     guest: 'one-probe',
     when: (k, g) => neverComes(k) && changed(g) && begins(g) >= begins(k) - slackMs && !isFar(g),
   },
-  { keeper: 'whole-circuit', guest: 'defrost', when: (k, g) => isHotter(g) && outruns(k, g) },
+  { keeper: 'whole-circuit', guest: 'defrost', when: (k, g) => endsOtherwise(g) && outruns(k, g) },
   {
     keeper: 'defrost',
     guest: 'whole-circuit',
@@ -152,16 +152,16 @@ function isNewSetPoint({ lead }: Trouble): boolean {
 export const recoveryShapes: readonly string[] = ['slow', 'not-recovered', 'lengthening'];
 
 const longerShapes: readonly string[] = ['extended', 'by-the-clock'];
-const hotterShapes: readonly string[] = [...longerShapes, 'overheated'];
+const otherwiseShapes: readonly string[] = [...longerShapes, 'overheated', 'ended-early'];
 
 /** A coil that ices needs all the defrost it can get. */
 export function isLonger(trouble: Trouble): boolean {
   return longerShapes.includes(trouble.lead.shape);
 }
 
-/** Longer, or farther past the melt: what begins in warm air ends warmer. */
-function isHotter(trouble: Trouble): boolean {
-  return hotterShapes.includes(trouble.lead.shape);
+/** Longer, or farther past the melt: what begins in warm air ends warmer. Sooner: a coil that begins warm is soon through. */
+function endsOtherwise(trouble: Trouble): boolean {
+  return otherwiseShapes.includes(trouble.lead.shape);
 }
 
 /** No defrost at all any more: frost parts the probes of its coil. */
@@ -177,11 +177,11 @@ function isFar({ lead }: Trouble): boolean {
 }
 
 /**
- * Warm by `farApart` within a day of defrosts that run longer or hotter: some minutes of heat more do not make a circuit so warm,
- * and a coil does not ice over in a day. What let the warm air in also frosts the coil.
+ * Warm by `farApart` within a day of defrosts that run longer, hotter or shorter: some minutes of heat more or less do not make a
+ * circuit so warm, and a coil does not ice over in a day. What let the warm air in also frosts the coil.
  */
-function outruns(whole: Trouble, hotter: Trouble): boolean {
-  return (whole.lead.features.rise ?? 0) >= farApart && begins(whole) < begins(hotter) + dayMs;
+function outruns(whole: Trouble, changed: Trouble): boolean {
+  return (whole.lead.features.rise ?? 0) >= farApart && begins(whole) < begins(changed) + dayMs;
 }
 
 /** A section that is warm while it cools and loses at least half of that late in defrost. */

@@ -99,6 +99,20 @@ it('takes longer defrosts for the consequence of a room that grew far too warm a
   expect(one(hotter, rise(1.2, onDay(5)))).toMatchObject({ kind: 'defrost-recovery', origin: 'defrost' });
 });
 
+it('takes defrosts that end sooner for the consequence of air that grew far too warm at once: their coils begin warm', () => {
+  const sooner = recovery({
+    shape: 'ended-early',
+    onset: onDay(5.3),
+    certainty: 0.95,
+    features: { lengthRatio: 0.4 },
+  });
+  const rise = (kelvin: number, onset: number) =>
+    wholeRise({ onset, features: { rise: kelvin, compared: 1 } });
+  expect(one(sooner, rise(3.1, onDay(5)))).toMatchObject({ kind: 'upward-drift', origin: 'case' });
+  expect(one(sooner, rise(1.2, onDay(5)))).toMatchObject({ kind: 'defrost-recovery', origin: 'defrost' });
+  expect(one(sooner, rise(3.1, onDay(8)))).toMatchObject({ kind: 'defrost-recovery', origin: 'defrost' });
+});
+
 it('takes no circuit that stays warm for the consequence of hours in which one probe left its neighbours', () => {
   const warm = wholeRise({ onset: onDay(5), features: { rise: 5, compared: 1 } });
   const passing = evidence({
