@@ -1,3 +1,4 @@
+import { wordsIn } from './kind.ts';
 import type { NamedColumn } from './role.ts';
 import type { Token } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
@@ -25,15 +26,19 @@ const confidence = 0.8;
 export function withRackSigns(columns: readonly NamedColumn[]): NamedColumn[] {
   const pressures = columns.filter(({ kind }) => kind === 'pressure');
   const named = new Set(pressures.map(nameBeforeSide).filter((name) => name !== ''));
-  const ofCircuits = new Set(
-    columns
-      .filter(({ role }) => role === 'air' || role === 'defrost')
-      .map(({ tokens }) => textOf(tokens.slice(0, -1))),
-  );
+  const ofCircuits = new Set(columns.filter(saysCircuit).map(({ tokens }) => textOf(tokens.slice(0, -1))));
   const signed = (sign: string) =>
     new Set(pressures.filter(({ tokens }) => tokens.at(-1)?.text === sign).map(nameBeforeSide));
   const both = new Set([...signed('sp')].filter((name) => signed('dp').has(name)));
   return columns.map((column) => machine(column, named, ofCircuits) ?? side(column, named, both) ?? column);
+}
+
+const air: readonly Meaning[] = ['air', 'temperature', 'probe', 'supply'];
+
+/** A defrost or air by its words: `R1 discharge` may be a pressure. */
+function saysCircuit({ role, confidence: sure, tokens }: NamedColumn): boolean {
+  if (role === 'defrost') return sure >= sureByName;
+  return role === 'air' && wordsIn(tokens)(...air);
 }
 
 function machine(

@@ -28,7 +28,7 @@ export const meanings = {
   feed: 'feed feeding cool cooling refrig refrigeration call calling kuhlung kuhlen kuehlung froid frio freddo koeling koelen kalte clg refrigerating koelvraag kalteanforderung kaelteanforderung raffreddamento refrigeracion',
   liquid: 'liquid liq flussig flussigkeit fluessig liquide liquido vloeistof lq',
   suction:
-    'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside succao suctp sucp psuct verdampfungs bp lp nd niederdruck sugtryck niederdruckseite',
+    'suction suct suc sction saug aspiration aspiracion aspirazione succion zuig evaporating lowside succao suctp sucp psuct verdampfungs bp lp nd niederdruck sugtryck niederdruckseite asp verdampfung',
   highSide:
     'head condensing highside hochdruck hd hdp verflussigung condensacion condensation verflussigungs verfluessigungs kondensation kondensations hp hogtryck kondensering condensazione condensacao druckgas hogedruk hoogdruk verfl condensatie',
   condenser:
@@ -51,7 +51,8 @@ export const meanings = {
   humidity:
     'humidity humid rh hum hygro hygrometer moisture feuchte luftfeuchte humidite humedad umidita vocht dewpoint dew wetbulb fukt',
   fan: 'fan fans lufter luefter ventilator ventilateur ventilador ventola ventole ventiladores ventilateurs ventilatoren evfan efan cfan condfan',
-  light: 'light lights lighting licht eclairage luz lamp lites verlichting luces luci iluminacion lts ltg',
+  light:
+    'light lights lighting licht eclairage luz lamp lites verlichting luces luci iluminacion lts ltg beleuchtung',
   door: 'door doors tur tuer porte puerta porta deur',
   instrument:
     'voltage volt volts battery batt rssi signal acceleration accel counter sequence lux ppm co2 leak noise uptime firmware',
@@ -67,7 +68,7 @@ export const meanings = {
   saturated: 'sst sct saturated satsuct ssct tsat',
   gas: 'gas hotgas gaz heissgas',
   status:
-    'status sts stat stato state run running runs proof cmd command relay output on off onoff enable enabled active act value val pv actual ist point reading log output mode cycle zyklus ciclo stage flag',
+    'status sts stat stato state run running runs proof cmd command relay output on off onoff enable enabled active act value val pv actual ist point reading log output mode cycle zyklus ciclo stage flag betrieb',
   rack: 'rack racks pack plant verbund centrale central rk',
   group: 'group grp sg circuitgroup suctiongroup gruppo gruppe groupe grupo groep',
   circuit:
@@ -108,6 +109,11 @@ const pairs: Readonly<{ [words: string]: Meaning }> = {
   'set pt': 'set',
   'wet bulb': 'humidity',
   'dew point': 'humidity',
+  'p ref': 'highSide',
+  'p hoch': 'highSide',
+  'druck hoch': 'highSide',
+  'p nieder': 'suction',
+  'druck nieder': 'suction',
   'sat suction': 'saturated',
   'sat suct': 'saturated',
   'sat suc': 'saturated',

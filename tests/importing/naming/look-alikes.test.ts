@@ -152,3 +152,34 @@ test('tc is the condensing temperature beside po and pc, and a thermocouple else
   ).toContain('VB1.po');
   expect(circuitsOf([{ point: 'C07 tc', values: airOf(0) }]).map(({ id }) => id)).toContain('C07');
 });
+
+test('a rack called HP1 has its suction, and not two discharges', () => {
+  const named = ['HP1 P-suct', 'HP1 P-disch'].map((point, at) => ({
+    point,
+    values: steady.map((_, row) => [3, 11][at]! + Math.sin(row / 9)),
+    unit: 'barg' as const,
+  }));
+  const { site } = guessSite(
+    readingsIn([...terse, ...named].map((column) => ({ part: { what: 'indoor' as const }, ...column }))),
+  );
+  const groups = (site.racks ?? []).flatMap((rack) => rack.suctionGroups ?? []);
+  expect(groups.find(({ pressure }) => pressure === 'HP1 P-suct')?.discharge).toBe('HP1 P-disch');
+});
+
+test('Comp1 stays a compressor before its suction and discharge', () => {
+  const runs = ['Comp1 suct temp', 'Comp1 disch temp', 'Comp1 run'].map((point, at) => ({
+    point,
+    values: at === 2 ? defrostOf(3) : airOf(at).map((value) => value + 40 * at),
+    status: at === 2,
+  }));
+  const beside = terse.filter(
+    ({ part }) => part.what !== 'compressor' && !('group' in part && part.group === 1),
+  );
+  const { site } = guessSite(
+    readingsIn([...beside, ...runs].map((column) => ({ part: { what: 'indoor' as const }, ...column }))),
+  );
+  expect((site.racks ?? []).flatMap((rack) => rack.suctionGroups ?? [])[0]!.compressors).toEqual([
+    'Comp1 run',
+  ]);
+  expect(site.circuits).toHaveLength(6);
+});
