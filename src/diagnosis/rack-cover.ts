@@ -157,8 +157,10 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
 
 /** A float that no longer comes down for the case that asks for most leaves that one somewhat warm, or its valve open. */
 function leavesShort(one: Trouble, rack: Trouble): boolean {
-  const isStopped = rack.evidence.some(({ shape }) => shape === 'float-stopped');
-  return isStopped && one.scope === 'whole-circuit' && (one.lead.features.rise ?? 0) < ownTrouble;
+  const { shape, onset, features } = one.lead;
+  const isStopped = rack.evidence.some((seen) => seen.shape === 'float-stopped');
+  const isSince = shape === 'duty' || onset >= rack.lead.onset - slackMs;
+  return isStopped && isSince && one.scope === 'whole-circuit' && (features.rise ?? 0) < ownTrouble;
 }
 
 /** Superheat is a figure of the day: it is known no better than by the day on which it was high. */

@@ -148,6 +148,7 @@ describe('a rack fault', () => {
     ).toEqual(['M01']);
     expect(findings(stopped, warm(2.5, 8.8))).toHaveLength(2);
     expect(findings(stopped, warm(1.1, 4))).toHaveLength(2);
+    expect(findings(stopped, { ...warm(1.1, 4), shape: 'creep' })).toHaveLength(2);
     const atAnEnd = { ...stopped, features: { daysStill: 5, note: 1 } };
     expect(findings(atAnEnd, warm(1.1, 8.8))).toHaveLength(2);
   });
