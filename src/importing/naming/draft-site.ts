@@ -1,4 +1,4 @@
-import { Document, isCollection, isMap, isScalar, isSeq, type Node, type YAMLMap } from 'yaml';
+import { Document, isCollection, isMap, isScalar, isSeq, type Node, visit, type YAMLMap } from 'yaml';
 import type { GuessNote } from './guess-note.ts';
 import type { SiteGuess } from './guess-site.ts';
 
@@ -9,11 +9,21 @@ const longestLine = 118;
  * comment, what is unsure as questions at the top. Reads back with parseSiteFile to the same site file.
  */
 export function draftSite(guess: SiteGuess): string {
-  const document = new Document(guess.site);
+  const document = new Document(guess.site, { compat: 'yaml-1.1' });
+  quoteForOlderReaders(document);
   for (const note of guess.notes) explain(document, note);
   document.commentBefore = opening(guess);
   for (const list of listsOf(document)) list.flow = true;
   return document.toString({ lineWidth: longestLine, flowCollectionPadding: true });
+}
+
+/** `Comp 1 On?` within a list: YAML 1.1, which many readers still speak, takes the mark for its own. */
+function quoteForOlderReaders(document: Document): void {
+  visit(document, {
+    Scalar(_, node) {
+      if (typeof node.value === 'string' && node.value.includes('?')) node.type = 'QUOTE_DOUBLE';
+    },
+  });
 }
 
 function opening({ questions, confidence }: SiteGuess): string {

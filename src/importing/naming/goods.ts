@@ -85,7 +85,7 @@ function standBeforeAll(names: readonly (readonly Token[])[]): boolean {
   const has = names.map((tokens) => wordsIn(tokens));
   const count = (...meanings: readonly Meaning[]): number => has.filter((one) => one(...meanings)).length;
   if (count('set') > 0 && count('temperature', 'air') - count('set') > 1) return true;
-  const air = count('air', 'discharge', 'supply', 'temperature');
+  const air = count('air', 'probe', 'discharge', 'supply', 'temperature');
   return count('defrost') > 0 && count('set', 'valve', 'feed') > 0 && air > 0;
 }
 

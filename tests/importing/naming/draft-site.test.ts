@@ -29,6 +29,16 @@ test('a bracket in the name of a circuit is closed', () => {
   expect(circuits.map(({ id }) => id)).toContain('Viandes (meuble 1)');
 });
 
+test('readers of YAML 1.1 read names of YAML 1.1 as names: ON, a question mark', () => {
+  const named = exported(dialects[0]!).map((part) => ({
+    ...part,
+    point: `${part.point.replace(/^C01/, 'ON')}${part.part.what === 'compressor' ? ' on?' : ''}`,
+  }));
+  const draft = draftSite(guessSite(readingsIn(named)));
+  expect(draft).toContain('id: "ON"');
+  expect(draft).toContain('[ "R1 comp 1 on?", "R1 comp 2 on?" ]');
+});
+
 test('hostile column names neither break the draft nor leave their line', () => {
   const hostile = fc
     .string({ unit: 'binary', minLength: 1, maxLength: 30 })
