@@ -144,6 +144,18 @@ describe('defrosts of a produce line-up', () => {
     expect(defrostsFromShape(air, grid, calendar)).toHaveLength(2 * days);
   });
 
+  test('that are weak when they show again, as those of an iced coil do after days on which none showed, are defrosts', () => {
+    const air = Float64Array.from({ length: (days * 1440) / 5 }, (_, i) => {
+      const minute = i * 5;
+      const today = Math.floor(minute / 1440);
+      const height = today < 6 ? 7 : today < 9 ? 0 : 2.4;
+      const since = [480, 1200].map((start) => (minute % 1440) - start).find((m) => m >= 0 && m < 45);
+      return since === undefined ? 2 + (i % 2 === 0 ? 0.2 : -0.2) : 2 + (height * since) / 45;
+    });
+    const { grid, calendar } = handMadeLog({ days, stepMinutes: 5, circuits: [] });
+    expect(defrostsFromShape(air, grid, calendar)).toHaveLength(2 * 6 + 2 * 3);
+  });
+
   test('a case without defrosts has none, and a load that comes and goes makes none', () => {
     expect(signalsOf({ columns: {}, isDefrosting: () => false }).defrosts).toEqual([]);
     const stocked = [3 * 1440 + 600, 5 * 1440 + 900, 8 * 1440 + 700];

@@ -40,8 +40,10 @@ export function kindOf(point: Point, facts: ColumnFacts, tokens: readonly Token[
   if (has('discharge') && !has('air', 'probe', 'case', 'circuit') && facts.median > 60) return 'pressure';
   if ((first === 'p' || first === 'pt') && tokens.length > 1 && facts.low > -1) return 'pressure';
   if (has('outdoor') && !has('light', 'fan') && weatherLike(facts)) return 'temperature';
-  return (airLike(facts) && facts.distinct > fewestDistinct) ||
-    has('air', 'probe', 'discharge', 'return', 'supply', 'coil', 'product', 'set', 'differential')
+  const moves = facts.distinct > fewestDistinct;
+  return (airLike(facts) && moves) ||
+    (has('discharge') && moves) ||
+    has('air', 'probe', 'return', 'supply', 'coil', 'product', 'set', 'differential')
     ? 'temperature'
     : 'number';
 }

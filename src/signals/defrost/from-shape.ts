@@ -23,7 +23,7 @@ const weakShare = 0.5;
 export function defrostsFromShape(air: Float64Array, grid: Grid, calendar: Calendar): Stretch[] {
   const events = riseEvents(air, grid);
   const byStart = new Map(events.map((event) => [event.from, event]));
-  const strong = strongSlots(recurringSlots([...byStart.keys()], grid, calendar), byStart);
+  const strong = strongSlots(recurringSlots([...byStart.keys()], grid, calendar), byStart, calendar);
   const { slots, regular } = withTrueFeet(strong, byStart, grid);
   if (slots.length === 0) {
     const plain = events.filter((event) => event.rise >= plainRise);
@@ -37,16 +37,39 @@ export function defrostsFromShape(air: Float64Array, grid: Grid, calendar: Calen
   return joined(withoutEchoes([...regular, ...single], apart), further, apart);
 }
 
-/** Of these, a climb far smaller than is usual at its time of day is a door that opened then, and no use of the slot. */
-function strongSlots(slots: readonly Slot[], events: ReadonlyMap<number, RiseEvent>): Slot[] {
-  const riseOf = (start: number): Kelvin => events.get(start)!.rise;
-  const rises = slots.map(({ starts }) => median(starts.map(riseOf)));
+/** Days without another climb at a time of day, before and after, by which a weak one there stands alone. */
+const idleDays = 2;
+
+function strongSlots(
+  slots: readonly Slot[],
+  events: ReadonlyMap<number, RiseEvent>,
+  calendar: Calendar,
+): Slot[] {
+  const rises = slots.map((slot) => median(slot.starts.map((start) => events.get(start)!.rise)));
   const largest = Math.max(...rises);
   return slots.flatMap(({ minute, starts }, i) =>
     rises[i]! >= weakShare * largest
-      ? [{ minute, starts: starts.filter((start) => riseOf(start) >= seenShare * rises[i]!) }]
+      ? [{ minute, starts: withoutDoors(starts, events, seenShare * rises[i]!, calendar) }]
       : [],
   );
+}
+
+/**
+ * Without climbs far smaller than is usual at that time of day that stand alone: a door that opened at a time which the
+ * schedule has left. A coil that ices climbs ever less, but again and again.
+ */
+function withoutDoors(
+  starts: readonly number[],
+  events: ReadonlyMap<number, RiseEvent>,
+  plain: Kelvin,
+  calendar: Calendar,
+): number[] {
+  const inOrder = [...starts].sort((a, b) => a - b);
+  const dayOf = (at: number): number => dayAt(calendar, inOrder[at]!);
+  const isAlone = (at: number): boolean =>
+    (at === 0 || dayOf(at) - dayOf(at - 1) > idleDays) &&
+    (at === inOrder.length - 1 || dayOf(at + 1) - dayOf(at) > idleDays);
+  return inOrder.filter((start, at) => events.get(start)!.rise >= plain || !isAlone(at));
 }
 
 /**

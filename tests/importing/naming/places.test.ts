@@ -205,3 +205,12 @@ test('a probe that reads the end of its scale for most of the log is one of its 
   ]);
   expect(withProbe(guess, 'C07 DAT1')?.probes).toEqual(['C07 DAT1', 'C07 DAT2', 'C07 DAT3']);
 });
+
+test('a channel that reads the end of its scale from the first reading on is no probe: nothing is connected', () => {
+  const guess = guessOf([
+    ...[1, 2].map((number) => ({ point: `C07 DAT${number}`, values: air })),
+    { point: 'C07 DAT9', values: air.map(() => -40) },
+    { point: 'C07 Defrost', values: onOff, status: true },
+  ]);
+  expect(withProbe(guess, 'C07 DAT1')?.probes).toEqual(['C07 DAT1', 'C07 DAT2']);
+});
