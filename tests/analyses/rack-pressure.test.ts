@@ -271,36 +271,6 @@ describe('a service visit', () => {
     expect(judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) }).evidence).toEqual([]);
   });
 
-  /** Three machines that are taken off at 42, 41 and 40 psig; from day 9 on they run on to `cutOut` and stop as one. */
-  const cycling = (cutOut: number) => {
-    const isCut = (minute: number) => day(minute) > 9;
-    const gauge = (minute: number) =>
-      isCut(minute) ? 48 - ((48 - cutOut) * (minute % 60)) / 60 : 48 - (8 * (minute % 60)) / 60;
-    const machine = (offAt: number) =>
-      recordOf(
-        `comp off at ${offAt}`,
-        'status',
-        valuesOf(grid, (minute) => (minute % 60 >= 10 && (isCut(minute) || gauge(minute) > offAt) ? 1 : 0)),
-      );
-    return {
-      pressure: pressureOf(gauge),
-      pressureSetPoint: psig(45),
-      compressors: [machine(43), machine(41.5), machine(40.5)],
-    };
-  };
-
-  test('is not machines that all stop at once well under the target: a cut-out, told by that though no dip is deep', () => {
-    const { evidence } = judge(cycling(33));
-    expect(evidence.map((one) => one.shape)).toContain('low-pressure-trips');
-    const trips = evidence.find((one) => one.shape === 'low-pressure-trips')!;
-    expect(measureOf(trips, 'tripsADay')).toBe(24);
-    expect(Math.abs(dayOfOnset(trips) - 9)).toBeLessThan(0.2);
-  });
-
-  test('is machines that all stop at once about the target: their control took them off', () => {
-    expect(judge(cycling(41)).evidence.map((one) => one.shape)).not.toContain('low-pressure-trips');
-  });
-
   test('is not what dips the export begins with: those are the habit of the rack', () => {
     const gauge = (minute: number) => (day(minute) > 1 && minute % 180 < 10 ? 10 : 45);
     const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) });

@@ -1,20 +1,25 @@
+import { stepMinutes } from '../../model/grid.ts';
 import type { Log, SuctionGroup } from '../../model/log.ts';
 import { targetAt } from '../../model/record.ts';
 import { runThreshold } from '../../signals/run-threshold.ts';
 import type { Kilopascal } from '../../units/quantities.ts';
 import { settings } from './settings.ts';
 
-/** Machines that a control takes off one by one do not all stop between two readings. */
+/** Machines that a control takes off one by one do not all stop between two readings, a minute apart at most. */
 const fewestRunning = 2;
+const longestMinutes = 1;
 
 /**
  * Samples at which two machines or more of the group ran and none does at the next reading, the suction well under its
  * target: its control takes them off one by one, a low-pressure cut-out all at once. Empty where fewer than two
- * machines are logged.
+ * are logged as running or not, or readings stand farther apart than a minute.
  */
 export function commonStops(group: SuctionGroup, usual: Kilopascal, { grid }: Log): number[] {
-  const { compressors, pressure, pressureSetPoint } = group;
-  if (pressure === null || compressors.length < fewestRunning) return [];
+  const { pressure, pressureSetPoint } = group;
+  // A machine may be logged by its speed as well.
+  const compressors = group.compressors.filter(({ quantity }) => quantity === 'status');
+  if (pressure === null || compressors.length < fewestRunning || stepMinutes(grid) > longestMinutes)
+    return [];
   const machines = compressors.map((record) => ({ record, threshold: runThreshold(record) }));
   const stops: number[] = [];
   let before = 0;
