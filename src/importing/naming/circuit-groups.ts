@@ -3,8 +3,9 @@ import { clustersOf, coherence, movesTogether } from './clusters.ts';
 import type { Movements } from './movements.ts';
 import { byValuesOnly, groupByName, groupKey, type NameGroup, type NameGrouping } from './name-groups.ts';
 import { byNaturalOrder } from './natural-order.ts';
-import { keyText, namesOnly, type ResidualToken, residualOf } from './residual.ts';
+import { namesOnly, type ResidualToken, residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';
+import { textOf } from './tokens.ts';
 
 export interface CircuitGroups extends NameGrouping {
   /** 0 to 1. */
@@ -97,7 +98,7 @@ function sharedNames(clusters: readonly (readonly NamedColumn[])[]): (readonly R
     const others = rest.map((column) => new Set(residualOf(column).map(({ text }) => text)));
     return namesOnly(residualOf(first!)).filter(({ text }) => others.every((texts) => texts.has(text)));
   });
-  const texts = new Set(names.map(keyText));
+  const texts = new Set(names.map(textOf));
   return texts.size === clusters.length && !texts.has('') ? names : null;
 }
 

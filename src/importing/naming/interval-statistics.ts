@@ -1,5 +1,5 @@
 import { groupedBy } from '../points/grouped-by.ts';
-import type { Token } from './tokens.ts';
+import { type Token, textOf } from './tokens.ts';
 
 /**
  * `Air 1 avg`, `Air 1 min`, `Air 1 max`: what one point did within each interval. The mean is its reading; least and
@@ -13,7 +13,7 @@ export function intervalStatistics(all: readonly (readonly Token[])[]): {
   const named = all.flatMap((tokens, index) => {
     const last = tokens.at(-1);
     return last?.meaning === 'average' || last?.meaning === 'extreme'
-      ? [{ index, meaning: last.meaning, key: keyOf(tokens.slice(0, -1)) }]
+      ? [{ index, meaning: last.meaning, key: textOf(tokens.slice(0, -1)) }]
       : [];
   });
   const together = [...groupedBy(named, ({ key }) => key).values()].filter(
@@ -31,5 +31,3 @@ export function intervalStatistics(all: readonly (readonly Token[])[]): {
 }
 
 const leastShare = 0.5;
-
-const keyOf = (tokens: readonly Token[]): string => tokens.map(({ text }) => text).join(' ');

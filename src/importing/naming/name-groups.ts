@@ -4,8 +4,9 @@ import { type NameReading, nameReadings } from './name-readings.ts';
 import { matchedShare, scoreOf } from './name-score.ts';
 import { NamesOfOthers } from './names-of-others.ts';
 import { isPlaceLetter } from './place-letter.ts';
-import { keyText, namesOnly, type ResidualToken, residualOf } from './residual.ts';
+import { namesOnly, type ResidualToken, residualOf } from './residual.ts';
 import type { NamedColumn } from './role.ts';
+import { textOf } from './tokens.ts';
 
 /** Confidence of a column that is taken for air by its values alone, at most. */
 export const byValuesOnly = 0.5;
@@ -87,10 +88,10 @@ function grouped(
     const place = residual.filter((token) => !keyTokens.includes(token));
     return {
       column,
-      position: keyText(place),
+      position: textOf(place),
       isPlace: isPlace(place),
       keyTokens,
-      ofOthers: ofOthers === null ? null : keyText(ofOthers),
+      ofOthers: ofOthers === null ? null : textOf(ofOthers),
       stem: stemOf(column, stemmed),
     };
   });
@@ -140,7 +141,7 @@ export function stemOf(column: NamedColumn, byFile: boolean): string | null {
 }
 
 export function groupKey(stem: string | null, key: readonly ResidualToken[]): string {
-  return `${stem ?? ''}\n${keyText(key)}`;
+  return `${stem ?? ''}\n${textOf(key)}`;
 }
 
 /** Words for a place, and at most one bare letter or number. */

@@ -1,6 +1,7 @@
 import { groupedBy } from '../points/grouped-by.ts';
-import { keyText, namesOnly, type ResidualToken, residualOf } from './residual.ts';
+import { namesOnly, type ResidualToken, residualOf } from './residual.ts';
 import type { NamedColumn, Role } from './role.ts';
+import { textOf } from './tokens.ts';
 
 /** One of each stands at a circuit, so what is left of its name is the circuit's. */
 const oneAtACircuit: ReadonlySet<Role> = new Set<Role>(['set-point', 'defrost', 'valve', 'superheat']);
@@ -16,7 +17,7 @@ export class NamesOfOthers {
       .filter(({ role }) => oneAtACircuit.has(role))
       .map((column) => ({ role: column.role, name: namesOnly(residualOf(column)) }))
       .filter(({ name }) => name.length > 0);
-    const agreed = [...groupedBy(carried, ({ name }) => keyText(name)).values()]
+    const agreed = [...groupedBy(carried, ({ name }) => textOf(name)).values()]
       .filter((same) => new Set(same.map(({ role }) => role)).size > 1)
       .map(([first]) => first!.name.map(({ text }) => text));
     this.#names = agreed.length > mostNames ? [] : agreed;

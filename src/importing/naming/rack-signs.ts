@@ -1,6 +1,6 @@
 import { wordsIn } from './kind.ts';
 import type { NamedColumn } from './role.ts';
-import type { Token } from './tokens.ts';
+import { type Token, textOf } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
 
 /** C1, CP1 and K1 of a compressor, V1 of a Verdichter. */
@@ -97,8 +97,4 @@ function meant(tokens: readonly Token[], at: number, meaning: Meaning): readonly
 function nameBeforeSide({ tokens }: NamedColumn): string {
   const at = tokens.findIndex(({ meaning }) => sides.has(meaning));
   return textOf(tokens.slice(0, at < 0 ? -1 : at));
-}
-
-function textOf(tokens: readonly Token[]): string {
-  return tokens.map(({ text }) => text).join(' ');
 }

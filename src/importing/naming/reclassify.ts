@@ -1,12 +1,13 @@
-import { keyText, residualOf } from './residual.ts';
+import { residualOf } from './residual.ts';
 import type { NamedColumn, Role } from './role.ts';
+import { textOf } from './tokens.ts';
 
 /**
  * Columns that carry the name of a rack and of no circuit belong to the rack: a bare `R1 discharge` without a
  * unit is a pressure there, and `R1 suction temp` is no coil outlet.
  */
 export function withRackColumns(columns: readonly NamedColumn[]): NamedColumn[] {
-  const keys = columns.map((column) => keyText(residualOf(column).filter((token) => token.mark !== 'probe')));
+  const keys = columns.map((column) => textOf(residualOf(column).filter((token) => token.mark !== 'probe')));
   const rackKeys = new Set<string>();
   const circuitKeys = new Set<string>();
   for (const [index, column] of columns.entries()) {

@@ -115,7 +115,3 @@ export function namesOnly(residual: readonly ResidualToken[]): readonly Residual
     ({ mark, text }) => mark !== 'probe' || !(isPlaceLetter(text) || /^\d+$/.test(text)),
   );
 }
-
-export function keyText(tokens: readonly ResidualToken[]): string {
-  return tokens.map((token) => token.text).join(' ');
-}

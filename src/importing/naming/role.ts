@@ -10,7 +10,7 @@ import { namesToRead } from './name-to-read.ts';
 import { type Role, roleOf } from './role-rules.ts';
 import { withRoomsOfCircuits } from './rooms.ts';
 import { withShortForms } from './short-forms.ts';
-import { type Token, tokensOf } from './tokens.ts';
+import { type Token, textOf, tokensOf } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
 
 export type { Kind } from './kind.ts';
@@ -54,7 +54,7 @@ const ofInterval = 'the least or greatest within each interval, whose mean stand
 
 /** `M01_Air1_F`: a last F or C in many names is the unit, unless other names end in A or B or it tells probes apart. */
 function withoutUnitLetters(all: readonly (readonly Token[])[]): readonly (readonly Token[])[] {
-  const names = all.map((tokens) => tokens.map(({ text }) => text).join(' '));
+  const names = all.map(textOf);
   const probeLetters = endedByProbeLetter(names);
   const lasts = all.map((tokens, index) =>
     probeLetters.has(names[index]!) ? '' : (tokens.at(-1)?.text ?? ''),

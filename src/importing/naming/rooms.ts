@@ -1,4 +1,4 @@
-import type { Token } from './tokens.ts';
+import { type Token, textOf } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
 
 type Tokens = readonly Token[];
@@ -23,8 +23,4 @@ export function withRoomsOfCircuits(all: readonly Tokens[]): readonly Tokens[] {
     if (at < 1 || cooled.get(textOf(tokens.slice(0, at)))?.size !== ofCircuits.size) return tokens;
     return tokens.with(at, { ...tokens[at]!, meaning: 'air' });
   });
-}
-
-function textOf(tokens: Tokens): string {
-  return tokens.map(({ text }) => text).join(' ');
 }

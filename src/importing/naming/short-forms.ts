@@ -1,4 +1,4 @@
-import type { Token } from './tokens.ts';
+import { type Token, textOf } from './tokens.ts';
 import type { Meaning } from './vocabulary.ts';
 
 type Tokens = readonly Token[];
@@ -74,8 +74,4 @@ function withHands(all: readonly Tokens[]): readonly Tokens[] {
 
 function withMeaning(tokens: Tokens, at: number, meaning: Meaning): Tokens {
   return tokens.with(at, { ...tokens[at]!, meaning });
-}
-
-function textOf(tokens: Tokens): string {
-  return tokens.map(({ text }) => text).join(' ');
 }

@@ -18,6 +18,11 @@ const longestName = 200;
 const unitWords =
   /^(?:deg|degrees?|°?[fck]|deg(?:rees?)?[ _]?[fck]|[fc]ahrenheit|celsius|kelvin|fahrenheit|psi[gad]?|bar[ga]?|kpa[ga]?|mpa|mbar|%|pct|percent|kwh?|amps?|hz|on ?\/ ?off|0 ?\/ ?1)$/i;
 
+/** The words and numbers of a name, or of a part of one, in a line. */
+export function textOf(tokens: readonly Pick<Token, 'text'>[]): string {
+  return tokens.map(({ text }) => text).join(' ');
+}
+
 /** Splits a column name at punctuation, at changes of case and between letters and digits; units are left out. */
 export function tokensOf(name: string): Token[] {
   const written = name.slice(0, longestName);
