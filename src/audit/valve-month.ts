@@ -1,25 +1,23 @@
-import type { SampleRange } from '../exposure/exposure.ts';
+import { valveUse } from '../figures/valve-use.ts';
 import { stepMinutes } from '../model/grid.ts';
 import type { CircuitSignals } from '../signals/types.ts';
-import { Phase } from '../signals/types.ts';
-
-const halfOpen = 0.5;
+import type { Month } from './month.ts';
 
 /** Duty and openings an hour in settled air; NaN and null where no (on/off) valve is logged. */
 export function valveMonth(
   { circuit: { valve }, phase, log }: CircuitSignals,
-  { from, to }: SampleRange,
+  { days }: Month,
 ): { readonly duty: number; readonly startsPerHour: number | null } {
   if (valve === null) return { duty: Number.NaN, startsPerHour: null };
-  let fed = 0;
   let known = 0;
+  let fed = 0;
   let starts = 0;
-  for (let i = from; i < to; i++) {
-    const opening = valve.values[i]!;
-    if (phase[i] !== Phase.cooling || Number.isNaN(opening)) continue;
-    known++;
-    fed += opening;
-    if (opening > halfOpen && i > 0 && valve.values[i - 1]! <= halfOpen) starts++;
+  for (const d of days) {
+    const { from, to } = log.calendar.days[d]!;
+    const use = valveUse(valve.values, phase, from, to);
+    known += use.known;
+    fed += use.fed;
+    starts += use.starts;
   }
   const isSwitched = valve.quantity === 'status' && known > 0;
   return {

@@ -1,5 +1,5 @@
 import { circuitFigures } from '../figures/circuit-figures.ts';
-import { blocksADay, clockBlocks } from '../figures/clock-blocks.ts';
+import { blocksADay, type ClockBlocks, clockBlocks } from '../figures/clock-blocks.ts';
 import { type Figure, figureMeanings } from '../figures/figure.ts';
 import { median } from '../maths/median.ts';
 import type { CircuitSignals, Signals } from '../signals/types.ts';
@@ -67,7 +67,7 @@ export function sisterComparison(signals: Signals): (circuitId: string) => Siste
 }
 
 /** A figure known on fewer than half of the days says what the circuit was, not what it is. */
-function lastMiddles(circuit: CircuitSignals, blocks: Int32Array): Middles {
+function lastMiddles(circuit: CircuitSignals, blocks: ClockBlocks): Middles {
   return new Map(
     circuitFigures(circuit, blocks)
       .filter(({ point, id }) => point === null || id === 'superheat')

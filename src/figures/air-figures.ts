@@ -4,7 +4,7 @@ import { type Target, targetAt } from '../model/record.ts';
 import type { CircuitSignals } from '../signals/types.ts';
 import { Phase } from '../signals/types.ts';
 import { type BlockReadings, blockMedians } from './block-readings.ts';
-import { blockRuns, blocksADay } from './clock-blocks.ts';
+import type { ClockBlocks } from './clock-blocks.ts';
 import type { Figure } from './figure.ts';
 
 /** A block needs this much settled air to speak for itself. */
@@ -17,24 +17,22 @@ export const leastBlockMinutes = 30;
  */
 export function airFigures(
   { circuit, usable, phase, log }: CircuitSignals,
-  blocks: Int32Array,
+  blocks: ClockBlocks,
   readings: readonly BlockReadings[],
 ): Figure[] {
   const probes = circuit.probes.filter((_, i) => usable[i]);
   if (probes.length === 0) return [];
   const least = samplesIn(log.grid, leastBlockMinutes);
-  const runs = blockRuns(blocks);
-  const room = airRoom(Math.max(...runs.map(({ from, to }) => to - from)), probes.length);
-  const blockCount = log.calendar.days.length * blocksADay;
-  const empty = () => new Float64Array(blockCount).fill(Number.NaN);
+  const room = airRoom(Math.max(...blocks.runs.map(({ from, to }) => to - from)), probes.length);
+  const empty = () => new Float64Array(blocks.count).fill(Number.NaN);
   const figures = { level: empty(), spread: empty(), swing: empty() };
   const offsets = probes.map(empty);
-  const air = readings.filter((_, i) => usable[i]).map((own) => blockMedians(own, blockCount, least));
+  const air = readings.filter((_, i) => usable[i]).map((own) => blockMedians(own, blocks.count, least));
   const values = probes.map(({ record }) => record.values);
   const { setPoint } = circuit;
   const isFixed = setPoint === null || typeof setPoint === 'number';
 
-  for (const { block, from, to } of runs) {
+  for (const { block, from, to } of blocks.runs) {
     const count = gatherRows(values, phase, from, to, room);
     if (count < least) continue;
     const middle = (series: Float64Array): number => middleOfKnown(series, count, least, room.scratch);

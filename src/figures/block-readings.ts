@@ -1,35 +1,45 @@
 import { type PooledParts, pooledParts } from '../maths/pooled-parts.ts';
 import type { Record } from '../model/record.ts';
 import { type CircuitSignals, Phase } from '../signals/types.ts';
-import { blocksADay } from './clock-blocks.ts';
+import type { ClockBlocks } from './clock-blocks.ts';
 
 /** The readings of a record, one part a clock block of the calendar. */
 export type BlockReadings = PooledParts;
 
-/** @param places clock block of each sample, −1 of those left out */
-export function blockReadings(
-  { values, resolution }: Record,
-  places: Int32Array,
-  blockCount: number,
-): BlockReadings {
-  const partOf = Int32Array.from({ length: blockCount }, (_, block) => block);
-  return pooledParts([{ values, places, partOf }], blockCount, resolution);
+export function blockReadings({ values, resolution }: Record, { of, count }: ClockBlocks): BlockReadings {
+  return pooledParts([{ values, places: of, partOf: partsFrom(0, count) }], count, resolution);
 }
 
-/** Settled air of every probe. */
-export function settledReadings(
-  { circuit, phase, log }: CircuitSignals,
-  blocks: Int32Array,
-): BlockReadings[] {
-  const blockCount = log.calendar.days.length * blocksADay;
-  const places = inSettledAir(blocks.slice(), phase);
-  return circuit.probes.map(({ record }) => blockReadings(record, places, blockCount));
+/** The settled air of a circuit, each reading counted once. */
+export interface SettledReadings {
+  /** Parts of all probes: the blocks of the first, of the second, … */
+  readonly all: PooledParts;
+  /** One a probe. */
+  readonly probes: readonly BlockReadings[];
 }
 
-/** Changes `blocks` in place: −1 outside settled air. */
-function inSettledAir(blocks: Int32Array, phase: Uint8Array): Int32Array {
-  for (let i = 0; i < blocks.length; i++) if (phase[i] !== Phase.cooling) blocks[i] = -1;
-  return blocks;
+export function settledReadings({ circuit, phase }: CircuitSignals, blocks: ClockBlocks): SettledReadings {
+  const { count } = blocks;
+  const places = inSettledAir(blocks.of.slice(), phase);
+  const series = circuit.probes.map(({ record }, k) => ({
+    values: record.values,
+    places,
+    partOf: partsFrom(k * count, count),
+  }));
+  const resolutions = new Set(circuit.probes.map(({ record }) => record.resolution));
+  const [resolution] = resolutions.size === 1 ? resolutions : [0];
+  const all = pooledParts(series, series.length * count, resolution!);
+  return { all, probes: series.map((_, k) => all.slice(k * count, (k + 1) * count)) };
+}
+
+function partsFrom(first: number, count: number): Int32Array {
+  return Int32Array.from({ length: count }, (_, k) => first + k);
+}
+
+/** Changes `places` in place: −1 outside settled air. */
+function inSettledAir(places: Int32Array, phase: Uint8Array): Int32Array {
+  for (let i = 0; i < places.length; i++) if (phase[i] !== Phase.cooling) places[i] = -1;
+  return places;
 }
 
 /** Type 7 median of each block; NaN of those with fewer readings than `least`. */

@@ -1,6 +1,7 @@
 import type { CircuitSignals } from '../signals/types.ts';
 import { airFigures } from './air-figures.ts';
 import { type BlockReadings, settledReadings } from './block-readings.ts';
+import type { ClockBlocks } from './clock-blocks.ts';
 import type { Figure } from './figure.ts';
 import { recoveryFigure } from './recovery-figure.ts';
 import { valveFigures } from './valve-figures.ts';
@@ -8,8 +9,8 @@ import { valveFigures } from './valve-figures.ts';
 /** Everything that is followed on one circuit; figures of which nothing is known are left out. */
 export function circuitFigures(
   signals: CircuitSignals,
-  blocks: Int32Array,
-  readings: readonly BlockReadings[] = settledReadings(signals, blocks),
+  blocks: ClockBlocks,
+  readings: readonly BlockReadings[] = settledReadings(signals, blocks).probes,
 ): Figure[] {
   return [
     ...airFigures(signals, blocks, readings),

@@ -11,15 +11,24 @@ export function blockTitle(block: number): string {
   return `${two(block * blockHours)}–${two((block + 1) * blockHours)} h`;
 }
 
-/** For every sample of the grid `day * blocksADay + block`, day being its position in the calendar. */
-export function clockBlocks({ grid, calendar }: Pick<Log, 'grid' | 'calendar'>): Int32Array {
-  const blocks = new Int32Array(grid.count);
+/** The samples of a log by the blocks of its days. */
+export interface ClockBlocks {
+  /** Blocks of the whole calendar. */
+  readonly count: number;
+  /** Of every sample `day * blocksADay + block`, day being its position in the calendar. */
+  readonly of: Int32Array;
+  /** The same as runs of samples, in their order. */
+  readonly runs: readonly BlockRun[];
+}
+
+export function clockBlocks({ grid, calendar }: Pick<Log, 'grid' | 'calendar'>): ClockBlocks {
+  const of = new Int32Array(grid.count);
   calendar.days.forEach((day, d) => {
     for (let i = day.from; i < day.to; i++) {
-      blocks[i] = d * blocksADay + Math.floor(minuteOfDay(grid, calendar, i) / (blockHours * 60));
+      of[i] = d * blocksADay + Math.floor(minuteOfDay(grid, calendar, i) / (blockHours * 60));
     }
   });
-  return blocks;
+  return { count: calendar.days.length * blocksADay, of, runs: runsOf(of) };
 }
 
 /** The samples of one clock block, half open. */
@@ -29,8 +38,7 @@ export interface BlockRun {
   readonly to: number;
 }
 
-/** `clockBlocks` as runs of samples, in their order. */
-export function blockRuns(blocks: Int32Array): BlockRun[] {
+function runsOf(blocks: Int32Array): BlockRun[] {
   const runs: BlockRun[] = [];
   let from = 0;
   for (let i = 1; i <= blocks.length; i++) {

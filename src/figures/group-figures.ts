@@ -3,7 +3,7 @@ import type { Log, SuctionGroup } from '../model/log.ts';
 import type { Record } from '../model/record.ts';
 import { leastBlockMinutes } from './air-figures.ts';
 import { type BlockReadings, blockMedians, blockReadings } from './block-readings.ts';
-import { blocksADay } from './clock-blocks.ts';
+import type { ClockBlocks } from './clock-blocks.ts';
 import type { Figure } from './figure.ts';
 
 type GroupPoint = Pick<Figure, 'id' | 'unit'> & { readonly record: Record };
@@ -20,19 +20,18 @@ function groupPoints({ pressure, discharge, liquidLevel }: SuctionGroup): GroupP
 /** Everything that is followed on a suction group, with the readings that it is the median of. */
 export function groupReadings(
   group: SuctionGroup,
-  { grid, calendar }: Log,
-  blocks: Int32Array,
+  { grid }: Log,
+  blocks: ClockBlocks,
 ): { readonly figure: Figure; readonly readings: BlockReadings }[] {
-  const blockCount = calendar.days.length * blocksADay;
   const least = samplesIn(grid, leastBlockMinutes);
   return groupPoints(group).map(({ id, unit, record }) => {
-    const readings = blockReadings(record, blocks, blockCount);
-    const values = blockMedians(readings, blockCount, least);
+    const readings = blockReadings(record, blocks);
+    const values = blockMedians(readings, blocks.count, least);
     return { figure: { id, point: record.point, unit, values }, readings };
   });
 }
 
 /** Medians by clock block. */
-export function groupFigures(group: SuctionGroup, log: Log, blocks: Int32Array): Figure[] {
+export function groupFigures(group: SuctionGroup, log: Log, blocks: ClockBlocks): Figure[] {
   return groupReadings(group, log, blocks).map(({ figure }) => figure);
 }

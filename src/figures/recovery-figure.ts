@@ -1,15 +1,15 @@
 import { median } from '../maths/median.ts';
 import type { CircuitSignals } from '../signals/types.ts';
-import { blocksADay } from './clock-blocks.ts';
+import type { ClockBlocks } from './clock-blocks.ts';
 import type { Figure } from './figure.ts';
 
 /** Recovery of the defrosts that began in a block, usually one. */
-export function recoveryFigure({ defrosts, usable, log }: CircuitSignals, blocks: Int32Array): Figure {
-  const values = new Float64Array(log.calendar.days.length * blocksADay).fill(Number.NaN);
+export function recoveryFigure({ defrosts, usable }: CircuitSignals, blocks: ClockBlocks): Figure {
+  const values = new Float64Array(blocks.count).fill(Number.NaN);
   const byBlock = new Map<number, number[]>();
   for (const window of defrosts) {
     if (!window.complete) continue;
-    const block = blocks[window.from]!;
+    const block = blocks.of[window.from]!;
     const list = byBlock.get(block) ?? [];
     window.probes.forEach((probe, k) => {
       if (usable[k]) list.push(probe.recoveryMinutes ?? probe.watchedMinutes);

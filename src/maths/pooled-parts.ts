@@ -17,6 +17,8 @@ export interface PooledParts {
   count(part: number): number;
   /** How many readings of the part lie above `limit`. */
   above(part: number, limit: number): number;
+  /** The parts from `from` to `to` (exclusive) alone, numbered from 0; nothing is copied. */
+  slice(from: number, to: number): PooledParts;
   /** Larger parts, each pooled from some of these once: cheaper where many pools share them. */
   pooled(groups: readonly (readonly number[])[]): PooledParts;
 }
@@ -78,6 +80,8 @@ function partsOfCounts(shown: Float64Array, counts: Counts, totals: Int32Array):
       return countedQuantiles(shown, scratch, shares, total);
     },
     count: (part) => totals[part]!,
+    slice: (from, to) =>
+      partsOfCounts(shown, counts.subarray(from * steps, to * steps), totals.subarray(from, to)),
     above: (part, limit) => sumOf(countsOf(part).subarray(firstAbove(shown, limit))),
     pooled(groups) {
       const larger = new Int32Array(groups.length * steps);
@@ -201,6 +205,7 @@ export function singleParts(values: Float64Array): PooledParts {
   return {
     quantiles: (chosen, shares) => selectQuantiles(known(chosen), shares),
     count: (part) => (Number.isNaN(values[part]!) ? 0 : 1),
+    slice: (from, to) => singleParts(values.subarray(from, to)),
     above: (part, limit) => (values[part]! > limit ? 1 : 0),
     pooled: (groups) => partsOfReadings(groups.map(known)),
   };
@@ -220,6 +225,7 @@ function partsOfReadings(readings: readonly Float64Array[]): PooledParts {
   return {
     quantiles: (chosen, shares) => selectQuantiles(scratch, shares, pool(chosen, scratch)),
     count: (part) => readings[part]!.length,
+    slice: (from, to) => partsOfReadings(readings.slice(from, to)),
     above: (part, limit) => countAbove(readings[part]!, limit),
     pooled: (groups) => partsOfReadings(groups.map((parts) => scratch.slice(0, pool(parts, scratch)))),
   };

@@ -16,7 +16,7 @@ export type AtEnd =
 export function figureAtEnd(norm: Norm, log: Log): AtEnd {
   const known = norm.values.findLastIndex((value) => !Number.isNaN(value));
   if (known < 0) return { lastKnown: null };
-  const blocks = clockBlocks(log);
+  const blocks = clockBlocks(log).of;
   const age = blocks.at(-1)! - known;
   if (age > (norm.id === 'recovery' ? endBlocks.recovery : endBlocks.others)) {
     return { lastKnown: timeAt(log.grid, blocks.indexOf(known)) };

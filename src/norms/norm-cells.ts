@@ -6,19 +6,21 @@ import type { NormCell } from './norm.ts';
 const dayTypes: readonly DayType[] = ['weekday', 'weekend'];
 const allBlocks = [...Array(blocksADay).keys()];
 
+/** Positions in the calendar of the days that a norm is learnt from. */
+export type LearntDays = Readonly<Record<DayType, readonly number[]>>;
+
+/** @param learnt one a day of the calendar */
+export function daysByType({ days }: Calendar, learnt: readonly boolean[]): LearntDays {
+  const daysOf = (kind: DayType): number[] =>
+    days.flatMap(({ weekday }, d) => (learnt[d] && dayTypeOf(weekday) === kind ? [d] : []));
+  return { weekday: daysOf('weekday'), weekend: daysOf('weekend') };
+}
+
 /**
  * p10, median and p90 (type 7) of the readings of each block of the day and day type, and of whole days.
- *
- * @param learnt one a day of the calendar: whether the norm is learnt from it
  */
-export function normCells(
-  readings: BlockReadings,
-  calendar: Calendar,
-  learnt: readonly boolean[],
-): NormCell[] {
-  const daysOf = (kind: DayType): number[] =>
-    calendar.days.flatMap(({ weekday }, d) => (learnt[d] && dayTypeOf(weekday) === kind ? [d] : []));
-  const filled = dayTypes.flatMap((kind) => filledBlocks(readings, daysOf(kind)));
+export function normCells(readings: BlockReadings, days: LearntDays): NormCell[] {
+  const filled = dayTypes.flatMap((kind) => filledBlocks(readings, days[kind]));
   const pools = readings.pooled(filled);
   return [...dayTypes, 'any' as const].flatMap((dayType) =>
     [...allBlocks, null].flatMap((block): NormCell[] => {
@@ -29,8 +31,8 @@ export function normCells(
       );
       const [p10, median, p90] = pools.quantiles(chosen.flat(), [0.1, 0.5, 0.9]);
       if (Number.isNaN(median!)) return [];
-      const days = fullest(chosen.map((parts) => parts.map((part) => filled[part]!)));
-      return [{ dayType, block, days, p10: p10!, median: median!, p90: p90! }];
+      const rests = fullest(chosen.map((parts) => parts.map((part) => filled[part]!)));
+      return [{ dayType, block, days: rests, p10: p10!, median: median!, p90: p90! }];
     }),
   );
 }

@@ -41,7 +41,7 @@ export function checkRepair(
   const own = signals.circuits.find(({ circuit }) => circuit.id === circuitId);
   if (own === undefined) throw new RangeError(`This log has no circuit ${circuitId}.`);
   const blocks = clockBlocks(signals.log);
-  const windows = repairWindows(own, blocks, serviced);
+  const windows = repairWindows(own, blocks.of, serviced);
   const past = findings.filter(({ onset }) => onset < serviced);
   const reference = referenceBlocks(own, past, windows.before);
   const measures = circuitFigures(own, blocks)

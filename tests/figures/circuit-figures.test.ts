@@ -13,7 +13,7 @@ const byKey = (figures: readonly Figure[], key: string) =>
 describe('figures by block of the clock', () => {
   test('six blocks a day on the site clock; the repeated hour falls into the block it shows', () => {
     const log = handMadeLog({ days: 3, clockBackOnDay: 1 });
-    const blocks = clockBlocks(log);
+    const blocks = clockBlocks(log).of;
     const samples = (block: number) => blocks.filter((each) => each === block).length;
     expect([0, 1, 2, 3, 4, 5].map(samples)).toEqual(Array.from({ length: 6 }, () => 240));
     expect(samples(6)).toBe(300);

@@ -1,11 +1,14 @@
 import { limitOf } from '../../exposure/circuit-exposure.ts';
+import type { SampleRange } from '../../exposure/exposure.ts';
 import { median } from '../../maths/median.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { Phase } from '../../signals/types.ts';
+import { airView } from '../air-view.ts';
+import type { Month } from '../month.ts';
 import type { MonthScope } from '../scope.ts';
 import { differenceCell, temperatureCell } from '../scope.ts';
-import { readingsIn, settledAir } from '../settled-air.ts';
+import { readingsIn } from '../settled-air.ts';
 import { defineTable } from '../table.ts';
 import { valveMonth } from '../valve-month.ts';
 import { circuitColumn } from './key-columns.ts';
@@ -151,10 +154,10 @@ function circuitMonth(signals: CircuitSignals, scope: MonthScope): CircuitMonth 
   const { range, days } = scope.month;
   const { circuit, usable, log } = signals;
   const step = stepMinutes(log.grid);
-  const settled = settledAir(signals, scope);
+  const settled = airView(scope).settled.get(signals)!;
   const medians = settled.probes.filter((_, k) => usable[k]).map(({ median }) => median);
   const limit = limitOf(signals)?.value ?? Number.NaN;
-  const valve = valveMonth(signals, range);
+  const valve = valveMonth(signals, scope.month);
   const windows = signals.defrosts.filter(({ from }) => from >= range.from && from < range.to);
   const recoveries = windows
     .filter(({ complete }) => complete)
@@ -176,23 +179,27 @@ function circuitMonth(signals: CircuitSignals, scope: MonthScope): CircuitMonth 
     defrostsExpected: signals.slots.reduce((sum, { expected }) => sum + expected, 0),
     recoveryMinutes: median(recoveries.map((one) => one.recoveryMinutes ?? one.watchedMinutes)),
     notRecovered: recoveries.filter(({ recoveryMinutes }) => recoveryMinutes === null).length,
-    aboveLimitMinutes: Number.isNaN(limit) ? null : anyAbove(signals, limit, range.from, range.to) * step,
+    aboveLimitMinutes: Number.isNaN(limit) ? null : anyAbove(signals, limit, scope.month) * step,
     coverage: (known * step) / (circuit.probes.length * hours * 60),
     limit,
   };
 }
 
-function anyAbove(
-  { circuit, phase, usable }: CircuitSignals,
-  limit: number,
-  from: number,
-  to: number,
-): number {
+function anyAbove({ circuit, phase, usable, log }: CircuitSignals, limit: number, { days }: Month): number {
   const chosen = circuit.probes.filter((_, k) => usable[k]).map(({ record }) => record.values);
+  return days.reduce((sum, d) => sum + anyAboveIn(log.calendar.days[d]!, chosen, phase, limit), 0);
+}
+
+function anyAboveIn(
+  { from, to }: SampleRange,
+  probes: readonly Float64Array[],
+  phase: Uint8Array,
+  limit: number,
+): number {
   let above = 0;
   for (let i = from; i < to; i++) {
     if (phase[i] !== Phase.cooling) continue;
-    for (const values of chosen) {
+    for (const values of probes) {
       if (values[i]! > limit) {
         above++;
         break;

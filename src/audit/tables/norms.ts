@@ -1,7 +1,7 @@
 import { blockHours } from '../../figures/clock-blocks.ts';
 import type { Norm, NormCell } from '../../norms/norm.ts';
 import { localTimestamp } from '../../units/display.ts';
-import { normView } from '../norm-view.ts';
+import { airView } from '../air-view.ts';
 import { differenceCell, type MonthScope, pressureCell, temperatureCell } from '../scope.ts';
 import { defineTable } from '../table.ts';
 import { circuitColumn, suctionGroupColumn } from './key-columns.ts';
@@ -22,7 +22,7 @@ export const normsTable = defineTable<NormRow>({
   name: 'norms',
   title: 'What is normal here',
   oneRow: 'one figure at some hours of one kind of day, learnt from the quiet days of the whole export',
-  rows: (scope) => normView(scope).flatMap((norm) => norm.cells.map((range) => ({ norm, range }))),
+  rows: (scope) => airView(scope).norms.flatMap((norm) => norm.cells.map((range) => ({ norm, range }))),
   columns: [
     circuitColumn((row) => row.norm.circuit, 'Id of the circuit; empty for a suction group.'),
     suctionGroupColumn((row) => row.norm.suctionGroup),

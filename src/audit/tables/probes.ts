@@ -1,8 +1,9 @@
 import { limitOf } from '../../exposure/circuit-exposure.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { Celsius } from '../../units/quantities.ts';
+import { airView } from '../air-view.ts';
 import { differenceCell, monthDays, temperatureCell } from '../scope.ts';
-import { readingsIn, settledAir } from '../settled-air.ts';
+import { readingsIn } from '../settled-air.ts';
 import { defineTable } from '../table.ts';
 import { circuitColumn, dayColumn, probeColumn } from './key-columns.ts';
 
@@ -26,10 +27,11 @@ export const probesTable = defineTable<ProbeDay>({
   oneRow: 'one air probe on one local day',
   *rows(scope) {
     const step = stepMinutes(scope.log.grid);
+    const { settled } = airView(scope);
     const limits = scope.signals.circuits.map((circuit) => limitOf(circuit)?.value ?? Number.NaN);
     for (const [at, { d, day }] of monthDays(scope).entries()) {
       for (const [c, circuit] of scope.signals.circuits.entries()) {
-        const { probes } = settledAir(circuit, scope);
+        const { probes } = settled.get(circuit)!;
         const limit = limits[c]!;
         for (const [k, { point }] of circuit.circuit.probes.entries()) {
           const { readings, above, p10, median, p90 } = probes[k]!.days[at]!;

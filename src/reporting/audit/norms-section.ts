@@ -1,5 +1,5 @@
+import { airView } from '../../audit/air-view.ts';
 import type { MonthAudit } from '../../audit/month-audit.ts';
-import { normView } from '../../audit/norm-view.ts';
 import { type Html, html } from '../html/escape.ts';
 import { htmlTable, numberColumn, wordColumn } from '../html/table.ts';
 import { normRow } from '../norms/norm-row.ts';
@@ -8,7 +8,7 @@ import { circuitTitle } from '../report-order.ts';
 
 /** What is usual on every circuit and suction group, and what each figure shows at the end. */
 export function normsSection({ scope }: MonthAudit): Html {
-  const norms = normView(scope);
+  const norms = airView(scope).norms;
   const heading = html`<h2>What is normal here</h2>`;
   const places = [...new Set(norms.map((norm) => norm.circuit ?? `group ${norm.suctionGroup}`))];
   if (places.length === 0) {

@@ -1,6 +1,6 @@
+import { airView } from '../../audit/air-view.ts';
 import { alarmView } from '../../audit/alarm-view.ts';
 import { monthOf } from '../../audit/month.ts';
-import { normView } from '../../audit/norm-view.ts';
 import type { MonthScope } from '../../audit/scope.ts';
 import {
   type CircuitExposure,
@@ -52,7 +52,7 @@ export function backgroundLines(judged: Judged): (finding: Finding) => Backgroun
 }
 
 function normalLine({ circuit }: CircuitSignals, { probe }: Finding, scope: MonthScope): string | null {
-  const norms = normView(scope);
+  const norms = airView(scope).norms;
   const own = norms.filter((norm) => norm.circuit === circuit.id);
   const norm =
     own.find(({ id, point }) => id === 'air' && point === probe) ?? own.find(({ id }) => id === 'level');

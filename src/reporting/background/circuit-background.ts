@@ -1,5 +1,5 @@
+import { airView } from '../../audit/air-view.ts';
 import { monthOf } from '../../audit/month.ts';
-import { normView } from '../../audit/norm-view.ts';
 import type { MonthScope } from '../../audit/scope.ts';
 import { sisterComparison } from '../../comparison/compare-sisters.ts';
 import type { Diagnosis } from '../../model/finding.ts';
@@ -34,7 +34,7 @@ export function circuitBackgrounds({ log, signals, diagnosis }: Judged): Circuit
   const month = monthOf(log, null);
   if (month === null) return [];
   const scope: MonthScope = { log, signals, diagnosis, month };
-  const norms = normView(scope);
+  const norms = airView(scope).norms;
   const alarms = alarmsSaid(scope);
   const sisters = sisterComparison(signals);
   const sistersOf = (id: string): SistersDocument | null => {
