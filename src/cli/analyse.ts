@@ -10,11 +10,16 @@ interface Span {
   readonly to?: string;
 }
 
-/** Reads and judges the exports of one call, its progress on standard error. The pipeline is loaded when it is needed. */
+/**
+ * Reads and judges the exports of one call, its progress on standard error. The pipeline is loaded when it is needed.
+ *
+ * @param whenRead called once all is read and nothing judged
+ */
 export async function analyse(
   exports: readonly string[],
   options: ReadingOptions & Span,
   io: Console,
+  whenRead?: () => void,
 ): Promise<AnalysedExports> {
   const progress = progressLine(io);
   const siteFile = await siteFileFor(exports, options.site, io);
@@ -28,7 +33,10 @@ export async function analyse(
       units: statedUnits(options),
       from: options.from ?? null,
       to: options.to ?? null,
-      onProgress: progress.show,
+      onProgress(now) {
+        if (now.stage === 'arranging') whenRead?.();
+        progress.show(now);
+      },
     });
   } finally {
     progress.clear();

@@ -197,11 +197,12 @@ export function selectedParts(series: readonly PartedSeries[], parts: number): P
 
 /** Parts of one reading each; NaN for none. */
 export function singleParts(values: Float64Array): PooledParts {
-  const known = (parts: readonly number[]): Float64Array =>
-    Float64Array.from(
-      parts.filter((part) => !Number.isNaN(values[part]!)),
-      (part) => values[part]!,
-    );
+  const known = (parts: readonly number[]): Float64Array => {
+    const readings = new Float64Array(parts.length);
+    let count = 0;
+    for (const part of parts) if (!Number.isNaN(values[part]!)) readings[count++] = values[part]!;
+    return readings.subarray(0, count);
+  };
   return {
     quantiles: (chosen, shares) => selectQuantiles(known(chosen), shares),
     count: (part) => (Number.isNaN(values[part]!) ? 0 : 1),

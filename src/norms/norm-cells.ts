@@ -6,6 +6,18 @@ import type { NormCell } from './norm.ts';
 const dayTypes: readonly DayType[] = ['weekday', 'weekend'];
 const allBlocks = [...Array(blocksADay).keys()];
 
+/** Which pools of `filledBlocks`, weekdays first, make up a cell: by kind of day, each its blocks. */
+const cellPools = [...dayTypes, 'any' as const].flatMap((dayType) =>
+  [...allBlocks, null].map((block) => {
+    const pools = dayTypes.flatMap((kind, k) =>
+      dayType === kind || dayType === 'any'
+        ? [(block === null ? allBlocks : [block]).map((one) => k * blocksADay + one)]
+        : [],
+    );
+    return { dayType, block, pools, together: pools.flat() };
+  }),
+);
+
 /** Positions in the calendar of the days that a norm is learnt from. */
 export type LearntDays = Readonly<Record<DayType, readonly number[]>>;
 
@@ -22,19 +34,11 @@ export function daysByType({ days }: Calendar, learnt: readonly boolean[]): Lear
 export function normCells(readings: BlockReadings, days: LearntDays): NormCell[] {
   const filled = dayTypes.flatMap((kind) => filledBlocks(readings, days[kind]));
   const pools = readings.pooled(filled);
-  return [...dayTypes, 'any' as const].flatMap((dayType) =>
-    [...allBlocks, null].flatMap((block): NormCell[] => {
-      const chosen = dayTypes.flatMap((kind, k) =>
-        dayType === kind || dayType === 'any'
-          ? [(block === null ? allBlocks : [block]).map((one) => k * blocksADay + one)]
-          : [],
-      );
-      const [p10, median, p90] = pools.quantiles(chosen.flat(), [0.1, 0.5, 0.9]);
-      if (Number.isNaN(median!)) return [];
-      const rests = fullest(chosen.map((parts) => parts.map((part) => filled[part]!)));
-      return [{ dayType, block, days: rests, p10: p10!, median: median!, p90: p90! }];
-    }),
-  );
+  return cellPools.flatMap(({ dayType, block, pools: ofCell, together }): NormCell[] => {
+    const [p10, median, p90] = pools.quantiles(together, [0.1, 0.5, 0.9]);
+    if (Number.isNaN(median!)) return [];
+    return [{ dayType, block, days: restsOn(ofCell, filled), p10: p10!, median: median!, p90: p90! }];
+  });
 }
 
 /** By block of the day: those clock blocks of the days that hold a reading. */
@@ -44,7 +48,7 @@ function filledBlocks(readings: BlockReadings, days: readonly number[]): number[
   );
 }
 
-/** Days that the blocks rest on: every kind of day counts with its fullest block. */
-function fullest(chosen: readonly (readonly (readonly number[])[])[]): number {
-  return chosen.reduce((sum, blocks) => sum + Math.max(0, ...blocks.map(({ length }) => length)), 0);
+/** Days that a cell rests on: every kind of day counts with its fullest block. */
+function restsOn(ofCell: readonly (readonly number[])[], filled: readonly (readonly number[])[]): number {
+  return ofCell.reduce((sum, pools) => sum + Math.max(0, ...pools.map((pool) => filled[pool]!.length)), 0);
 }

@@ -48,6 +48,9 @@ test('counted or selected, pooled parts have the quantiles and counts of their r
             readingsOf(series, [1]).length,
             0,
           ]);
+          const sliced = pools.slice(1, 4);
+          expect(sliced.quantiles([1, 2], shares)).toEqual(quantiles(readingsOf(series, [2, 3]), shares));
+          expect(sliced.count(0)).toBe(readingsOf(series, [1]).length);
           for (const part of [0, 1, 2, 3]) {
             const plain = readingsOf(series, [part]);
             expect(pools.count(part)).toBe(plain.length);

@@ -9,6 +9,7 @@ import { type Console, colorWanted } from '../console.ts';
 import { ExitCode } from '../exit-codes.ts';
 import { type ReadingOptions, withReadingOptions } from '../options.ts';
 import { writeOutput } from '../write-output.ts';
+import { holdYoungGeneration } from '../young-generation.ts';
 
 interface AuditOptions extends ReadingOptions {
   readonly month?: string;
@@ -41,7 +42,7 @@ export function addAudit(program: Command, io: Console, finish: (code: ExitCode)
 }
 
 async function audit(exports: readonly string[], options: AuditOptions, io: Console): Promise<ExitCode> {
-  const analysed = await analyse(exports, options, io);
+  const analysed = await analyse(exports, options, io, holdYoungGeneration);
   const month = monthOf(analysed.log, options.month ?? null);
   if (month === null) {
     throw new ImportRefusal(
