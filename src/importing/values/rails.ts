@@ -36,10 +36,14 @@ export interface Rails {
 const none: Rails = { values: new Set(), notConnected: false };
 const mostPeeled = 4;
 
+/** Kelvins of a temperature stand far above this. Those of a superheat stand below it and are a difference, which may well be 0. */
+const leastAbsoluteK = 100;
+
 /** The constants at the ends of a column's numbers that behave as a broken or missing probe does. */
-export function findRails(values: Float64Array, profile: ColumnProfile, unit: ExportUnit | null): Rails {
-  if (profile.readings === 0 || !mayHaveRails(values, profile, unit)) return none;
+export function findRails(values: Float64Array, profile: ColumnProfile, stated: ExportUnit | null): Rails {
+  if (profile.readings === 0 || !mayHaveRails(values, profile, stated)) return none;
   const sorted = sortedNumbers(values);
+  const unit = stated === 'K' && sorted[sorted.length >> 1]! < leastAbsoluteK ? null : stated;
   const found = new Set<number>();
   let from = 0;
   let to = sorted.length;

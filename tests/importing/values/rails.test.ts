@@ -52,6 +52,15 @@ describe('ends of the scale', () => {
     ['a frozen case', air(100, -22)],
   ])('%s is none of them', (_name, values) => expect(rails(values).values).toEqual([]));
 
+  it('of a superheat in kelvin are readings, down to the 0 of a coil that floods', () => {
+    const superheat = Array.from({ length: 400 }, (_, at) =>
+      Number(Math.max(0, 4 + 6 * Math.sin(at / 5)).toFixed(1)),
+    );
+    expect(rails(superheat, 'K').values).toEqual([]);
+    expect(rails([...superheat, 999, 999, 999, ...superheat], 'K').values).toEqual([999]);
+    expect(rails([...air(60, 276), 0, 0, 0, ...air(60, 276)], 'K').values).toEqual([0]);
+  });
+
   it('of a power that is off are readings', () => {
     expect(
       rails(
