@@ -43,11 +43,11 @@ export function circuitOf(group: NameGroup, owned: readonly NamedColumn[], id: s
 /** From the left end to the right one; words of one line stand at one place. */
 const placesInOrder = [
   'far left|ll',
-  'left|l|lh|lft|lhs|links|gauche|izquierda|izquierdo|izq|sinistra|sinistro|sx|esquerda|esquerdo',
+  'left|l|lh|lft|lhs|links|gauche|izquierda|izquierdo|izq|izda|izqda|sinistra|sinistro|sx|esquerda|esquerdo',
   'near left|center left|centre left|lc|cl|lm|ml',
   'center|centre|c|ctr|cntr|middle|mid|m|mitte|midden|milieu|centro',
   'near right|center right|centre right|rc|cr|rm|mr',
-  'right|r|rh|rgt|rhs|rechts|droite|derecha|derecho|der|destra|destro|dx|direita|direito',
+  'right|r|rh|rgt|rhs|rechts|droite|derecha|derecho|der|dcha|dcho|destra|destro|dx|direita|direito',
   'far right|rr',
 ];
 const rankOfPlace = new Map(

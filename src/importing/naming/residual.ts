@@ -27,6 +27,9 @@ const probeWords = meaningSet(
 );
 const containers = meaningSet('circuit case rack group');
 
+/** `Presión de aspiración`, `pressione di aspirazione`, `pression d’aspiration`: between two words of a role they name nothing. */
+const particles = new Set('de del da do di du d of von van'.split(' '));
+
 function meaningSet(words: string): ReadonlySet<Meaning> {
   return new Set(words.split(' ') as Meaning[]);
 }
@@ -38,6 +41,7 @@ export function residualOf(column: NamedColumn): ResidualToken[] {
   for (const [index, token] of tokens.entries()) {
     if (isRoleWord(token, column)) continue;
     const next = tokens[index + 1];
+    if (particles.has(token.text) && saysRole(tokens[index - 1]) && saysRole(next)) continue;
     if (isContainer(token) && next !== undefined && isId(next) && !isKindLetter(next, column)) continue;
     if (index > 0 && token.text === 'case' && saysRole(next)) continue;
     const before = tokens[index - 1];

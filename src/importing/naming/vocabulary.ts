@@ -77,7 +77,7 @@ export const meanings = {
   medium: 'mt medium mtemp medtemp nk chilled chill positif positive positivo positiva',
   low: 'lt low ltemp lowtemp tk frozen freezer negatif negative negativo negativa',
   position:
-    'left right center centre middle front rear back top bottom upper lower end links rechts mitte gauche droite milieu izquierda derecha centro sinistra destra ctr cntr mid lft rgt lh lhs rhs near far sx dx izq der izquierdo derecho esquerda esquerdo direita direito avant arriere haut bas vorne hinten oben unten voor achter boven onder midden sinistro destro',
+    'left right center centre middle front rear back top bottom upper lower end links rechts mitte gauche droite milieu izquierda derecha centro sinistra destra ctr cntr mid lft rgt lh lhs rhs near far sx dx izq izda izqda der dcha dcho izquierdo derecho esquerda esquerdo direita direito avant arriere haut bas vorne hinten oben unten voor achter boven onder midden sinistro destro',
   number: 'no nr num number',
 } as const;
 

@@ -145,6 +145,32 @@ test('Swedish words of the trade', () => {
   expect(guess.site.racks![0]!.suctionGroups![0]!.pressure).toBe('Kylaggregat Sugtryck (bar)');
 });
 
+test('Spanish racks and ends of a case: what stands between two words of a role names nothing', () => {
+  const cases = ['Vitrina 2 Carne', 'Vitrina 3 Quesos', 'Vitrina 4 Bebidas'].flatMap((id) => [
+    ...['izq.', 'centro', 'dcha.'].map((place) => ({
+      point: `${id} – Temp. impulsión ${place}`,
+      values: air,
+    })),
+    { point: `${id} – Consigna`, values: air.map(() => 2) },
+  ]);
+  const racks = ['Central Positiva', 'Central Negativa'].flatMap((id, group) => [
+    { point: `${id} – Presión de aspiración`, values: air.map((value) => value + 40 - 30 * group) },
+    { point: `${id} – Compresor 1 marcha`, values: feeding, status: true },
+  ]);
+  const { site } = guessOf([...cases, ...racks], []);
+  expect(site.circuits!.map(({ id, probes }) => [id, probes])).toEqual(
+    [0, 4, 8].map((at) => [
+      cases[at]!.point.split(' –')[0],
+      cases.slice(at, at + 3).map(({ point }) => point),
+    ]),
+  );
+  const groups = site.racks!.flatMap(({ suctionGroups }) => suctionGroups ?? []);
+  expect(groups.map(({ id, compressors }) => [id, compressors])).toEqual([
+    ['Central Negativa', ['Central Negativa – Compresor 1 marcha']],
+    ['Central Positiva', ['Central Positiva – Compresor 1 marcha']],
+  ]);
+});
+
 test.each([
   ['L', 'LC', 'RC', 'R'],
   ['LL', 'LM', 'RM', 'RR'],
