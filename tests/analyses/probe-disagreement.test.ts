@@ -146,6 +146,36 @@ describe('probe disagreement', () => {
     expect(evidence.filter(({ shape }) => shape === 'stuck').map(({ shape }) => shape)).toEqual(shapes);
   });
 
+  it('dates one that now trembles and now does not by the whole stretch', () => {
+    const log = handMadeStore({ days: 14, circuits: [{ id: 'M01', probes: [still, still, still] }] });
+    const { values, resolution } = log.circuits[0]!.probes[1]!.record;
+    const from = 9 * 288;
+    const held = values[from]!;
+    for (let i = from; i < values.length; i++) values[i] = held + (i % 7 === 0 ? resolution : 0);
+    values.fill(held, 10 * 288, 10 * 288 + 100);
+    const signals = computeSignals(log);
+    const stuck = analyse(signals.circuits[0]!, signals.groups[0]!, signals).evidence;
+    expect(stuck).toMatchObject([{ shape: 'stuck', onset: startMs + from * log.grid.stepMs, end: null }]);
+  });
+
+  it.each([
+    ['between two defrosts good control', 1.5, 9.5, []],
+    ['through a defrost a probe that stopped', 8, 16, ['stuck']],
+  ])('calls hours of one reading in steps of half a kelvin %s', (_, fromHour, toHour, shapes) => {
+    const days = 14;
+    const made = simpleCase(gridOf(days, 5), {
+      stepCelsius: 0.5,
+      differential: 2.2,
+      isDefrosting: dailyDefrosts([0, 720], 45),
+    });
+    const { values } = made.probes[1]!.record;
+    values.fill(values[9 * 288 + fromHour * 12]!, 9 * 288 + fromHour * 12, 9 * 288 + toHour * 12);
+    const log = handMadeLog({ days, stepMinutes: 5, circuits: [made], suctionGroups: [groupOf()] });
+    const signals = computeSignals(log);
+    const { evidence } = analyse(signals.circuits[0]!, signals.groups[0]!, signals);
+    expect(evidence.filter(({ shape }) => shape === 'stuck').map(({ shape }) => shape)).toEqual(shapes);
+  });
+
   it('calls a reading far from all neighbours that does not move open or short', () => {
     const log = handMadeStore({ days: 10, circuits: [{ id: 'M01', probes: [still, still, still] }] });
     log.circuits[0]!.probes[2]!.record.values.fill(66, 1500);

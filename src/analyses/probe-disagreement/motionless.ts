@@ -3,6 +3,12 @@ import { samplesIn } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import { settings } from './settings.ts';
 
+/** Samples, half open. */
+interface Run {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** A stretch in which one probe read the same number while its neighbours lived. Samples, half open. */
 export interface Motionless {
   readonly from: number;
@@ -28,9 +34,10 @@ export function motionless(
 ): Motionless | null {
   const { values, resolution } = signals.circuit.probes[probe]!.record;
   const { grid } = signals.log;
-  const found =
-    longestRun(values, samplesIn(grid, settings.stuckHours.value * 60)) ??
-    longestRun(values, samplesIn(grid, settings.tremblingHours.value * 60), trembling(resolution));
+  const found = longerOf(
+    pastADefrost(longestRun(values, samplesIn(grid, settings.stuckHours.value * 60)), resolution, signals),
+    longestRun(values, samplesIn(grid, settings.tremblingHours.value * 60), trembling(resolution)),
+  );
   if (found === null) return null;
   const others = peers.map((peer) =>
     signals.circuit.probes[peer]!.record.values.subarray(found.from, found.to),
@@ -43,6 +50,23 @@ export function motionless(
   return { ...found, value, distance };
 }
 
+/**
+ * In steps as coarse as a control holds its probe, hours of one reading between two defrosts are good control: only a
+ * defrost inside them, or a day of them, shows a probe that stopped.
+ */
+function pastADefrost(run: Run | null, resolution: number, signals: CircuitSignals): Run | null {
+  const { grid } = signals.log;
+  if (run === null || resolution <= mostTrembling || signals.defrosts.length === 0) return run;
+  const isDay = run.to - run.from >= samplesIn(grid, settings.tremblingHours.value * 60);
+  return isDay || signals.defrosts.some(({ from, to }) => from >= run.from && to <= run.to) ? run : null;
+}
+
+/** A stretch that stands still but for its last digit holds any shorter one that does not even tremble. */
+function longerOf(one: Run | null, other: Run | null): Run | null {
+  if (one === null || other === null) return one ?? other;
+  return other.to - other.from > one.to - one.from ? other : one;
+}
+
 /** A last digit that trembles about one value, K: some steps of a fine logger, none of a coarse one. */
 function trembling(resolution: number): number {
   return resolution > mostTrembling ? 0 : Math.min(mostTrembling, 2.5 * resolution);
@@ -53,12 +77,8 @@ function trembling(resolution: number): number {
  * several. Any such run holds a sample whose position is a multiple of `least`: only there is it looked for. With
  * `within` above 0 the readings stay so near to the one at that position.
  */
-export function longestRun(
-  values: Float64Array,
-  least: number,
-  within = 0,
-): { from: number; to: number } | null {
-  let best: { from: number; to: number } | null = null;
+export function longestRun(values: Float64Array, least: number, within = 0): Run | null {
+  let best: Run | null = null;
   let seen = 0;
   for (let anchor = 0; anchor < values.length; anchor += least) {
     if (anchor < seen) continue;
