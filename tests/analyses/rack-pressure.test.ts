@@ -257,6 +257,17 @@ describe('a service visit', () => {
     expect(evidence.map((one) => one.shape)).toEqual(['service-visit']);
   });
 
+  test('is no group that machines left on draw down to their cut-out for days, between readings above it and far below', () => {
+    const isLeftOn = (minute: number) => day(minute) > 10;
+    const gauge = (minute: number) => (isLeftOn(minute) ? (minute % 90 < 60 ? 12 : 27) : 50);
+    const { evidence } = judge(
+      { pressure: pressureOf(gauge), pressureSetPoint: psig(50) },
+      fiveCircuits(() => 0.35),
+    );
+    expect(evidence).toMatchObject([{ shape: 'low', end: null }]);
+    expect(day((evidence[0]!.onset - grid.startMs) / 60_000)).toBeCloseTo(10, 0);
+  });
+
   test('is not a compressor that trips on low pressure again and again', () => {
     const gauge = (minute: number) => (day(minute) > 9 && minute % 180 < 10 ? 10 : 45);
     const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) });

@@ -151,6 +151,12 @@ export const settings = {
     meaning: 'how long it must stay pumped down',
     source: practice,
   },
+  visitHours: {
+    value: 24,
+    unit: 'h',
+    meaning: 'how long at most: a group that stands or falls so low for longer has lost its control',
+    source: practice,
+  },
   visitsAMonth: {
     value: 4,
     unit: '/mo',

@@ -46,7 +46,10 @@ export function serviceVisits(group: GroupSignals, members: readonly CircuitSign
       depth = 1;
     }
   }
-  return visits.map((visit) => ({ ...visit, circuitsOff: shareOff(visit, members, reach) }));
+  const longest = samplesIn(log.grid, settings.visitHours.value * 60);
+  return visits
+    .filter(({ from: start, to }) => to - start <= longest)
+    .map((visit) => ({ ...visit, circuitsOff: shareOff(visit, members, reach) }));
 }
 
 /** Whether for half of a stretch at least half of the circuits defrost. By its air alone a circuit that is shut does so, too. */
