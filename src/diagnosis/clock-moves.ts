@@ -1,5 +1,7 @@
 import { median } from '../maths/median.ts';
 import type { Evidence } from '../model/evidence.ts';
+import type { CircuitSignals } from '../signals/types.ts';
+import { keepsTimes } from './kept-times.ts';
 import { scheduleEdits } from './schedule-edits.ts';
 import type { Trouble } from './trouble.ts';
 
@@ -15,12 +17,13 @@ const togetherMs = 24 * hourMs;
 
 /**
  * Circuits of one suction group whose defrosts all moved by the same amount at the same time: nobody edits so many
- * schedules alike, their clock jumped. One finding of the group stands for them; what is left was edited.
+ * schedules alike, their clock jumped, unless as many others of the group keep theirs. One finding of the group stands
+ * for them; what is left was edited.
  */
-export function clockMoves(troubles: readonly Trouble[]): Trouble[] {
+export function clockMoves(troubles: readonly Trouble[], circuits: readonly CircuitSignals[]): Trouble[] {
   const moved = troubles.filter((one) => one.scope === 'defrost' && one.lead.shape === 'moved');
   let open = [...troubles];
-  for (const together of clocksOf(moved)) {
+  for (const together of clocksOf(moved, circuits)) {
     const clock = asOne(together, moved);
     const guests = open.filter((one) => together.circuits.includes(one) || isMissedSince(one, clock));
     open = [...open.filter((one) => !guests.includes(one)), clock];
@@ -29,7 +32,7 @@ export function clockMoves(troubles: readonly Trouble[]): Trouble[] {
 }
 
 /** Groups of which enough circuits moved alike, and those too small for it that moved with one of them. */
-function clocksOf(moved: readonly Trouble[]): Together[] {
+function clocksOf(moved: readonly Trouble[], circuits: readonly CircuitSignals[]): Together[] {
   const groups = [...new Set(moved.map(({ lead }) => lead.suctionGroup))].filter((id) => id !== null);
   const alikeIn = (id: string, few: number) => {
     const together = largestAlike(
@@ -37,7 +40,8 @@ function clocksOf(moved: readonly Trouble[]): Together[] {
       few,
     );
     const members = together?.circuits[0]?.group?.members.length ?? 0;
-    return together === null || together.circuits.length < groupShare * members ? null : together;
+    if (together === null || together.circuits.length < groupShare * members) return null;
+    return countKept(together, circuits) < together.circuits.length ? together : null;
   };
   const large = groups.flatMap((id) => alikeIn(id, fewestCircuits) ?? []);
   const small = groups
@@ -51,6 +55,16 @@ function clocksOf(moved: readonly Trouble[]): Together[] {
       ),
     );
   return [...large, ...small];
+}
+
+/** Circuits of the group whose defrosts stayed where they were. */
+function countKept({ circuits, shift }: Together, all: readonly CircuitSignals[]): number {
+  const { lead, group } = circuits[0]!;
+  const others = all.filter(
+    ({ circuit: { id } }) =>
+      group?.members.includes(id) === true && circuits.every((one) => one.lead.circuit !== id),
+  );
+  return others.filter((one) => keepsTimes(one, lead.onset, shift)).length;
 }
 
 /** The hour of a day on which clocks are changed. */

@@ -26,7 +26,7 @@ export function judge(
   const now = grid.startMs + grid.count * grid.stepMs;
   const troubles = coverByRack(
     signals,
-    coverByStep(clockMoves(pairSwaps(troublesOf(signals, seen.evidence)))),
+    coverByStep(clockMoves(pairSwaps(troublesOf(signals, seen.evidence)), signals.circuits)),
     (rack) =>
       confidence(rack) >= leastConfidence && rack.lead.features.note !== 1 && warmSpell(rack) !== 'weather',
   );

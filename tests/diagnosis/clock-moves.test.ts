@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { judge } from '../../src/diagnosis/judge.ts';
 import type { Evidence } from '../../src/model/evidence.ts';
+import { computeSignals } from '../../src/signals/compute-signals.ts';
+import { handMadeStore, still } from '../analyses/support/hand-made-store.ts';
 import { findings, onDay, one, recovery } from './support.ts';
 
 describe('defrosts that moved', () => {
@@ -63,6 +66,18 @@ describe('defrosts that moved', () => {
     expect(store(0, 1)[0]!.summary).toContain('between 10 and 20 o’clock');
     expect(store(1, 2).map(({ severity }) => severity)).toEqual(['note', 'note']);
     expect(store(0, 0).map(({ severity }) => severity)).toEqual(['note', 'note']);
+  });
+
+  it('on half of a group, whose other half defrosts when it always did, are an edit; by their spacing they may be the clock', () => {
+    const ids = ['M01', 'M02', 'M03', 'M04', 'M05', 'M06'];
+    const signals = computeSignals(
+      handMadeStore({ days: 14, circuits: ids.map((id) => ({ id, probes: [still, still, still] })) }),
+    );
+    const said = (shift: number) =>
+      judge(signals, { evidence: ids.slice(0, 3).map((id) => moved(id, shift)), abstentions: [] }).findings;
+    expect(said(90)).toMatchObject([{ severity: 'note', circuit: null, covers: ids.slice(0, 3) }]);
+    expect(said(90)[0]!.summary).not.toContain('the clock of the control');
+    expect(said(360)).toMatchObject([{ severity: 'watch', circuit: null }]);
   });
 
   it('on one circuit, or by different amounts, are edits: one remark for the group', () => {
