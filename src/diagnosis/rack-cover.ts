@@ -12,6 +12,7 @@ const slackMs = 2 * dayMs;
 /** The start of a trend, of a circuit or of a rack that runs out of liquid, is known less well than that of a step. */
 const trendSlackMs = 7 * dayMs;
 const trendShapes: readonly string[] = ['creep', 'duty'];
+const liquidShapes: readonly string[] = [...trendShapes, 'trading-hours'];
 /** A member that moved this much with the rack is one of its circuits even where it raised no flag, K. */
 const movedWith = 0.55;
 /** Beside a warm rack, a probe this far from its neighbours still has a trouble of its own, K. */
@@ -34,9 +35,12 @@ const movedShapes: readonly string[] = ['target-left', 'target-lowered', 'low', 
 
 /** A rise at once is dated to the hour, and so is a rack that fails. */
 const hoursAheadMs = 3 * 3_600_000;
-/** Of so many circuits, and of this share of a group, that recover ever later since their receiver went low, it is the cause. */
+/**
+ * Of so many circuits, and of this share of those it serves, that want for liquid since their receiver went low, it is the cause:
+ * the ones with the least reserve show it first, and two that began so by chance would be a rare thing.
+ */
 const fewestStarved = 2;
-const starvedShare = 0.5;
+const starvedShare = 0.25;
 
 const coverable: readonly Trouble['scope'][] = ['whole-circuit', 'cycling', 'superheat', 'one-probe'];
 
@@ -46,7 +50,7 @@ const coverable: readonly Trouble['scope'][] = ['whole-circuit', 'cycling', 'sup
  * that run somewhat longer, as coils do that are fed all the time or colder. A probe that is far from its own neighbours keeps
  * its flag, and so do defrosts that heat weakly or do not come: no pressure does that to a heated coil, but it changes the frost of one
  * that store air thaws, and hides those that only the air tells. A receiver that is nearly empty stands for circuits that want
- * for liquid since, where half of them do.
+ * for liquid since, where a quarter of them do, two at least.
  */
 export function coverByRack(
   signals: Signals,
@@ -59,7 +63,7 @@ export function coverByRack(
   );
   for (const rack of racks) {
     const members = rack.group?.members ?? [];
-    const starved = starvedBy(rack, open, members);
+    const starved = starvedBy(signals, rack, open);
     const covered = open.filter((one) => starved.includes(one) || isCovered(signals, one, rack, members));
     const ahead = open
       .filter((one) => overloads(signals, one, rack, members))
@@ -67,7 +71,10 @@ export function coverByRack(
     const warms = warmsItsCircuits(rack);
     const moved = members.filter((id) => warms && !ahead.includes(id) && movedMember(signals, rack, id));
     const flagged = covered.map((one) => one.lead.circuit!);
-    const covers = members.filter((id) => moved.includes(id) || flagged.includes(id));
+    const covers = [
+      ...members.filter((id) => moved.includes(id) || flagged.includes(id)),
+      ...new Set(flagged.filter((id) => !members.includes(id))),
+    ];
     open = open
       .filter((one) => !covered.includes(one))
       .map((one) => (one === rack ? { ...rack, covers } : one));
@@ -107,28 +114,35 @@ function isEmpty(rack: Trouble): boolean {
   return rack.evidence.some(({ shape }) => shape === 'level-low');
 }
 
-/** What circuits show that want for liquid since the receiver went low; nothing where fewer than half of them show it. */
-function starvedBy(
-  rack: Trouble,
-  troubles: readonly Trouble[],
-  members: readonly string[],
-): readonly Trouble[] {
+/** What circuits show that want for liquid since the receiver went low; nothing where too few of them show it. */
+function starvedBy(signals: Signals, rack: Trouble, troubles: readonly Trouble[]): readonly Trouble[] {
   if (!isEmpty(rack)) return [];
+  const served = servedWith(signals, rack);
   const starved = troubles.filter(
     (one) =>
       one.lead.circuit !== null &&
-      members.includes(one.lead.circuit) &&
+      served.includes(one.lead.circuit) &&
       one.lead.end === null &&
-      one.lead.onset >= rack.lead.onset - slackMs &&
-      wantsLiquid(one),
+      wantsLiquid(one) &&
+      (one.lead.onset >= rack.lead.onset - slackMs || cameWithRack(signals, one, rack)),
   );
   const circuits = new Set(starved.map(({ lead }) => lead.circuit));
-  return circuits.size >= Math.max(fewestStarved, starvedShare * members.length) ? starved : [];
+  return circuits.size >= Math.max(fewestStarved, starvedShare * served.length) ? starved : [];
 }
 
+/** The circuits of its group, and of the groups of its rack that log no receiver of their own: one receiver serves a rack. */
+function servedWith({ groups }: Signals, { group }: Trouble): readonly string[] {
+  if (group === null) return [];
+  const others = groups.filter(
+    (other) => other !== group && other.group.rack === group.group.rack && other.group.liquidLevel === null,
+  );
+  return [group, ...others].flatMap(({ members }) => members);
+}
+
+/** Liquid lacks most in the warm hours of the day: a coil that is warm in those alone may want for it, too. */
 function wantsLiquid(one: Trouble): boolean {
   if (one.scope === 'superheat') return one.lead.shape === 'starving';
-  return isRecovery(one) || (one.scope === 'whole-circuit' && trendShapes.includes(one.lead.shape));
+  return isRecovery(one) || (one.scope === 'whole-circuit' && liquidShapes.includes(one.lead.shape));
 }
 
 function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: readonly string[]): boolean {

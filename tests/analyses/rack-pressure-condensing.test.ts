@@ -166,4 +166,13 @@ describe('the receiver', () => {
     });
     expect(evidence.map((one) => one.shape)).toEqual(['level-low']);
   });
+  test('that drains for days is dated to when it left its own range', () => {
+    const { evidence } = judge({
+      pressure: pressureOf(() => 45),
+      liquidLevel: level(
+        (minute) => 32 - 5 * Math.min(5, Math.max(0, day(minute) - 7)) + 2 * Math.sin(minute / 300),
+      ),
+    });
+    expect(day((evidence[0]!.onset - grid.startMs) / 60_000)).toBeCloseTo(7.9, 0);
+  });
 });

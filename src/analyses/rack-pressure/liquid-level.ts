@@ -12,7 +12,7 @@ const hoursJudged = 72;
 
 /**
  * The receiver under what is usual for this rack: three days under two fifths of its own median and under nine tenths
- * of its own earlier readings. A channel that never moves is not connected and says nothing.
+ * of its own earlier readings; dated to when it left those. A channel that never moves is not connected and says nothing.
  */
 export function lowLevel(group: GroupSignals, { log }: Signals): Evidence[] {
   const record = group.group.liquidLevel;
@@ -27,7 +27,7 @@ export function lowLevel(group: GroupSignals, { log }: Signals): Evidence[] {
   const now = median(hours.subarray(-hoursJudged));
   if (!(now < limit)) return [];
   let from = hours.length - 1;
-  while (from > 0 && !(median(hours.subarray(Math.max(0, from - 24), from)) > limit)) from--;
+  while (from > 0 && !(median(hours.subarray(Math.max(0, from - 24), from)) > lowest)) from--;
   return [
     evidenceOf(group, {
       shape: 'level-low',
