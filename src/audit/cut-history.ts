@@ -147,11 +147,9 @@ function groupUntil(
   const members = circuits.filter(({ circuit }) => circuit.suctionGroup === group.id);
   const withoutRecords = { ...group, pressure: null, pressureSetPoint: noTarget, compressors: [] };
   return {
-    ...groupSignals(withoutRecords, members, log.calendar),
+    ...groupSignals(withoutRecords, signals.suction.subarray(0, days), members, log.calendar),
     group,
-    suction: signals.suction.subarray(0, days),
     suctionTarget: signals.suctionTarget.subarray(0, days),
-    saturatedSuction: signals.saturatedSuction.subarray(0, days),
     compressorSpells: signals.compressorSpells.map((spells) => spellsUntil(spells, log.grid.count)),
   };
 }

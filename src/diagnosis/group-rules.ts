@@ -44,6 +44,28 @@ function isStepOfFullValves(rack: Trouble, cycling: Trouble): boolean {
   );
 }
 
+const dayMs = 86_400_000;
+const targetShapes: readonly string[] = ['target-left', 'target-lowered'];
+
+/** What a target brings about that stands elsewhere from then on: cut-outs at the lower pressure, and a float that does not come back. */
+function comesOfTarget({ lead }: Trouble, guest: Trouble): boolean {
+  if (!targetShapes.includes(lead.shape) || guest.lead.onset < lead.onset - dayMs) return false;
+  return (
+    guest.lead.shape === 'float-stopped' ||
+    (guest.lead.shape === 'low-pressure-trips' && (lead.features.targetMoved ?? 0) < 0)
+  );
+}
+
+/** Machines that are cut out again and again do not hold the pressure either. */
+function isHighOfTrips(one: Trouble, other: Trouble): boolean {
+  const shapes = [one.lead.shape, other.lead.shape];
+  return (
+    shapes.includes('low-pressure-trips') &&
+    shapes.some((shape) => shape === 'high' || shape === 'capacity-shortfall') &&
+    Math.abs(one.lead.onset - other.lead.onset) <= slackMs
+  );
+}
+
 /** What on one suction group is one trouble: several machines that cycle, one pressure seen in several ways. */
 export const groupRules: readonly Rule[] = [
   { keeper: 'cycling', guest: 'cycling', when: () => true },
@@ -64,6 +86,8 @@ export const groupRules: readonly Rule[] = [
     guest: 'rack',
     when: (k, g) => k.lead.shape === 'target-left' && warmsItsCircuits(g),
   },
+  { keeper: 'rack', guest: 'rack', when: comesOfTarget },
+  { keeper: 'rack', guest: 'rack', when: isHighOfTrips },
   { keeper: 'cycling', guest: 'rack', when: (_, g) => g.lead.shape === 'low-pressure-trips' },
   { keeper: 'rack', guest: 'cycling', when: isStepOfFullValves },
 ];

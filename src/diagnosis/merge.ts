@@ -59,10 +59,10 @@ const tellingShapes: readonly string[] = [
 ];
 
 /**
- * Of two telling views the one that the other follows from: frost that is not heated away also runs to the clock, and
- * defrosts that come at other hours did not come at their own.
+ * Of two telling views the one that the other follows from: frost that is not heated away also runs to the clock,
+ * defrosts that come at other hours did not come at their own, and a target that a visit left elsewhere is a raised one.
  */
-const firstShapes: readonly string[] = ['weak-rise', 'moved'];
+const firstShapes: readonly string[] = ['weak-rise', 'moved', 'target-left'];
 
 /** The more telling view leads: the comparison with neighbours, the named fault; then what still lasts, then the surer. */
 function isStronger(keeper: Trouble, guest: Trouble): boolean {

@@ -2,6 +2,7 @@ import { median } from '../maths/median.ts';
 import { dayAt, indexAt, timeAt } from '../model/grid.ts';
 import type { CircuitSignals, Signals } from '../signals/types.ts';
 import type { EpochMs, Kelvin } from '../units/quantities.ts';
+import { type BeyondRack, beyondRack, ownTrouble } from './beyond-rack.ts';
 import { isLonger, isRecovery, recoveryShapes } from './circuit-rules.ts';
 import { warmsItsCircuits } from './group-rules.ts';
 import { recoveredUntil } from './recovered-until.ts';
@@ -15,12 +16,12 @@ const trendShapes: readonly string[] = ['creep', 'duty'];
 const liquidShapes: readonly string[] = [...trendShapes, 'trading-hours'];
 /** A member that moved this much with the rack is one of its circuits even where it raised no flag, K. */
 const movedWith = 0.55;
-/** Beside a warm rack, a probe this far from its neighbours still has a trouble of its own, K. */
-const ownTrouble = 2.2;
 
 /** A rise that stood at less than this share of itself just before the rack failed came with the rack. */
 const shareBefore = 0.25;
 const daysBefore = 3;
+/** Days of late. */
+const daysNow = 5;
 /** What creeps, or began while nothing was logged, is dated when it has risen: the day before that belongs to it. */
 const datedLate = 1;
 /** A valve that had not come half of its way when the rack failed, and has since, was driven by the rack. */
@@ -49,8 +50,8 @@ const coverable: readonly Trouble['scope'][] = ['whole-circuit', 'cycling', 'sup
  * would each be flagged for, when they began with it. So it does for superheat, read against that pressure, and for defrosts
  * that run somewhat longer, as coils do that are fed all the time or colder. A probe that is far from its own neighbours keeps
  * its flag, and so do defrosts that heat weakly or do not come: no pressure does that to a heated coil, but it changes the frost of one
- * that store air thaws, and hides those that only the air tells. A receiver that is nearly empty stands for circuits that want
- * for liquid since, where a quarter of them do, two at least.
+ * that store air thaws, and hides those that only the air tells. A circuit that is warmer than its rack can have made it keeps its
+ * flag, too. A receiver that is nearly empty stands for circuits that want for liquid since, where a quarter of them do, two at least.
  */
 export function coverByRack(
   signals: Signals,
@@ -64,9 +65,12 @@ export function coverByRack(
   for (const rack of racks) {
     const members = rack.group?.members ?? [];
     const starved = starvedBy(signals, rack, open);
-    const covered = open.filter((one) => starved.includes(one) || isCovered(signals, one, rack, members));
+    const own = new Map(open.map((one) => [one, ownShare(signals, one, rack)] as const));
+    const covered = open.filter(
+      (one) => starved.includes(one) || (own.get(one) === null && isCovered(signals, one, rack, members)),
+    );
     const ahead = open
-      .filter((one) => overloads(signals, one, rack, members))
+      .filter((one) => own.get(one) !== null || overloads(signals, one, rack, members))
       .map(({ lead }) => lead.circuit);
     const warms = warmsItsCircuits(rack);
     const moved = members.filter((id) => warms && !ahead.includes(id) && movedMember(signals, rack, id));
@@ -77,9 +81,20 @@ export function coverByRack(
     ];
     open = open
       .filter((one) => !covered.includes(one))
-      .map((one) => (one === rack ? { ...rack, covers } : one));
+      .map((one) => (one === rack ? { ...rack, covers } : withOwn(one, own.get(one) ?? null)));
   }
   return open;
+}
+
+function withOwn(one: Trouble, beyond: BeyondRack | null): Trouble {
+  return beyond === null ? one : { ...one, beyondRack: beyond };
+}
+
+/** What warms a circuit as a whole, makes it slow to come back or seem off, beyond what its rack can have done; null where nothing does. */
+function ownShare(signals: Signals, one: Trouble, rack: Trouble): BeyondRack | null {
+  const isOfAir =
+    one.scope === 'whole-circuit' || isSeenStill(one) || (one.scope === 'defrost' && isRecovery(one));
+  return isOfAir && warmsItsCircuits(rack) ? beyondRack(signals, one, rack) : null;
 }
 
 function movesItsCircuits(rack: Trouble): boolean {
@@ -152,6 +167,7 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
     return isSince && warmsItsCircuits(rack) && movedMember(signals, rack, one.lead.circuit);
   }
   if (overloads(signals, one, rack, members)) return false;
+  if (isSeenStill(one)) return warmsItsCircuits(rack) && one.lead.onset >= rack.lead.onset;
   if (isOffCycleWeak(one)) return movesFrost(rack) && Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
   if (isLonger(one)) return Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
   const isShort = warmsItsCircuits(rack) || leavesShort(one, rack);
@@ -159,7 +175,7 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
   const isWarmth = one.scope === 'defrost' && warmShapes.includes(one.lead.shape);
   if (!isWarmth && !coverable.includes(one.scope)) return false;
   const isSlow = trendShapes.includes(one.lead.shape) || rack.lead.shape === 'short-of-liquid';
-  const isTrend = isWarmth || (isSlow && one.scope !== 'one-probe');
+  const isTrend = isWarmth || (isSlow && one.scope !== 'one-probe') || cameByDay(signals, one, rack);
   const slack = isTrend ? trendSlackMs : slackMs;
   const since = one.scope === 'superheat' ? startOfDay(signals, rack) : rack.lead.onset;
   if (one.lead.onset < since - slack && !cameWithRack(signals, one, rack)) return false;
@@ -185,6 +201,30 @@ function startOfDay({ log }: Signals, { lead }: Trouble): EpochMs {
 /** Defrosts that the air alone tells are hidden in air that is warm all the time. */
 function isUnseenDefrost({ lead, circuit }: Trouble): boolean {
   return lead.shape === 'missed' && circuit?.defrostSource === 'shape';
+}
+
+/**
+ * A rack that is short in the busy hours warms in them first: air that is warm by day alone, and had made less than half of its way from
+ * the nights when the rack was seen to fail.
+ */
+function cameByDay({ log }: Signals, { lead, circuit }: Trouble, rack: Trouble): boolean {
+  if (lead.shape !== 'trading-hours' || circuit === null) return false;
+  const day = dayAt(log.calendar, indexAt(log.grid, rack.lead.onset));
+  const overNight = circuit.level.map((_, d) =>
+    median(circuit.probes.map((probe) => probe.day[d]! - probe.night[d]!)),
+  );
+  const usual = median(overNight.subarray(0, Math.max(daysBefore, Math.ceil(day / 2))));
+  const before = median(overNight.subarray(Math.max(0, day - daysBefore), day));
+  const now = median(overNight.subarray(Math.max(day + 1, overNight.length - daysNow)));
+  return before - usual < shareOwn * (now - usual);
+}
+
+/** Off by air alone that no longer cycles: a coil that is fed all the time stands as still. */
+function isSeenStill({ scope, lead }: Trouble): boolean {
+  const { still, valveSeen, defrostsMissed } = lead.features;
+  return (
+    scope === 'left-off' && lead.shape === 'off' && still === 1 && valveSeen === 0 && defrostsMissed === 0
+  );
 }
 
 /** Whatever day its own analysis dates it to: in the last known days before the rack failed it was not there. */

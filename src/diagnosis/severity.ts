@@ -2,6 +2,7 @@ import type { Evidence } from '../model/evidence.ts';
 import type { Projection, Severity } from '../model/finding.ts';
 import type { EpochMs } from '../units/quantities.ts';
 import { recoveryShapes } from './circuit-rules.ts';
+import { warmsItsCircuits } from './group-rules.ts';
 import type { Judgement } from './judgement.ts';
 import { isSetRight } from './set-right.ts';
 import { featuresOf, type Trouble } from './trouble.ts';
@@ -198,7 +199,13 @@ function ofRack(trouble: Trouble, features: Readonly<{ [name: string]: number }>
   if (shape === 'target-raised' && (features.shareWarm ?? 0) < warmShare) {
     return coveredShare(trouble) < warmShare ? 'note' : 'watch';
   }
-  return watchShapes.includes(shape) || !isFelt(trouble, features) ? 'watch' : 'act';
+  if (watchShapes.includes(shape) && !isWarmByHalf(trouble, features)) return 'watch';
+  return isFelt(trouble, features) ? 'act' : 'watch';
+}
+
+/** What is only watched by itself is acted on where the pressure is up with it and half of the circuits are warm. */
+function isWarmByHalf(trouble: Trouble, features: Readonly<{ [name: string]: number }>): boolean {
+  return warmsItsCircuits(trouble) && Math.max(features.shareWarm ?? 0, coveredShare(trouble)) >= warmShare;
 }
 
 function isFelt(trouble: Trouble, features: Readonly<{ [name: string]: number }>): boolean {

@@ -1,5 +1,6 @@
 import type { Evidence } from '../model/evidence.ts';
 import type { CircuitSignals, GroupSignals } from '../signals/types.ts';
+import type { BeyondRack } from './beyond-rack.ts';
 
 /** What a trouble is about; each has its own table of hypotheses. */
 export type TroubleScope =
@@ -23,6 +24,8 @@ export interface Trouble {
   readonly group: GroupSignals | null;
   /** Circuits whose own flags it stands for. */
   readonly covers: readonly string[];
+  /** Of a circuit beside a rack that warms it: by how much more than that rack can. */
+  readonly beyondRack?: BeyondRack | null;
 }
 
 /** Named features of all its evidence; where two name the same one the lead's stands. */

@@ -1,6 +1,7 @@
 import type { Log } from '../model/log.ts';
 import { circuitSignals } from './circuit-signals.ts';
 import { clockWindows } from './clock-windows.ts';
+import { dailyPressure } from './daily-pressure.ts';
 import { groupSignals } from './group-signals.ts';
 import { withoutSharedSteps } from './shared-steps.ts';
 import type { Signals } from './types.ts';
@@ -12,10 +13,13 @@ import type { Signals } from './types.ts';
 export function computeSignals(log: Log): Signals {
   const clock = clockWindows(log.grid, log.calendar);
   const alone = log.circuits.map((circuit) => circuitSignals(circuit, log, clock));
-  const circuits = withoutSharedSteps(alone, log.calendar);
+  const suction = new Map(
+    log.suctionGroups.map(({ id, pressure }) => [id, dailyPressure(pressure, log.calendar)] as const),
+  );
+  const circuits = withoutSharedSteps(alone, suction, log.calendar);
   const groups = log.suctionGroups.map((group) => {
     const members = circuits.filter((signals) => signals.circuit.suctionGroup === group.id);
-    return groupSignals(group, members, log.calendar);
+    return groupSignals(group, suction.get(group.id)!, members, log.calendar);
   });
   return { log, circuits, groups };
 }

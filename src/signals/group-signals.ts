@@ -10,12 +10,13 @@ import type { CircuitSignals, GroupSignals } from './types.ts';
 /** A circuit's own baseline is the median of its first third of days, of at least this many. */
 const fewestBaselineDays = 5;
 
+/** `suction`: its daily pressure, kPa absolute. */
 export function groupSignals(
   group: SuctionGroup,
+  suction: Float64Array,
   members: readonly CircuitSignals[],
   calendar: Calendar,
 ): GroupSignals {
-  const suction = dailyPressure(group.pressure, calendar);
   const departures = new Map(members.map((member) => [member.circuit.id, departure(member, calendar)]));
   const peers = new Map(
     members.map((member) => [member.circuit.id, peerMovement(member.circuit.id, departures, calendar)]),

@@ -115,6 +115,26 @@ describe('a rack fault', () => {
     expect(told(5)).toContain('M02');
   });
 
+  it('takes air that is warm in trading hours alone, when most of that came with it, and not when it was there before', () => {
+    const told = (since: number) => {
+      const signals = computeSignals(
+        handMadeStore({
+          days: 16,
+          circuits: ['M01', 'M02', 'M03'].map((id) => ({
+            id,
+            probes: [still, still, still],
+            together: (day) => (day >= since && day % 1 > 0.4 && day % 1 < 0.85 ? 2.5 : 0),
+          })),
+        }),
+      );
+      const trading = wholeRise({ shape: 'trading-hours', onset: onDay(4.5), features: { rise: 2.5 } });
+      const seen = { evidence: [rackHigh({ onset: onDay(8) }), trading], abstentions: [] };
+      return judge(signals, seen).findings.map(({ circuit }) => circuit);
+    };
+    expect(told(7)).toEqual([null]);
+    expect(told(4)).toContain('M01');
+  });
+
   it('takes defrosts that reach their longest time with it, for a coil that is fed all the time has more to melt', () => {
     const byTheClock = recovery({ shape: 'by-the-clock', onset: onDay(6), features: { lengthRatio: 1 } });
     expect(one(rackHigh({ onset: onDay(5) }), byTheClock).covers).toEqual(['M01']);
@@ -342,6 +362,83 @@ describe('a rack fault', () => {
     expect(told(8.1, 1, 1)).toEqual(all);
     expect(told(8.1, 0, 0)).toEqual([['null', ['M01']]]);
     expect(told(8.45, 1, 0)).toEqual([['null', ['M01']]]);
+  });
+
+  describe('beside a circuit that is warmer than it can have made it', () => {
+    /** M01 goes up by `own` from day `since` on, the others by `others` from day 8 on, their suction by `suction` K. */
+    const told = (
+      { own = 6, others = 2, suction = 2.5, since = 8 },
+      rack: Partial<Evidence> = {},
+      seen: Partial<Evidence> = {},
+    ) => {
+      const ramp = (rise: number, from: number) => (day: number) =>
+        rise * Math.min(1, Math.max(0, (day - from) / 2.5));
+      const signals = computeSignals(
+        handMadeStore({
+          days: 16,
+          circuits: ['M01', 'M02', 'M03', 'M04'].map((id) => ({
+            id,
+            probes: [still, still, still],
+            together: id === 'M01' ? ramp(own, since) : ramp(others, 8),
+          })),
+        }),
+      );
+      const groups = signals.groups.map((group) => ({
+        ...group,
+        suction: group.suction.map((_, day) => 400 * Math.exp(0.035 * (day < 8 ? 0 : suction))),
+      }));
+      const evidence = [
+        rackHigh({ onset: onDay(8), ...rack }),
+        wholeRise({ onset: onDay(since), ...seen }),
+        wholeRise({ circuit: 'M02', onset: onDay(8), features: { rise: others, compared: 1 } }),
+      ];
+      return judge({ ...signals, groups }, { evidence, abstentions: [] }).findings;
+    };
+    const flagged = (...given: Parameters<typeof told>) => told(...given).map(({ circuit }) => circuit);
+
+    it('keeps the flag of that circuit alone, and says what the rack explains', () => {
+      const found = told({});
+      expect(found.map(({ circuit }) => circuit).sort()).toEqual(['M01', null]);
+      expect(found.find(({ circuit }) => circuit === null)!.covers).toEqual(['M02', 'M03', 'M04']);
+      const own = found.find(({ circuit }) => circuit === 'M01')!;
+      expect(own.notThis[0]).toBe(
+        'Not its rack alone: what S1 does explains 4.5 °F, and this circuit stood 10.8 °F over its usual level.',
+      );
+    });
+
+    it('keeps one that was warm some days before, though its start lies within what trends are known by', () => {
+      expect(flagged({ since: 5 })).toContain('M01');
+    });
+
+    it('takes it where the suction is up as far, or the others are as warm, or a little is left', () => {
+      expect(flagged({ suction: 6 })).toEqual([null]);
+      expect(flagged({ others: 5 })).toEqual([null]);
+      expect(flagged({ own: 4.5 })).toEqual([null]);
+    });
+
+    it('takes it where liquid runs short, which comes to the far coils first, and in one warm day', () => {
+      expect(flagged({}, { shape: 'short-of-liquid' })).toEqual([null]);
+      expect(flagged({}, {}, { onset: onDay(15.2) })).toEqual([null]);
+    });
+
+    it('takes air that no longer cycles for its own doing, and a circuit that stands far above that for off', () => {
+      const off = (valveSeen: number, onset: number): Partial<Evidence> => ({
+        analysis: 'left-off',
+        kind: 'left-off',
+        shape: 'off',
+        onset: onDay(onset),
+        features: { hours: 40, still: 1, valveSeen, defrostsMissed: 0 },
+      });
+      expect(flagged({ own: 3 }, {}, off(0, 13.5))).toEqual([null]);
+      expect(flagged({ own: 3 }, {}, off(1, 13.5))).toContain('M01');
+      expect(flagged({ own: 3 }, {}, off(0, 7))).toContain('M01');
+      expect(flagged({ own: 12 }, {}, off(0, 13.5))).toContain('M01');
+    });
+
+    it('asks for twice the warmth of the warmest other where no pressure is logged', () => {
+      expect(flagged({ own: 6, others: 2, suction: Number.NaN }, { shape: 'group-warm' })).toContain('M01');
+      expect(flagged({ own: 6, others: 3.5, suction: Number.NaN }, { shape: 'group-warm' })).toEqual([null]);
+    });
   });
 
   it('takes a recovery that had made less than a third of its way when the rack failed, and none that had made more', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Evidence } from '../../src/model/evidence.ts';
-import { evidence, onDay, one, rackHigh, wholeRise } from './support.ts';
+import { evidence, findings, onDay, one, rackHigh, wholeRise } from './support.ts';
 
 describe('a suction target that was changed', () => {
   const kiloPascal = (name: string, value: number) => ({ name, value, low: null, high: null, unit: 'kPa' });
@@ -47,5 +47,43 @@ describe('a suction target that was changed', () => {
       one(changed('target-raised', 'target', { shareWarm: 0.2 }), ...rises);
     expect(raised(...warm)).toMatchObject({ severity: 'watch', covers: ['M01', 'M02'] });
     expect(raised(warm[0]!).severity).toBe('note');
+  });
+
+  describe('left elsewhere by a visit', () => {
+    const left = (targetMoved: number, given: Partial<Evidence> = {}) =>
+      rackHigh({
+        shape: 'target-left',
+        onset: onDay(5),
+        certainty: 0.85,
+        features: { targetMoved },
+        ...given,
+      });
+    const raised = (shareWarm: number) => changed('target-raised', 'target', { shareWarm, fromColumn: 1 });
+
+    it('is the same finding as a target that is raised since, and acted on where half of its circuits are warm', () => {
+      const warm = one(left(2.4), { ...raised(0.8), certainty: 0.99 });
+      expect(warm).toMatchObject({ origin: 'control', severity: 'act' });
+      expect(warm.summary).toContain('still where a visit left it');
+      expect(one(left(2.4), raised(0.4)).severity).toBe('watch');
+      expect(one(left(2.4)).severity).toBe('watch');
+    });
+
+    it('stands for cut-outs at a lower pressure and for a float that stands still since, and for none of before', () => {
+      const trips = (day: number) => rackHigh({ shape: 'low-pressure-trips', onset: onDay(day) });
+      const stopped = (day: number) => rackHigh({ shape: 'float-stopped', onset: onDay(day) });
+      expect(one(left(-3.4), trips(5.5)).summary).toContain('still where a visit left it');
+      expect(one(left(2.4), stopped(7.4)).summary).toContain('still where a visit left it');
+      expect(findings(left(2.4), trips(5.5))).toHaveLength(2);
+      expect(findings(left(-3.4), trips(2))).toHaveLength(2);
+      expect(findings(left(2.4), stopped(2))).toHaveLength(2);
+    });
+  });
+
+  it('is not asked for machines that are cut out again and again and hold no pressure meanwhile: that is one trouble', () => {
+    const trips = rackHigh({ shape: 'low-pressure-trips', onset: onDay(5.2), certainty: 0.9 });
+    const high = (day: number) =>
+      rackHigh({ shape: 'high', onset: onDay(day), features: { shareWarm: 0.6 } });
+    expect(one(high(5), trips).severity).toBe('act');
+    expect(findings(high(9), trips)).toHaveLength(2);
   });
 });

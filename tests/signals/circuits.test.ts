@@ -200,6 +200,34 @@ describe('steps of the set point', () => {
   });
 });
 
+describe('a step of the level of one circuit alone', () => {
+  const steps = (suctionRise: number, to = 4.5) => {
+    const suction = (minute: number) => 429.1 * Math.exp(0.035 * (minute < 7.4 * 1440 ? 0 : suctionRise));
+    const pressure = recordOf('S1 suction', 'pressure', valuesOf(grid, suction), { exportUnit: '[psi]' });
+    const circuits = ['M01', 'M02', 'M03'].map((id, i) =>
+      simpleCase(grid, {
+        id,
+        seed: i + 1,
+        suctionGroup: 'S1',
+        setPoint: (minute) => (id === 'M01' && minute >= 7.4 * 1440 ? to : 2.8),
+        columns: { status: true },
+      }),
+    );
+    const log = handMadeLog({ days, circuits, suctionGroups: [groupOf({ pressure })] });
+    return computeSignals(log).circuits[0]!.setPointSteps;
+  };
+
+  test('is the rack’s, when the suction pressure stepped up with it', () => {
+    expect(steps(2)).toEqual([]);
+  });
+
+  test('is its set point’s, when the suction held, went the other way, or went up by too little to do it', () => {
+    for (const rise of [0, -2, 1]) expect(steps(rise)).toHaveLength(1);
+    expect(steps(1.5, 6.5)).toHaveLength(1);
+    expect(steps(-2, 1.1)).toHaveLength(1);
+  });
+});
+
 describe('the others of the suction group', () => {
   test('move together when the rack does, and one circuit’s trouble does not pass to them', () => {
     const warmed = (id: string) => (minute: number) => (minute > 9 * 1440 && id === 'M01' ? 0.12 : 0.35);

@@ -16,11 +16,21 @@ export function notThese(trouble: Trouble, judgement: Judgement, signals: Signal
   const add = (line: string | null): void => {
     if (line !== null) lines.push(line);
   };
+  add(notItsRack(trouble, signals));
   if (named !== 'set-point') add(notSetPoint(trouble, signals));
   add(notWeather(trouble, signals));
   if (named !== 'door-or-load') add(notStocking(trouble, signals));
   if (named !== 'normal-variation') add(notHabit(trouble, signals));
   return lines;
+}
+
+/** A rack warms a coil by no more than its suction is up. */
+function notItsRack({ beyondRack, lead }: Trouble, { log }: Signals): string | null {
+  if (beyondRack == null) return null;
+  const [stood, explained] = [beyondRack.warmth, beyondRack.explained].map((kelvin) =>
+    formatDifference(kelvin, log.units),
+  );
+  return `Not its rack alone: what ${lead.suctionGroup} does explains ${explained}, and this circuit stood ${stood} over its usual level.`;
 }
 
 /** What else makes all circuits of a group call for more. */
@@ -67,7 +77,7 @@ function notWeather(trouble: Trouble, signals: Signals): string | null {
     return 'Not the weather: its own neighbours stand in the same air of the store.';
   }
   const peers = trouble.group?.peers.get(trouble.circuit!.circuit.id);
-  if (peers === undefined) return null;
+  if (peers === undefined || trouble.beyondRack != null) return null;
   const moved = median(peers.subarray(Math.max(0, peers.length - 3)));
   if (!Number.isFinite(moved)) return null;
   const amount = formatDifference(Math.abs(moved), signals.log.units);
