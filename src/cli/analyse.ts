@@ -10,16 +10,11 @@ interface Span {
   readonly to?: string;
 }
 
-/**
- * Reads and judges the exports of one call, its progress on standard error. The pipeline is loaded when it is needed.
- *
- * @param whenRead called once all is read and nothing judged
- */
+/** Reads and judges the exports of one call, its progress on standard error. The pipeline is loaded when it is needed. */
 export async function analyse(
   exports: readonly string[],
   options: ReadingOptions & Span,
   io: Console,
-  whenRead?: () => void,
 ): Promise<AnalysedExports> {
   const progress = progressLine(io);
   const siteFile = await siteFileFor(exports, options.site, io);
@@ -33,10 +28,7 @@ export async function analyse(
       units: statedUnits(options),
       from: options.from ?? null,
       to: options.to ?? null,
-      onProgress(now) {
-        if (now.stage === 'arranging') whenRead?.();
-        progress.show(now);
-      },
+      onProgress: progress.show,
     });
   } finally {
     progress.clear();

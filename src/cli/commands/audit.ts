@@ -42,7 +42,9 @@ export function addAudit(program: Command, io: Console, finish: (code: ExitCode)
 }
 
 async function audit(exports: readonly string[], options: AuditOptions, io: Console): Promise<ExitCode> {
-  const analysed = await analyse(exports, options, io, holdYoungGeneration);
+  await import('../../pipeline/analyse-exports.ts');
+  holdYoungGeneration();
+  const analysed = await analyse(exports, options, io);
   const month = monthOf(analysed.log, options.month ?? null);
   if (month === null) {
     throw new ImportRefusal(
