@@ -24,11 +24,17 @@ function lastedText(milliseconds: number): string {
   return days < 2 ? formatMinutes(milliseconds / 60_000) : formatDays(Math.round(days));
 }
 
-/** `0.41 °F a day (0.33 to 0.49)`: how fast it goes on; null for what does not, as trips that are counted by the day. */
-export function paceText({ measures }: Finding, log: Log): string | null {
+/**
+ * `0.41 °F a day (0.33 to 0.49)`: how fast it goes on, named where the finding is not of the air; null for what does
+ * not go on, as trips that are counted by the day.
+ */
+export function paceText({ kind, measures }: Finding, log: Log): string | null {
   const named = (wanted: string) => measures.find(({ name }) => name === wanted);
   const slope = named('slope');
-  if (slope !== undefined) return displayMeasure(slope, log);
+  if (slope !== undefined) {
+    const pace = displayMeasure(slope, log);
+    return kind === 'upward-drift' ? pace : `its air warms by ${pace}`;
+  }
   const lengthening = named('lengthening');
   return lengthening === undefined ? null : `its recovery grows by ${displayMeasure(lengthening, log)}`;
 }

@@ -59,6 +59,11 @@ describe('the facts of a finding', () => {
     expect(textOf('how fast', { measures: measured('lengthening', '%/d') })).toBe(
       'its recovery grows by 3.5 % a day (3.0 to 4.0)',
     );
+    const slope = measured('slope', 'K/d');
+    expect(textOf('how fast', { kind: 'upward-drift', measures: slope })).toMatch(/^6\.28 °F a day/);
+    expect(textOf('how fast', { kind: 'defrost-recovery', measures: slope })).toMatch(
+      /^its air warms by 6\.28 °F a day/,
+    );
     const trips = { measures: measured('tripsADay', '/d'), evidence: [evidence({ shape: 'step' })] };
     expect(textOf('how fast', trips)).toBeUndefined();
   });
