@@ -22,6 +22,8 @@ export interface FaultOutcome {
   readonly alarms: { readonly inForce: number | null; readonly singleProbe: number | null } | null;
   /** Own flags of circuits under a rack fault; null for other faults. */
   readonly flaggedUnderRack: number | null;
+  /** How many of these stand on circuits that the same store without its faults flags as well; null where there are none. */
+  readonly flaggedAnyway: number | null;
   /** At the cut when the local rise was 3 °F or, for far creeps, at a drawn cut; null where nothing was left to forecast. */
   readonly projection: ProjectionOutcome | null;
   /** Why drawn cuts gave no date. */

@@ -54,6 +54,7 @@ function targets(outcomes: readonly CaseOutcome[], faults: readonly FaultOutcome
     );
   const projected = faults.filter(({ projection }) => projection !== null && projection.verdict !== 'none');
   const racks = counted.filter(({ flaggedUnderRack }) => flaggedUnderRack !== null);
+  const toldRacks = racks.filter(({ finding }) => finding !== null);
   const healthyMonths = outcomes.reduce((sum, { healthyCircuits }) => sum + healthyCircuits, 0);
   const flags = outcomes.reduce((sum, { falseFlags }) => sum + falseFlags.length, 0);
   const hits = (list: readonly FaultOutcome[], test: (one: FaultOutcome) => boolean): string =>
@@ -99,10 +100,24 @@ function targets(outcomes: readonly CaseOutcome[], faults: readonly FaultOutcome
       'always',
       hits(racks, ({ finding, flaggedUnderRack }) => finding !== null && flaggedUnderRack === 0),
     ],
+    ['rack fault told in one finding', 'always', hits(toldRacks, (one) => flagsOf(one).length === 1)],
+    [
+      'flags beside a rack, on circuits that the same store without its fault flags as well',
+      'reported',
+      shareText(sum(racks, 'flaggedAnyway'), sum(racks, 'flaggedUnderRack')),
+    ],
     ['lead over the alarm in force, median', 'reported', lead(faults, 'inForce')],
     ['lead over a single-probe 60-min alarm, median', '≥ 3 d', lead(faults, 'singleProbe')],
   ];
   return table(['', 'target', 'measured'], rows);
+}
+
+function flagsOf({ said }: FaultOutcome): readonly FindingSummary[] {
+  return said.filter(({ severity }) => severity !== 'note');
+}
+
+function sum(faults: readonly FaultOutcome[], what: 'flaggedAnyway' | 'flaggedUnderRack'): number {
+  return faults.reduce((all, one) => all + (one[what] ?? 0), 0);
 }
 
 /** Flags on a circuit or group with a fault that blame something else. */

@@ -29,7 +29,7 @@ export interface RunOptions {
 /** One store-month, start to end: simulate, diagnose, compare with the truth. */
 export async function runCase(one: EvaluationCase, options: RunOptions): Promise<CaseOutcome> {
   const started = performance.now();
-  const store = (one.simulator === 'one' ? simulateSections : simulateLumped)(one.request);
+  const store = simulate(one);
   const simulated = performance.now();
   const { findings } = await diagnoseStore(store, one, options);
   const seconds = {
@@ -39,13 +39,14 @@ export async function runCase(one: EvaluationCase, options: RunOptions): Promise
   const right = (finding: Finding): boolean =>
     store.truth.faults.some((fault) => speaksOf(finding, fault) && fault.origins.includes(finding.origin));
   const rackFault = store.truth.faults.find(({ circuit }) => circuit === null);
+  const anyway = await flaggedAnyway(one, store, findings, options);
   const healthy = store.circuits.filter(
     ({ id, group }) =>
       !store.truth.faults.some((fault) => fault.circuit === id) && rackFault?.suctionGroup !== group,
   );
   return {
     ...heading(one),
-    faults: store.truth.faults.map((fault) => outcomeOf(fault, store, one, findings, right, options)),
+    faults: store.truth.faults.map((fault) => outcomeOf(fault, store, one, findings, right, anyway, options)),
     lookAlikes: store.truth.lookAlikes.map(({ what }) => what),
     falseFlags: falseFlags(findings, store).map((finding) => summarise(finding, false)),
     healthyCircuits: healthy.length,
@@ -53,6 +54,25 @@ export async function runCase(one: EvaluationCase, options: RunOptions): Promise
     seconds,
     error: null,
   };
+}
+
+/** Of the flags on circuits under a rack fault those on circuits that are flagged without it, too; null where there are none. */
+async function flaggedAnyway(
+  one: EvaluationCase,
+  store: SimulatedStore,
+  findings: readonly Finding[],
+  options: RunOptions,
+): Promise<number | null> {
+  const rackFault = store.truth.faults.find(({ circuit }) => circuit === null);
+  const under = rackFault === undefined ? [] : flaggedUnderRack(findings, store, rackFault);
+  if (under.length === 0) return null;
+  const sound = simulate({ ...one, request: { ...one.request, faults: [] } });
+  const flagged = (await diagnoseStore(sound, one, options)).findings.filter(isFlag);
+  return under.filter(({ circuit }) => flagged.some((other) => other.circuit === circuit)).length;
+}
+
+function simulate({ simulator, request }: EvaluationCase): SimulatedStore {
+  return (simulator === 'one' ? simulateSections : simulateLumped)(request);
 }
 
 function heading({ seed, simulator, dialect }: EvaluationCase) {
@@ -103,6 +123,7 @@ function outcomeOf(
   { dialect, seed }: EvaluationCase,
   findings: readonly Finding[],
   right: (finding: Finding) => boolean,
+  anyway: number | null,
   options: RunOptions,
 ): FaultOutcome {
   const circuit = store.circuits.find(({ id }) => id === fault.circuit);
@@ -145,6 +166,7 @@ function outcomeOf(
             singleProbe: firstAlarm(store, circuit, fault.probe ?? 0, 60, fault.onset),
           },
     flaggedUnderRack: meaning.scope === 'group' ? flaggedUnderRack(findings, store, fault).length : null,
+    flaggedAnyway: meaning.scope === 'group' ? anyway : null,
     ...forecast(),
   };
 }
