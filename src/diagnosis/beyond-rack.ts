@@ -10,8 +10,8 @@ export const ownTrouble: Kelvin = 2.2;
 /** … by the middle of so many days, of which so many are known. */
 const daysJudged = 3;
 const fewestKnown = 2;
-/** Days before the rack failed that tell where its suction usually stood. */
-const fewestBefore = 3;
+/** The suction is held against the days that the departures of the circuits are held against: the first third, so many at least. */
+const fewestBaselineDays = 5;
 
 /** Racks that warm their circuits by the pressure, which bounds by how much. */
 const byPressure: readonly string[] = ['high', 'target-raised', 'capacity-shortfall', 'target-left'];
@@ -36,7 +36,7 @@ export function beyondRack(signals: Signals, one: Trouble, rack: Trouble): Beyon
   const departures = group?.departures.get(circuit ?? '');
   if (group === null || departures === undefined) return null;
   const dayOf = (at: number): number => dayAt(signals.log.calendar, indexAt(signals.log.grid, at));
-  const explained = explainedBy(rack, group, circuit!, dayOf(rack.lead.onset));
+  const explained = explainedBy(rack, group, circuit!);
   if (explained === null) return null;
   const last = end === null ? departures.length - 1 : dayOf(end);
   let most: BeyondRack | null = null;
@@ -59,7 +59,7 @@ interface Explained {
   readonly isFromPeers: boolean;
 }
 
-function explainedBy(rack: Trouble, group: GroupSignals, id: string, failed: number): Explained | null {
+function explainedBy(rack: Trouble, group: GroupSignals, id: string): Explained | null {
   const has = (shapes: readonly string[]): boolean =>
     rack.evidence.some(({ shape }) => shapes.includes(shape));
   if (has(['short-of-liquid', 'level-low'])) return null;
@@ -70,19 +70,19 @@ function explainedBy(rack: Trouble, group: GroupSignals, id: string, failed: num
     );
     return { days: warmest, isFromPeers: true };
   }
-  const rise = suctionRise(group, failed);
+  const rise = suctionRise(group);
   const peers = group.peers.get(id);
   if (!has(byPressure) || rise === null) return null;
   return { days: rise.map((up, day) => Math.max(0, up, peers?.[day] || 0)), isFromPeers: false };
 }
 
-/** The saturated suction temperature of each day over that of the days before `failed`, K; null where those are not known. */
-function suctionRise({ suction, saturatedSuction }: GroupSignals, failed: number): Float64Array | null {
+/** The saturated suction temperature of each day over its own baseline, K; null where none is logged. */
+function suctionRise({ suction, saturatedSuction }: GroupSignals): Float64Array | null {
   const days = saturatedSuction.some(Number.isFinite)
     ? saturatedSuction
     : suction.map((pressure) => Math.log(pressure) / settings.pressurePerKelvin.value);
-  const before = days.subarray(0, failed).filter(Number.isFinite);
-  if (before.length < fewestBefore) return null;
-  const usual = median(before);
+  const known = days.filter(Number.isFinite);
+  if (known.length === 0) return null;
+  const usual = median(known.subarray(0, Math.max(fewestBaselineDays, Math.ceil(known.length / 3))));
   return days.map((day) => day - usual);
 }

@@ -45,7 +45,7 @@ function isStepOfFullValves(rack: Trouble, cycling: Trouble): boolean {
 }
 
 const dayMs = 86_400_000;
-const targetShapes: readonly string[] = ['target-left', 'target-lowered'];
+const targetShapes: readonly string[] = ['target-left', 'target-lowered', 'target-raised'];
 
 /** What a target brings about that stands elsewhere from then on: cut-outs at the lower pressure, and a float that does not come back. */
 function comesOfTarget({ lead }: Trouble, guest: Trouble): boolean {
@@ -88,6 +88,10 @@ export const groupRules: readonly Rule[] = [
   },
   { keeper: 'rack', guest: 'rack', when: comesOfTarget },
   { keeper: 'rack', guest: 'rack', when: isHighOfTrips },
-  { keeper: 'cycling', guest: 'rack', when: (_, g) => g.lead.shape === 'low-pressure-trips' },
+  {
+    keeper: 'cycling',
+    guest: 'rack',
+    when: (_, g) => g.lead.shape === 'low-pressure-trips' && !warmsItsCircuits(g),
+  },
   { keeper: 'rack', guest: 'cycling', when: isStepOfFullValves },
 ];

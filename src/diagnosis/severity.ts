@@ -224,7 +224,10 @@ function ofWarmAir(
   projection: Projection | null,
   now: EpochMs,
 ): Severity {
-  if (judgement.origin !== 'case' && harmlessCauses.includes(judgement.causes[0]!.cause)) return 'note';
+  if (judgement.origin !== 'case' && harmlessCauses.includes(judgement.causes[0]!.cause)) {
+    const isAtLimit = lead.end === null && reaches(projection, now);
+    return judgement.causes[0]!.cause === 'set-point' && isAtLimit ? 'watch' : 'note';
+  }
   if (lead.end !== null) return isPassedWarmth(lead, features) ? 'note' : 'watch';
   if (lead.shape === 'duty') return losesReserve(features) ? 'watch' : 'note';
   if (scope === 'one-probe' && judgement.origin === 'probe') {

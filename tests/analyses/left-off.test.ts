@@ -193,6 +193,24 @@ describe('a set point', () => {
     expect(seen(145, 'status')).toEqual([]);
   });
 
+  test('read from the level is as far off as its steps, whatever the air did between them', () => {
+    const circuit = simpleCase(grid);
+    const at = 3020;
+    const seen = (second: { readonly from: number; readonly to: number }) =>
+      setPointsLeft({
+        circuit,
+        log: { grid },
+        offSpells: [{ from: 2900, to: 3000 }],
+        defrosts: [],
+        setPointSteps: [
+          { at, from: 2, to: 4, source: 'level' },
+          { at: at + 5000, ...second, source: 'level' },
+        ],
+      } as unknown as CircuitSignals).map((one) => measureOf(one, 'setPointChange'));
+    expect(seen({ from: 9, to: 10 })).toEqual([3]);
+    expect(seen({ from: 9, to: 7.1 })).toEqual([]);
+  });
+
   test('changed at a visit and put back is not', () => {
     const setPoint = (minute: number) => (day(minute) > 6.05 && day(minute) < 7 ? 5 : 2.8);
     expect(judge({ isOff: visit, setPoint }).evidence).toEqual([]);

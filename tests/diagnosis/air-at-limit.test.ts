@@ -4,7 +4,7 @@ import type { Finding } from '../../src/model/finding.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import type { Signals } from '../../src/signals/types.ts';
 import { type Curve, handMadeStore, still } from '../analyses/support/hand-made-store.ts';
-import { evidence } from './support.ts';
+import { evidence, onDay } from './support.ts';
 
 describe('air at its limit', () => {
   const stepped = (setPoint: number, limit: number | null, rise: number): Signals => {
@@ -38,6 +38,41 @@ describe('air at its limit', () => {
     expect(finding.summary).toMatch(text);
     expect(finding.summary).toContain('not food');
   });
+
+  it.each([
+    ['over it', 6, 'watch'],
+    ['under it', 1.5, 'note'],
+  ])(
+    'of a case that stepped up as if it had been set so, with no set point logged, %s',
+    (_, by, severity) => {
+      const together: Curve = (day) => (day < 6 ? 0 : by);
+      const signals = computeSignals(
+        handMadeStore({
+          days: 14,
+          circuits: ['M01', 'M02', 'M03'].map((id) => ({
+            id,
+            probes: [still, still, still],
+            limit: 7,
+            ...(id === 'M01' ? { together } : {}),
+          })),
+        }),
+      );
+      const features = {
+        ...{ rise: by, rampDays: 1, daysSince: 8, levelled: 1, ownRise: by, compared: 1, swingRatio: 0.95 },
+        ...{
+          peakLag: -by,
+          riseRateRatio: 0.9,
+          riseRateRatioError: 0.02,
+          dayNightRatio: 0,
+          setPointChange: by,
+        },
+      };
+      const whole = evidence({ analysis: 'upward-drift', kind: 'upward-drift', features, onset: onDay(6) });
+      const finding = judge(signals, { evidence: [whole], abstentions: [] }).findings[0]!;
+      expect(finding.causes[0]!.cause).toBe('set-point');
+      expect(finding.severity).toBe(severity);
+    },
+  );
 
   // The case was meant to stand at 37 °F; where it stands now is held against the limit of that.
   it.each([

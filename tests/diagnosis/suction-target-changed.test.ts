@@ -73,6 +73,7 @@ describe('a suction target that was changed', () => {
       const stopped = (day: number) => rackHigh({ shape: 'float-stopped', onset: onDay(day) });
       expect(one(left(-3.4), trips(5.5)).summary).toContain('still where a visit left it');
       expect(one(left(2.4), stopped(7.4)).summary).toContain('still where a visit left it');
+      expect(one(raised(0.8), stopped(5.2))).toMatchObject({ origin: 'rack', severity: 'act' });
       expect(findings(left(2.4), trips(5.5))).toHaveLength(2);
       expect(findings(left(-3.4), trips(2))).toHaveLength(2);
       expect(findings(left(2.4), stopped(2))).toHaveLength(2);
@@ -85,5 +86,14 @@ describe('a suction target that was changed', () => {
       rackHigh({ shape: 'high', onset: onDay(day), features: { shareWarm: 0.6 } });
     expect(one(high(5), trips).severity).toBe('act');
     expect(findings(high(9), trips)).toHaveLength(2);
+    // Valves in step are no reason to say less of a rack that warms its circuits.
+    const step = evidence({
+      analysis: 'short-cycling',
+      kind: 'short-cycling',
+      circuit: null,
+      shape: 'in-step',
+    });
+    const kinds = findings(high(5), trips, step).map(({ kind }) => kind);
+    expect(kinds).toContain('rack-pressure');
   });
 });

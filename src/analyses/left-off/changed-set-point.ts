@@ -9,7 +9,8 @@ import { settings } from './settings.ts';
 /**
  * A set point that went to another value with no visit near and stands there: by its column, or by all air that stepped
  * at one time and holds there while the valve feeds no more for warmer air and no less for colder. Whoever meant it
- * knows; a set-back by the clock and a value that is moved every few days do not stand long enough.
+ * knows; a set-back by the clock and a value that is moved every few days do not stand long enough. Only the steps count: what
+ * else the air did between two of them was no set point.
  */
 export function changedSetPoint(signals: CircuitSignals): Evidence[] {
   const { setPointSteps: steps, log } = signals;
@@ -18,8 +19,8 @@ export function changedSetPoint(signals: CircuitSignals): Evidence[] {
   if (now === undefined || log.grid.count - now.at < standing || isBack(steps, now)) return [];
   const first = steps.findIndex((step, i) => step.at - (steps[i - 1]?.at ?? 0) >= standing);
   const change = steps[first];
-  if (change === undefined || Math.abs(now.to - change.from) < settings.changedLeast.value) return [];
-  const moved = now.to - change.from;
+  const moved = steps.slice(Math.max(0, first)).reduce((sum, { from, to }) => sum + to - from, 0);
+  if (change === undefined || Math.abs(moved) < settings.changedLeast.value) return [];
   const isLogged = change.source === 'column';
   const duty = dutyAround(signals, change);
   return [
@@ -30,7 +31,7 @@ export function changedSetPoint(signals: CircuitSignals): Evidence[] {
       certainty: isLogged ? 0.85 : 0.6,
       measures: [
         measure('setPointBefore', change.from, 'Cel'),
-        measure('setPointNow', now.to, 'Cel'),
+        measure('setPointNow', change.from + moved, 'Cel'),
         measure('setPointChange', moved, 'K'),
         measure('feedingBefore', 100 * duty.before, '%'),
         measure('feedingNow', 100 * duty.now, '%'),

@@ -15,13 +15,15 @@ export function setPointsLeft(signals: CircuitSignals): Evidence[] {
   const visits = visitsOf(signals);
   const first = steps.findIndex((step) => isNear(step, visits, signals) || wasWarmed(step, signals));
   const change = steps[first];
-  const now = steps.at(-1);
-  if (change === undefined || now === undefined) return [];
-  const isRestored = steps
-    .slice(first)
-    .some((step) => Math.abs(step.to - change.from) <= settings.restoredWithin.value);
+  if (change === undefined) return [];
+  // Only the steps count: what else the air did between two of them was no set point.
+  let moved = 0;
+  let isRestored = false;
+  for (const { from, to } of steps.slice(first)) {
+    moved += to - from;
+    if (Math.abs(moved) <= settings.restoredWithin.value) isRestored = true;
+  }
   if (isRestored) return [];
-  const moved = now.to - change.from;
   return [
     evidenceOf(signals, {
       shape: 'set-point-left',
@@ -30,7 +32,7 @@ export function setPointsLeft(signals: CircuitSignals): Evidence[] {
       certainty: change.source === 'column' ? 0.85 : 0.5,
       measures: [
         measure('setPointBefore', change.from, 'Cel'),
-        measure('setPointNow', now.to, 'Cel'),
+        measure('setPointNow', change.from + moved, 'Cel'),
         measure('setPointChange', moved, 'K'),
       ],
       features: { setPointChange: moved, fromColumn: change.source === 'column' ? 1 : 0, still: 1 },
