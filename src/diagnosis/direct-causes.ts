@@ -58,7 +58,7 @@ const answers: Readonly<{ [key: string]: Answer }> = {
   },
   'defrost-recovery/by-the-clock': {
     origin: 'defrost',
-    causes: { 'defrost-termination': 0.8, 'defrost-heat': 0.1 },
+    causes: byTheClock,
   },
   'defrost-recovery/overheated': { origin: 'defrost', causes: { 'defrost-termination': 0.8 } },
   'short-cycling/valve-inferred': { origin: 'control', causes: { 'tight-differential': 0.7 } },
@@ -197,10 +197,18 @@ function extended(features: Features, trouble: Trouble): Likelihoods {
   const isTimed =
     circuit?.circuit.defrost.kind === 'off-cycle' && circuit.circuit.defrostTermination.length === 0;
   if (isTimed) return { 'defrost-schedule': 0.5, 'airflow-or-ice': 0.25 };
-  const { heatRateRatio = 1, heatRiseRatio = 1 } = features;
-  return keepsFrost(trouble) || (heatRateRatio < slowHeat && heatRiseRatio < noHigher)
-    ? { 'defrost-heat': 0.7, 'defrost-termination': 0.2 }
-    : { 'defrost-termination': 0.75, 'defrost-heat': 0.15 };
+  return lacksHeat(features, trouble) ? lessHeat : { 'defrost-termination': 0.75, 'defrost-heat': 0.15 };
+}
+
+/** A coil that is heated less does not reach its end temperature any more either. */
+function byTheClock(features: Features, trouble: Trouble): Likelihoods {
+  return lacksHeat(features, trouble) ? lessHeat : { 'defrost-termination': 0.8, 'defrost-heat': 0.1 };
+}
+
+const lessHeat: Likelihoods = { 'defrost-heat': 0.7, 'defrost-termination': 0.2 };
+
+function lacksHeat({ heatRateRatio = 1, heatRiseRatio = 1 }: Features, trouble: Trouble): boolean {
+  return keepsFrost(trouble) || (heatRateRatio < slowHeat && heatRiseRatio < noHigher);
 }
 
 function keepsFrost({ lead, evidence }: Trouble): boolean {

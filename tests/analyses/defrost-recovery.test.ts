@@ -187,6 +187,11 @@ describe('heat and end of the defrosts', () => {
     const { evidence } = verdictOf(analyse, [electric], days);
     expect(evidence.map((one) => one.shape)).toEqual(['by-the-clock']);
     expect(Math.abs(dayOfOnset(evidence[0]!) - 11)).toBeLessThan(0.7);
+    expect(evidence[0]!.features.heatRateRatio).toBeCloseTo(1, 1);
+    const weaker = (minute: number) => (isDefrosting(minute) && day(minute) >= 11 ? 0.005 : 0.008);
+    const weak = { ...simpleCase(grid, { isDefrosting, load: weaker }), defrost: electric.defrost };
+    const told = verdictOf(analyse, [weak], days).evidence.find((one) => one.shape === 'by-the-clock')!;
+    expect(told.features.heatRateRatio).toBeLessThan(0.75);
   });
 
   describe('longer by one reading, and warmer from the same one on', () => {

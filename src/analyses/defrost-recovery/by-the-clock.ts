@@ -5,6 +5,7 @@ import type { CircuitSignals } from '../../signals/types.ts';
 import { measure } from '../evidence-parts.ts';
 import { type DefrostEvent, lengthsAreKnown } from './events.ts';
 import { evidenceOf } from './evidence.ts';
+import { heatFeatures } from './heat-features.ts';
 import { settings } from './settings.ts';
 
 /** Lengths within a logging step of the longest, and within a minute, are the longest. */
@@ -41,7 +42,7 @@ export function endedByTheClock(signals: CircuitSignals, events: readonly Defros
         measure('usualDefrostLength', usual, 'min'),
         measure('endedByTheClockBefore', 100 * shareBefore, '%'),
       ],
-      features: { endedByTheClock: 1, lengthRatio: 1, run },
+      features: { endedByTheClock: 1, lengthRatio: 1, run, ...heatFeatures(events, first) },
     }),
   ];
 }

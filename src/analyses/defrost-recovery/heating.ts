@@ -6,6 +6,7 @@ import { measure } from '../evidence-parts.ts';
 import { type Change, levelChange } from './change.ts';
 import { type DefrostEvent, isHeated, lengthsAreKnown } from './events.ts';
 import { evidenceOf } from './evidence.ts';
+import { heatFeatures } from './heat-features.ts';
 import { settings } from './settings.ts';
 
 const minuteResolution = 2;
@@ -83,16 +84,6 @@ function lengthFeatures(events: readonly DefrostEvent[], from: number): { [name:
   const near =
     change !== null && Math.abs(events[change.at]!.at - from) < 3 * (events[1]!.at - events[0]!.at);
   return change !== null && near ? { lengthRatio: change.after / change.before } : {};
-}
-
-/** How fast and how far the air rises since defrosts changed their length, beside before. */
-function heatFeatures(events: readonly DefrostEvent[], at: number): { [name: string]: number } {
-  const ratioOf = (values: readonly number[]) => median(values.slice(at)) / median(values.slice(0, at));
-  const heatRateRatio = ratioOf(events.map((event) => event.rate));
-  const heatRiseRatio = ratioOf(events.map((event) => event.rise));
-  return Number.isFinite(heatRateRatio) && Number.isFinite(heatRiseRatio)
-    ? { heatRateRatio, heatRiseRatio }
-    : {};
 }
 
 /**
