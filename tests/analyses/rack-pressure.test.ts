@@ -34,6 +34,16 @@ describe('suction pressure', () => {
     expect(Math.abs(measureOf(evidence[0]!, 'suctionUsual') - psig(46))).toBeLessThan(2);
   });
 
+  test.each([
+    ['high', 46, 56],
+    ['low', 46, 34],
+  ])('that has been %s for most of the log is held against what it was before', (shape, before, since) => {
+    const { evidence } = judge({ pressure: pressureOf((minute) => (day(minute) < 6 ? before : since)) });
+    expect(evidence.map((one) => one.shape)).toEqual([shape]);
+    expect(Math.abs(measureOf(evidence[0]!, 'suctionUsual') - psig(before))).toBeLessThan(2);
+    expect(Math.abs(measureOf(evidence[0]!, 'suctionLevel') - psig(since))).toBeLessThan(2);
+  });
+
   test('that creeps up is found before it is high in any one hour', () => {
     const gauge = (minute: number) => 45 + 0.42 * Math.max(0, day(minute) - 6);
     const { evidence } = judge({ pressure: pressureOf(gauge), pressureSetPoint: psig(45) });

@@ -79,7 +79,7 @@ function high(
       certainty: 0.5 + 0.2 * period.share + (isShared ? 0.2 : 0) + Math.min(0.15, period.height / 25),
       measures: [
         riseMeasure(group, period.height),
-        ...(isRaised ? [] : suctionLevels(group, recent, isOverTarget, log)),
+        ...(isRaised ? [] : suctionLevels(group, recent, period.from, isOverTarget, log)),
         measure('circuitsWarm', 100 * warm.share, '%'),
         measure('circuitRise', warm.rise, 'K'),
         ...(isRaised && step !== null && step.moved > 0 ? stepMeasures(step) : []),

@@ -29,7 +29,7 @@ export function lowSuction(group: GroupSignals, hours: SuctionHours, site: Signa
       onset: site.log.grid.startMs + onset * hourMs,
       end: null,
       certainty: 0.5 + 0.3 * (low.length / last.length),
-      measures: [riseMeasure(group, depth), ...suctionLevels(group, low, hours.hasTarget, site.log)],
+      measures: [riseMeasure(group, depth), ...suctionLevels(group, low, onset, hours.hasTarget, site.log)],
       features: {
         height: depth,
         aboveTarget: median(low.map((k) => hours.aboveTarget[k]!)),
