@@ -155,8 +155,12 @@ function passing(features: Features): Likelihoods {
 }
 
 /** Low-pressure trips are the pressure control's doing, a pressure that hardly swings a band that is too tight. */
-function compressorCycling(features: Features): Likelihoods {
-  if ((features.lowPressureStopShare ?? 0) >= 0.3) {
+const cutOutShapes: readonly string[] = ['low', 'low-pressure-trips'];
+
+/** Machines that low pressure stops: by what was seen when they stopped, or of their suction since. */
+function compressorCycling(features: Features, { evidence }: Trouble): Likelihoods {
+  const isDrawnDown = evidence.some(({ shape }) => cutOutShapes.includes(shape));
+  if (isDrawnDown || (features.lowPressureStopShare ?? 0) >= 0.3) {
     return { 'compressor-control': 0.6, 'low-charge': 0.2, 'tight-differential': 0.1 };
   }
   return { 'tight-differential': 0.65, 'compressor-control': 0.3 };

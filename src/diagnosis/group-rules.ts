@@ -66,6 +66,17 @@ function isHighOfTrips(one: Trouble, other: Trouble): boolean {
   );
 }
 
+const ofMachines: readonly string[] = ['compressor', 'inferred'];
+
+/** Machines that start too often since their suction stands far too low are those that draw it down to their cut-out. */
+function isDrawnDown(cycling: Trouble, rack: Trouble): boolean {
+  return (
+    rack.lead.shape === 'low' &&
+    cycling.evidence.some(({ shape }) => ofMachines.includes(shape)) &&
+    Math.abs(cycling.lead.onset - rack.lead.onset) <= slackMs
+  );
+}
+
 /** What on one suction group is one trouble: several machines that cycle, one pressure seen in several ways. */
 export const groupRules: readonly Rule[] = [
   { keeper: 'cycling', guest: 'cycling', when: () => true },
@@ -93,5 +104,6 @@ export const groupRules: readonly Rule[] = [
     guest: 'rack',
     when: (_, g) => g.lead.shape === 'low-pressure-trips' && !warmsItsCircuits(g),
   },
+  { keeper: 'cycling', guest: 'rack', when: isDrawnDown },
   { keeper: 'rack', guest: 'cycling', when: isStepOfFullValves },
 ];

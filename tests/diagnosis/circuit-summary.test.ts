@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Evidence } from '../../src/model/evidence.ts';
-import { dayMs, evidence, one, quietSignals, recovery, wholeRise } from './support.ts';
+import { dayMs, evidence, findings, one, quietSignals, rackHigh, recovery, wholeRise } from './support.ts';
 
 const measured = (sizes: { readonly [name: string]: number }, unit: string): Evidence['measures'] =>
   Object.entries(sizes).map(([name, value]) => ({ name, value, low: null, high: null, unit }));
@@ -77,5 +77,29 @@ describe('the sentence on a creep says when it meets its limit', () => {
     expect(meets({ earliest: 2, latest: null })).toContain(
       'reaches 41.0 °F in about 6 days if it goes on, 2 days at the soonest, and may never get there',
     );
+  });
+});
+
+describe('machines that start too often', () => {
+  const machine = evidence({
+    analysis: 'short-cycling',
+    kind: 'short-cycling',
+    circuit: null,
+    shape: 'compressor',
+    points: ['S1 comp 1'],
+    measures: measured({ startsPerHour: 13, usualStartsPerHour: 2 }, '{starts}/h'),
+  });
+  const low = (days: number) =>
+    rackHigh({ shape: 'low', onset: machine.onset + days * dayMs, features: { height: -7 } });
+
+  it('since their suction stands far too low are one trouble with it, and it says what to look at', () => {
+    const finding = one(machine, low(1));
+    expect(finding.causes[0]!.cause).toBe('compressor-control');
+    expect(finding.summary).toContain('drawn down to the cut-out');
+  });
+
+  it('have a differential that is too tight where it does not, and it is another trouble where it came later', () => {
+    expect(one(machine).causes[0]!.cause).toBe('tight-differential');
+    expect(findings(machine, low(5))).toHaveLength(2);
   });
 });

@@ -100,10 +100,13 @@ export function cyclingSummary(trouble: Trouble, judgement: Judgement, log: Log)
   if (['in-step', 'valves-together'].includes(trouble.lead.shape)) return inStepSummary(trouble, log);
   if (trouble.lead.features.byAir === 1)
     return `${placeClause(trouble)}its air swings less and faster than it did ${sinceClause(trouble, log)}: its valve, which is not logged, probably starts too often, by a differential that is too tight.`;
+  const isDrawnDown = trouble.evidence.some(({ shape }) => shape === 'low');
   const why =
     judgement.causes[0]!.cause === 'tight-differential'
       ? 'the differential is probably too tight'
-      : 'look at its control';
+      : isDrawnDown
+        ? 'the suction is drawn down to the cut-out: look at what keeps machines on'
+        : 'look at its control';
   const verb = machines.size > 1 ? 'start' : 'starts';
   return `${placeClause(trouble)}${names} ${verb} too often${startsClause(trouble)} ${sinceClause(trouble, log)}: ${why}.`;
 }
