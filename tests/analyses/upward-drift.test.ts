@@ -233,6 +233,13 @@ describe('upward drift', () => {
     expect(Math.abs(own![0]!.onset - (startMs + 9 * dayMs))).toBeLessThan(1.5 * dayMs);
   });
 
+  it('sees one that runs away in the last two days of the log', () => {
+    const away = (day: number): number => (day < 8 ? 0 : 0.7) + Math.max(0, 2.6 * (day - 18));
+    const [own, ...others] = seen([{ ...quiet('M01'), together: away }, quiet('M02'), quiet('M03')]);
+    expect(own).toMatchObject([{ circuit: 'M01', probe: null, end: null, shape: 'step' }]);
+    expect(others.flat()).toEqual([]);
+  });
+
   it('takes no notice of what all circuits of the group feel', () => {
     const humid = (id: string): HandMadeCircuit => ({ ...quiet(id), together: creep });
     expect(seen(['M01', 'M02', 'M03', 'M04'].map(humid)).flat()).toEqual([]);

@@ -26,7 +26,9 @@ export function circuitRise(
   const rise = findRise(level);
   if (rise === null) return null;
   const moved = signals.probes.map((probe) => endMinusStart(probe.median, rise.ramp.start));
-  const sharing = moved.filter((one) => one >= rise.size / 2).length / Math.max(1, moved.length);
+  // By the same days for a probe as for the circuit: a rise of the last day or two is larger than its last three say.
+  const half = Math.min(rise.size, endMinusStart(level, rise.ramp.start)) / 2;
+  const sharing = moved.filter((one) => one >= half).length / Math.max(1, moved.length);
   if (sharing < settings.sharedProbes.value) return null;
   const setPoint = median(signals.setPoint);
   const absolute = level.map((value) => value + (Number.isFinite(setPoint) ? setPoint : 0));
