@@ -195,4 +195,21 @@ describe('layouts', () => {
     expect([...readings.columns[0]!.values]).toEqual([...new Array(8).fill(0), ...new Array(4).fill(1)]);
     expect([...readings.columns[1]!.values.slice(0, 4)]).toEqual([0, 1, 0, 1]);
   });
+
+  it('reads every stage of a state in words: satisfied and pulldown are none of its defrost, drip and fan delay are', async () => {
+    const stages = [
+      'Satisfied',
+      'Calling',
+      'Satisfied',
+      'Defrost',
+      'Drip',
+      'Fan Delay',
+      'Pulldown',
+      'Cooling',
+    ];
+    const rows = [...stages, ...stages].map((stage, at) => `${minute(at)},${stage}`);
+    const readings = await readContent(`Time,State\n${rows.join('\n')}\n`, utc);
+    expect([...readings.columns[0]!.values.slice(0, 8)]).toEqual([0, 0, 0, 1, 1, 1, 0, 0]);
+    expect(onlyReport(readings).valuesRejected).toBe(0);
+  });
 });

@@ -10,17 +10,17 @@ const vocabulary: { readonly [meaning in WordMeaning]: string } = {
     'åben|tændt|åpen|päällä|auki|wł|włączony|załączony|otwarty|zap|zapnuto|otevřeno|otevřen|eingeschaltet|in betrieb|en service|allumé',
   off:
     'off|closed|close|shut|stop|stopped|inactive|false|no|n|disable|disabled|de-energized|deenergized|idle|standby|stand-by|low|' +
-    'normal|ok|clear|unoccupied|aus|zu|geschlossen|inaktiv|steht|nein|falsch|arrêt|arret|fermé|ferme|fermée|inactif|non|faux|' +
+    'normal|ok|clear|unoccupied|satisfied|aus|zu|geschlossen|inaktiv|steht|nein|falsch|arrêt|arret|fermé|ferme|fermée|inactif|non|faux|' +
     'spento|chiuso|inattivo|falso|apagado|cerrado|inactivo|uit|dicht|nee|av|fra|desligado|fechado|não|f|' +
     'spenta|chiusa|inattiva|falsa|apagada|cerrada|inactiva|paro|parado|detenido|desligada|fechada|parada|gesloten|inactief|' +
     'stängd|stängt|från|avstängd|lukket|slukket|stengt|pois|kiinni|seis|wył|wyłączony|zamknięty|vyp|vypnuto|zavřeno|zavřen|' +
     'ausgeschaltet|ruhe|hors service|éteint|à l’arrêt',
   cooling:
-    'cool|cooling|refrig|refrigerate|refrigerating|refrigeration|refr|kühlen|kühlung|kuehlen|froid|refroidissement|raffreddamento|' +
+    'cool|cooling|calling|pulldown|pull down|pull-down|refrig|refrigerate|refrigerating|refrigeration|refr|kühlen|kühlung|kuehlen|froid|refroidissement|raffreddamento|' +
     'freddo|frío|frio|koelen|koeling',
   defrost:
     'def|dfr|dfrst|defr|defrost|defrosting|in defrost|defrost on|abtauen|abtauung|dégivrage|degivrage|sbrinamento|' +
-    'desescarche|descongelación|ontdooien|afrimning|avfrostning|drip|dripping|drain|abtropfen',
+    'desescarche|descongelación|ontdooien|afrimning|avfrostning|drip|dripping|drip time|drain|fan delay|abtropfen',
   missing:
     'n/a|na|n.a.|#n/a|nan|-nan|null|(null)|none|nil|missing|no data|nodata|no value|no reading|void|blank|empty|undefined|n/d|n.d.|#n/d|#nv|#nd|#n/a n/a|unknown|' +
     'not available|unavailable|not used|unused|spare|k.a.|k. a.|s/d|sin datos|manquant|fehlt|leer|tbd|x|xx|xxx|<no data>|---.-|--.-|-.-|inf|-inf|+inf|infinity|-infinity',
