@@ -170,7 +170,7 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
   if (isSeenStill(one)) return warmsItsCircuits(rack) && one.lead.onset >= rack.lead.onset;
   if (isOffCycleWeak(one)) return movesFrost(rack) && Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
   if (isLonger(one)) return Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
-  const isShort = warmsItsCircuits(rack) || leavesShort(one, rack);
+  const isShort = warmsItsCircuits(rack) || leavesShort(signals, one, rack);
   if (!isShort && one.scope !== 'superheat' && one.scope !== 'cycling') return false;
   const isWarmth = one.scope === 'defrost' && warmShapes.includes(one.lead.shape);
   if (!isWarmth && !coverable.includes(one.scope)) return false;
@@ -185,12 +185,18 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
   return apart < ownTrouble || isPassedUnevenness(signals, one, apart, rack);
 }
 
-/** A float that no longer comes down for the case that asks for most leaves that one somewhat warm, or its valve open. */
-function leavesShort(one: Trouble, rack: Trouble): boolean {
+/**
+ * A float that no longer comes down for the case that asks for most leaves that one somewhat warm, its valve open, or its air late after
+ * defrost.
+ */
+function leavesShort({ log }: Signals, one: Trouble, rack: Trouble): boolean {
   const { shape, onset, features } = one.lead;
-  const isStopped = rack.evidence.some((seen) => seen.shape === 'float-stopped');
+  if (!rack.evidence.some((seen) => seen.shape === 'float-stopped')) return false;
   const isSince = shape === 'duty' || onset >= rack.lead.onset - slackMs;
-  return isStopped && isSince && one.scope === 'whole-circuit' && (features.rise ?? 0) < ownTrouble;
+  if (isRecovery(one)) {
+    return isSince || recoveredUntil(dayAt(log.calendar, indexAt(log.grid, rack.lead.onset)), one);
+  }
+  return isSince && one.scope === 'whole-circuit' && (features.rise ?? 0) < ownTrouble;
 }
 
 /** Superheat is a figure of the day: it is known no better than by the day on which it was high. */

@@ -155,7 +155,7 @@ describe('a rack fault', () => {
     expect(judge({ ...quietSignals, circuits: heated }, seen).findings).toHaveLength(2);
   });
 
-  it('whose float stopped leaves the case short that asks for most: somewhat warm, or feeding all the time', () => {
+  it('whose float stopped leaves the case short that asks for most: somewhat warm, feeding all the time, or late', () => {
     const stopped = rackHigh({
       shape: 'float-stopped',
       onset: onDay(9),
@@ -171,6 +171,21 @@ describe('a rack fault', () => {
     expect(findings(stopped, warm(2.5, 8.8))).toHaveLength(2);
     expect(findings(stopped, warm(1.1, 4))).toHaveLength(2);
     expect(findings(stopped, { ...warm(1.1, 4), shape: 'creep' })).toHaveLength(2);
+    const late = (onset: number) => recovery({ shape: 'lengthening', onset: onDay(onset) });
+    expect(one(stopped, late(9.2)).covers).toEqual(['M01']);
+    expect(findings(stopped, late(4))).toHaveLength(2);
+    const since = (from: number) =>
+      quietSignals.circuits.map((circuit) => ({
+        ...circuit,
+        probes: circuit.probes.map((probe) => ({
+          ...probe,
+          recovery: probe.recovery.map((_, day) => (day < from ? 5 : 60)),
+        })),
+      }));
+    const told = (from: number) =>
+      judge({ ...quietSignals, circuits: since(from) }, { evidence: [stopped, late(4)], abstentions: [] });
+    expect(told(10).findings).toHaveLength(1);
+    expect(told(6).findings).toHaveLength(2);
     const atAnEnd = { ...stopped, features: { daysStill: 5, note: 1 } };
     expect(findings(atAnEnd, warm(1.1, 8.8))).toHaveLength(2);
   });
