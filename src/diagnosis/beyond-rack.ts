@@ -31,7 +31,7 @@ export interface BeyondRack {
  * them, for they differ in their reserves. Want of liquid has no such bound, for it comes to the far coils first.
  */
 export function beyondRack(signals: Signals, one: Trouble, rack: Trouble): BeyondRack | null {
-  const { circuit, onset, end } = one.lead;
+  const { circuit, end } = one.lead;
   const { group } = rack;
   const departures = group?.departures.get(circuit ?? '');
   if (group === null || departures === undefined) return null;
@@ -39,6 +39,8 @@ export function beyondRack(signals: Signals, one: Trouble, rack: Trouble): Beyon
   const explained = explainedBy(rack, group, circuit!);
   if (explained === null) return null;
   const last = end === null ? departures.length - 1 : dayOf(end);
+  // What leads may be the last that was seen of it.
+  const onset = Math.min(...one.evidence.map((seen) => seen.onset));
   let most: BeyondRack | null = null;
   for (let day = dayOf(onset); day <= last; day++) {
     const days = Array.from({ length: Math.min(daysJudged, last + 1 - day) }, (_, i) => day + i);

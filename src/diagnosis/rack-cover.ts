@@ -167,7 +167,7 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
     return isSince && warmsItsCircuits(rack) && movedMember(signals, rack, one.lead.circuit);
   }
   if (overloads(signals, one, rack, members)) return false;
-  if (isSeenStill(one)) return warmsItsCircuits(rack) && one.lead.onset >= rack.lead.onset;
+  if (isSeenStill(one)) return warmsItsCircuits(rack) && standsStillWith(signals, one, rack);
   if (isOffCycleWeak(one)) return movesFrost(rack) && Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
   if (isLonger(one)) return Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
   const isShort = warmsItsCircuits(rack) || leavesShort(signals, one, rack);
@@ -231,6 +231,14 @@ function isSeenStill({ scope, lead }: Trouble): boolean {
   return (
     scope === 'left-off' && lead.shape === 'off' && still === 1 && valveSeen === 0 && defrostsMissed === 0
   );
+}
+
+/** Since the rack failed, and its air is known to the last: one that is warm beyond all its days may as well be off. */
+function standsStillWith({ log }: Signals, { lead }: Trouble, rack: Trouble): boolean {
+  const departures = rack.group?.departures.get(lead.circuit!);
+  if (departures === undefined || lead.onset < rack.lead.onset) return false;
+  const day = dayAt(log.calendar, indexAt(log.grid, lead.onset));
+  return departures.subarray(Math.max(0, day - 1)).some(Number.isFinite);
 }
 
 /** Whatever day its own analysis dates it to: in the last known days before the rack failed it was not there. */

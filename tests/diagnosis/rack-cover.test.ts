@@ -385,6 +385,7 @@ describe('a rack fault', () => {
       { own = 6, others = 2, suction = 2.5, since = 8 },
       rack: Partial<Evidence> = {},
       seen: Partial<Evidence> = {},
+      ...more: Evidence[]
     ) => {
       const ramp = (rise: number, from: number) => (day: number) =>
         rise * Math.min(1, Math.max(0, (day - from) / 2.5));
@@ -406,6 +407,7 @@ describe('a rack fault', () => {
         rackHigh({ onset: onDay(8), ...rack }),
         wholeRise({ onset: onDay(since), ...seen }),
         wholeRise({ circuit: 'M02', onset: onDay(8), features: { rise: others, compared: 1 } }),
+        ...more,
       ];
       return judge({ ...signals, groups }, { evidence, abstentions: [] }).findings;
     };
@@ -448,6 +450,20 @@ describe('a rack fault', () => {
       expect(flagged({ own: 3 }, {}, off(1, 13.5))).toContain('M01');
       expect(flagged({ own: 3 }, {}, off(0, 7))).toContain('M01');
       expect(flagged({ own: 12 }, {}, off(0, 13.5))).toContain('M01');
+      // Neither where nothing is known of its air by then.
+      expect(flagged({ own: Number.NaN }, {}, off(0, 13.5))).toContain('M01');
+    });
+
+    it('reckons from the first that was seen of a trouble, whatever leads it', () => {
+      const off = wholeRise({
+        analysis: 'left-off',
+        kind: 'left-off',
+        shape: 'off',
+        onset: onDay(15.8),
+        features: { hours: 4, still: 1, valveSeen: 0, defrostsMissed: 0 },
+      });
+      expect(flagged({}, {}, {}, off)).toContain('M01');
+      expect(flagged({ own: 3 }, {}, {}, off)).toEqual([null]);
     });
 
     it('asks for twice the warmth of the warmest other where no pressure is logged', () => {
