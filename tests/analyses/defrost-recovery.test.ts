@@ -90,6 +90,22 @@ describe('recovery', () => {
     expect(shapes(0, 0, 1, 0, 1, 1, 1, 1, 1, 2, 2, 2, 3, 2)).toEqual(['lengthening']);
   });
 
+  test('that is longer from one day on and stays so is told, and not where it was so for some days', () => {
+    const spanned = 21;
+    const log = handMadeLog({ days: spanned, stepMinutes: 5, circuits: [simpleCase(gridOf(spanned, 5))] });
+    const signals = computeSignals(log).circuits[0]!;
+    const told = (longer: readonly number[]) => {
+      const recovery = Float64Array.from({ length: spanned }, (_, day) => longer[day - 12] ?? 10);
+      return lengthening({ ...signals, probes: signals.probes.map((probe) => ({ ...probe, recovery })) });
+    };
+    const [longer, ...others] = told([15, 20, 25, 22.5, 20, 20, 20, 20, 22.5]);
+    expect(others).toEqual([]);
+    expect(Math.abs(dayOfOnset(longer!) - 12)).toBeLessThanOrEqual(1);
+    expect(longer!.features.trendProbability).toBeGreaterThan(0.05);
+    expect(longer!.measures.map(({ name }) => name)).toEqual(['recoveryAtStart', 'recoveryNow']);
+    expect(told([15, 20, 25, 22.5, 20])).toEqual([]);
+  });
+
   test('that lengthens at one end names that probe', () => {
     const cooling = (minute: number, probe: number) =>
       probe === 2 ? 0.35 - 0.013 * Math.max(0, day(minute) - 6) : 0.35;

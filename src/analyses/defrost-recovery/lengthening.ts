@@ -1,10 +1,10 @@
 import { autocorrelation } from '../../maths/autocorrelation.ts';
 import { autocorrelationVarianceFactor } from '../../maths/autocorrelation-variance-factor.ts';
-import { fitRamp } from '../../maths/fit-ramp.ts';
+import { fitRamp, isClear } from '../../maths/fit-ramp.ts';
 import { mannKendall } from '../../maths/mann-kendall.ts';
 import { median } from '../../maths/median.ts';
 import { theilSenSlope } from '../../maths/theil-sen-slope.ts';
-import type { Evidence } from '../../model/evidence.ts';
+import type { Evidence, Measure } from '../../model/evidence.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { CircuitSignals } from '../../signals/types.ts';
 import type { Minutes } from '../../units/quantities.ts';
@@ -17,6 +17,17 @@ const fewestDays = 8;
 const smallest: Minutes = 1;
 /** One logging step is how a recovery is read: a longer one lengthened by more than so many. */
 const plainSteps = 1.2;
+/**
+ * A change within days that explains most of what they scattered: the trend test, corrected for serial correlation, takes
+ * the two levels for the one.
+ */
+const clarity = {
+  leastSize: Math.log1p(settings.lengtheningShare.value),
+  leastScales: 5,
+  leastScale: 0.1,
+  leastExplained: 0.6,
+};
+
 /** The recoveries at the start and of late are medians of so many days at least: a line may start where none was seen. */
 const seenDays = 3;
 
@@ -28,6 +39,10 @@ interface Trend {
   readonly low: number;
   readonly high: number;
   readonly p: number;
+  /** By the test of a trend; else it is longer since some day, and grows no further. */
+  readonly grows: boolean;
+  /** Share of its variation that the change explains. */
+  readonly explained: number;
   readonly onsetDay: number;
 }
 
@@ -75,9 +90,19 @@ function trendOf(recovery: Float64Array, leastMinutes: Minutes, significance: nu
   const scatter = Math.expm1(ramp.scale) * before;
   const least = Math.max(leastMinutes, settings.trendScales.value * scatter);
   const isLonger = [last - first, now - before].every((minutes) => minutes > least);
-  if (!isLonger || !(p < significance)) return null;
+  const grows = p < significance;
+  if (!isLonger || !(grows || isClear(ramp, clarity))) return null;
   const interval = { low: Math.expm1(low), high: Math.expm1(high) };
-  return { first: before, last: now, perDay: Math.expm1(slope), ...interval, p, onsetDay: days[ramp.start]! };
+  return {
+    first: before,
+    last: now,
+    perDay: Math.expm1(slope),
+    ...interval,
+    p,
+    grows,
+    explained: ramp.explained,
+    onsetDay: days[ramp.start]!,
+  };
 }
 
 function asEvidence(signals: CircuitSignals, trend: Trend, probe: number | null): Evidence {
@@ -86,18 +111,21 @@ function asEvidence(signals: CircuitSignals, trend: Trend, probe: number | null)
     shape: 'lengthening',
     probe,
     from: signals.log.calendar.days[trend.onsetDay]!.from,
-    certainty: 1 - 4 * trend.p - (ratio < 1.5 ? 0.15 : 0),
+    certainty: (trend.grows ? 1 - 4 * trend.p : trend.explained) - (ratio < 1.5 ? 0.15 : 0),
     measures: [
       measure('recoveryAtStart', trend.first, 'min'),
       measure('recoveryNow', trend.last, 'min'),
-      {
-        name: 'lengthening',
-        value: 100 * trend.perDay,
-        low: 100 * trend.low,
-        high: 100 * trend.high,
-        unit: '%/d',
-      },
+      ...(trend.grows ? [growth(trend)] : []),
     ],
-    features: { recoveryRatio: ratio, recoveryRise: trend.last - trend.first, trendProbability: trend.p },
+    features: {
+      recoveryRatio: ratio,
+      recoveryRise: trend.last - trend.first,
+      trendProbability: trend.p,
+      grows: trend.grows ? 1 : 0,
+    },
   });
+}
+
+function growth({ perDay, low, high }: Trend): Measure {
+  return { name: 'lengthening', value: 100 * perDay, low: 100 * low, high: 100 * high, unit: '%/d' };
 }

@@ -69,7 +69,7 @@ function sizeClause(lead: Evidence, { units }: Log): string {
   return againstClause(lead, [['peakRise', 'usualPeakRise', (rise) => formatDifference(rise, units)]]);
 }
 
-function defrostWords({ kind, shape, probe }: Evidence): string {
+function defrostWords({ kind, shape, probe, features }: Evidence): string {
   if (kind === 'defrost-missed') {
     return shape === 'none-seen' || shape === 'fewer-than-planned'
       ? 'it has had fewer defrosts than planned'
@@ -86,7 +86,9 @@ function defrostWords({ kind, shape, probe }: Evidence): string {
     slow: `${air} has come back late after defrost`,
     'not-recovered': `${air} has often not come back before the next defrost`,
   };
-  return words[shape] ?? `${air} has come back ever later after defrost`;
+  return (
+    words[shape] ?? `${air} has come back ${features.grows === 0 ? 'later' : 'ever later'} after defrost`
+  );
 }
 
 export function cyclingSummary(trouble: Trouble, judgement: Judgement, log: Log): string {
