@@ -154,10 +154,14 @@ function servedWith({ groups }: Signals, { group }: Trouble): readonly string[] 
   return [group, ...others].flatMap(({ members }) => members);
 }
 
-/** Liquid lacks most in the warm hours of the day: a coil that is warm in those alone may want for it, too. */
+/** Liquid lacks most in the warm hours of the day: a coil that is warm in those alone may want for it, too, and one that is somewhat warm within days. */
 function wantsLiquid(one: Trouble): boolean {
-  if (one.scope === 'superheat') return one.lead.shape === 'starving';
-  return isRecovery(one) || (one.scope === 'whole-circuit' && liquidShapes.includes(one.lead.shape));
+  const { scope, lead } = one;
+  if (scope === 'superheat') return lead.shape === 'starving';
+  if (isRecovery(one)) return true;
+  if (scope !== 'whole-circuit') return false;
+  const isWithinDays = lead.shape === 'step' && lead.features.sudden !== 1;
+  return liquidShapes.includes(lead.shape) || (isWithinDays && (lead.features.rise ?? 0) < ownTrouble);
 }
 
 function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: readonly string[]): boolean {
@@ -169,7 +173,7 @@ function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: reado
   if (overloads(signals, one, rack, members)) return false;
   if (isSeenStill(one)) return warmsItsCircuits(rack) && standsStillWith(signals, one, rack);
   if (isOffCycleWeak(one)) return movesFrost(rack) && Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
-  if (isLonger(one)) return Math.abs(one.lead.onset - rack.lead.onset) <= slackMs;
+  if (isLonger(one)) return isLongerWith(one, rack);
   const isShort = warmsItsCircuits(rack) || leavesShort(signals, one, rack);
   if (!isShort && one.scope !== 'superheat' && one.scope !== 'cycling') return false;
   const isWarmth = one.scope === 'defrost' && warmShapes.includes(one.lead.shape);
@@ -231,6 +235,12 @@ function isSeenStill({ scope, lead }: Trouble): boolean {
   return (
     scope === 'left-off' && lead.shape === 'off' && still === 1 && valveSeen === 0 && defrostsMissed === 0
   );
+}
+
+/** Within two days of it; coils that liquid leaves one by one are longer in defrost some days later. */
+function isLongerWith({ lead }: Trouble, rack: Trouble): boolean {
+  const later = rack.lead.shape === 'short-of-liquid' ? trendSlackMs : slackMs;
+  return lead.onset >= rack.lead.onset - slackMs && lead.onset <= rack.lead.onset + later;
 }
 
 /** Since the rack failed, and its air is known to the last: one that is warm beyond all its days may as well be off. */

@@ -139,6 +139,10 @@ describe('a rack fault', () => {
     const byTheClock = recovery({ shape: 'by-the-clock', onset: onDay(6), features: { lengthRatio: 1 } });
     expect(one(rackHigh({ onset: onDay(5) }), byTheClock).covers).toEqual(['M01']);
     expect(findings(rackHigh({ onset: onDay(9) }), byTheClock)).toHaveLength(2);
+    // Liquid leaves one coil after the other; a pressure is felt at once.
+    const later = { ...byTheClock, onset: onDay(10) };
+    expect(one(rackHigh({ shape: 'short-of-liquid', onset: onDay(5) }), later).covers).toEqual(['M01']);
+    expect(findings(rackHigh({ onset: onDay(5) }), later)).toHaveLength(2);
   });
 
   it('takes off-cycle defrosts that warm less since its target stands elsewhere, for their frost is another', () => {
@@ -202,6 +206,12 @@ describe('a rack fault', () => {
     expect(one(low, later('M01', 7), later('M03', 9)).covers).toEqual(['M01', 'M03']);
     expect(findings(low, later('M01', 7))).toHaveLength(2);
     expect(findings(low, later('M01', 7), later('M03', 1))).toHaveLength(3);
+    // Somewhat warm within days is want of liquid, too; at once, or warm by far, it is something else.
+    const step = (rise: number, sudden: number) =>
+      wholeRise({ circuit: 'M03', shape: 'step', onset: onDay(7), features: { rise, sudden, compared: 1 } });
+    expect(one(low, later('M01', 7), step(1.9, 0)).covers).toEqual(['M01', 'M03']);
+    expect(findings(low, later('M01', 7), step(1.9, 1))).toHaveLength(3);
+    expect(findings(low, later('M01', 7), step(2.6, 0))).toHaveLength(3);
   });
 
   it('that ran its receiver low is the cause of what the least of its reserves show in the warm hours, also in a group without a receiver', () => {
