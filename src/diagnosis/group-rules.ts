@@ -49,16 +49,23 @@ const targetShapes: readonly string[] = ['target-left', 'target-lowered', 'targe
 
 /** What a target brings about that stands elsewhere from then on: cut-outs at the lower pressure, and a float that does not come back. */
 function comesOfTarget({ lead }: Trouble, guest: Trouble): boolean {
-  if (!targetShapes.includes(lead.shape) || guest.lead.onset < lead.onset - dayMs) return false;
+  if (!targetShapes.includes(lead.shape) || guest.lead.onset < lead.onset - dayMs || isRemark(guest))
+    return false;
   return (
     guest.lead.shape === 'float-stopped' ||
     (guest.lead.shape === 'low-pressure-trips' && (lead.features.targetMoved ?? 0) < 0)
   );
 }
 
+/** What is worth no more than a word stands by itself, and makes no remark of what it goes with. */
+function isRemark({ lead }: Trouble): boolean {
+  return lead.features.note === 1;
+}
+
 /** Machines that are cut out again and again do not hold the pressure either. */
 function isHighOfTrips(one: Trouble, other: Trouble): boolean {
   const shapes = [one.lead.shape, other.lead.shape];
+  if (isRemark(one) || isRemark(other)) return false;
   return (
     shapes.includes('low-pressure-trips') &&
     shapes.some((shape) => shape === 'high' || shape === 'capacity-shortfall') &&

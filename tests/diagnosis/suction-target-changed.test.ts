@@ -77,6 +77,9 @@ describe('a suction target that was changed', () => {
       expect(findings(left(2.4), trips(5.5))).toHaveLength(2);
       expect(findings(left(-3.4), trips(2))).toHaveLength(2);
       expect(findings(left(2.4), stopped(2))).toHaveLength(2);
+      // A float that its load holds at an end is a remark, and makes none of the target.
+      const held = { ...stopped(7.4), features: { note: 1 } };
+      expect(findings(left(2.4), held).map(({ severity }) => severity)).toEqual(['watch', 'note']);
     });
   });
 
