@@ -2,6 +2,7 @@ import { limitOf } from '../exposure/circuit-exposure.ts';
 import type { SampleRange } from '../exposure/exposure.ts';
 import type { SettledReadings } from '../figures/block-readings.ts';
 import { blocksADay, type ClockBlocks } from '../figures/clock-blocks.ts';
+import { knownCount } from '../maths/known-count.ts';
 import type { RecordFacts } from '../signals/record-facts.ts';
 import type { CircuitSignals } from '../signals/types.ts';
 import type { Celsius } from '../units/quantities.ts';
@@ -61,12 +62,6 @@ export function settledAir(
 }
 
 /** Readings of a probe in a range; of a record that is known throughout none is looked at. */
-export function readingsIn({ record, known }: RecordFacts, range: SampleRange): number {
-  return known === record.values.length ? range.to - range.from : knownIn(record.values, range);
-}
-
-export function knownIn(values: Float64Array, { from, to }: SampleRange): number {
-  let count = 0;
-  for (let i = from; i < to; i++) if (!Number.isNaN(values[i]!)) count++;
-  return count;
+export function readingsIn({ record, known }: RecordFacts, { from, to }: SampleRange): number {
+  return known === record.values.length ? to - from : knownCount(record.values, from, to);
 }

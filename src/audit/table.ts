@@ -59,7 +59,9 @@ export function tableOf<Row>(definition: TableDefinition<Row>, scope: MonthScope
 function settled(cell: Cell, decimals: number | undefined): Cell {
   if (typeof cell !== 'number') return cell;
   if (!Number.isFinite(cell)) return null;
-  return decimals === undefined ? cell : Number(cell.toFixed(decimals)) + 0;
+  if (decimals === undefined) return cell;
+  const scale = 10 ** decimals;
+  return Math.round(cell * scale) / scale + 0;
 }
 
 /** Keeps the row type between a definition's `rows` and its columns. */

@@ -1,3 +1,4 @@
+import { knownCount } from '../../maths/known-count.ts';
 import type { Calendar, Grid } from '../../model/grid.ts';
 import { samplesIn } from '../../model/grid.ts';
 import type { EpochMs } from '../../units/quantities.ts';
@@ -26,7 +27,7 @@ export function startRate(
   for (let k = 0; k < hours.length; k++) {
     const from = k * hour;
     const to = Math.min(grid.count, from + hour);
-    const known = values === null ? to - from : knownIn(values, from, to);
+    const known = values === null ? to - from : knownCount(values, from, to);
     if (known < leastCoverage * hour) hours[k] = Number.NaN;
   }
   const days = Float64Array.from(calendar.days, (day) =>
@@ -53,12 +54,6 @@ function meanOfKnown(hours: Float64Array, from: number, to: number, least: numbe
     known++;
   }
   return known < least ? Number.NaN : sum / known;
-}
-
-function knownIn(values: Float64Array, from: number, to: number): number {
-  let known = 0;
-  for (let i = from; i < to; i++) if (!Number.isNaN(values[i]!)) known++;
-  return known;
 }
 
 /** Most starts within any 60 minutes from `from` on. */

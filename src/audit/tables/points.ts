@@ -1,9 +1,9 @@
 import type { SampleRange } from '../../exposure/exposure.ts';
+import { knownCount } from '../../maths/known-count.ts';
 import { stepMinutes } from '../../model/grid.ts';
 import type { Log } from '../../model/log.ts';
 import type { Record } from '../../model/record.ts';
 import { timeCell } from '../scope.ts';
-import { knownIn } from '../settled-air.ts';
 import { defineTable } from '../table.ts';
 
 interface Point {
@@ -56,7 +56,7 @@ export const pointsTable = defineTable<Point>({
   rows: ({ log, month }) =>
     placedRecords(log).map(({ record, place }) => {
       const { from, to } = month.range;
-      const known = knownIn(record.values, month.range);
+      const known = knownCount(record.values, from, to);
       const gap = known === to - from ? { from, to: from } : longestGap(record.values, month.range);
       return { record, place, known, gap, values: to - from };
     }),

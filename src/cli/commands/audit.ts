@@ -61,7 +61,7 @@ async function audit(exports: readonly string[], options: AuditOptions, io: Cons
   const summary = auditSummary(made, analysed.report, paint);
   if (options.html !== undefined) {
     const { auditReport } = await import('../../reporting/audit/audit-report.ts');
-    await writeOutput(options.html, auditReport(made, analysed.report), inputs);
+    writeOutput(options.html, auditReport(made, analysed.report), inputs);
   }
   // Last: tables that no report asks for are written row by row and not held.
   if (options.tables !== undefined) await writeTables(made, options.tables, inputs);
@@ -79,6 +79,6 @@ async function writeTables(
   const { tableCsv } = await import('../../audit/table-csv.ts');
   await mkdir(folder, { recursive: true });
   for (const table of audit.tables.values()) {
-    await writeOutput(join(folder, `${table.name}.csv`), tableCsv(table), inputs);
+    writeOutput(join(folder, `${table.name}.csv`), tableCsv(table), inputs);
   }
 }

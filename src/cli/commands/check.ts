@@ -38,7 +38,7 @@ async function check(exports: readonly string[], options: CheckOptions, io: Cons
   const analysed = await analyse(exports, options, io);
   if (options.html !== undefined) {
     const { htmlReport } = await import('../../reporting/html-report.ts');
-    await writeOutput(options.html, htmlReport(analysed), [...exports, options.site]);
+    writeOutput(options.html, htmlReport(analysed), [...exports, options.site]);
   }
   if (options.json) {
     const { findingsDocument } = await import('../../reporting/findings-document.ts');

@@ -38,15 +38,15 @@ async function draft(exports: readonly string[], options: DraftOptions, io: Cons
     await io.out(text);
     return ExitCode.analysed;
   }
-  await writeOutput(options.output, text, exports, options.force ? 'w' : 'wx').catch(
-    (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EEXIST') throw error;
-      throw new ImportRefusal(
-        'output-exists',
-        `${options.output} is there already and may hold corrections; give another name, or --force to replace it.`,
-      );
-    },
-  );
+  try {
+    writeOutput(options.output, text, exports, options.force ? 'w' : 'wx');
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+    throw new ImportRefusal(
+      'output-exists',
+      `${options.output} is there already and may hold corrections; give another name, or --force to replace it.`,
+    );
+  }
   io.err(`Wrote ${options.output}; read it through, then: rimelog check … --site ${options.output}\n`);
   return ExitCode.analysed;
 }

@@ -43,7 +43,7 @@ async function normalize(
   if (options.report !== undefined) {
     const { importDocument } = await import('../../reporting/import-document.ts');
     const text = `${JSON.stringify(importDocument(readings.report), null, 2)}\n`;
-    await writeOutput(options.report, text, [...exports, options.site]);
+    writeOutput(options.report, text, [...exports, options.site]);
   } else {
     const { importLines } = await import('../../reporting/import-lines.ts');
     const { visibleText } = await import('../../reporting/visible-text.ts');

@@ -63,7 +63,7 @@ async function round(sources: readonly string[], options: RoundOptions, io: Cons
     const { roundPage } = await import('../../reporting/round/round-page.ts');
     const page = join(options.html, 'index.html');
     await mkdir(options.html, { recursive: true });
-    await writeOutput(page, roundPage(document, reports), sources);
+    writeOutput(page, roundPage(document, reports), sources);
     await io.out(`\nThe page of the round, with the report of each store: ${page}\n`);
   }
   return judged.length === 0 ? ExitCode.unusable : ExitCode.analysed;
@@ -91,7 +91,7 @@ async function writeReport(
 ): Promise<void> {
   const { htmlReport } = await import('../../reporting/html-report.ts');
   await mkdir(join(path, '..'), { recursive: true });
-  await writeOutput(path, htmlReport(analysed), inputs);
+  writeOutput(path, htmlReport(analysed), inputs);
 }
 
 /** `03-quillan-row-foods.html`: plain on every disk, and no two alike. */

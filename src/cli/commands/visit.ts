@@ -27,7 +27,7 @@ async function visit(exports: readonly string[], options: VisitOptions, io: Cons
   const sheet = visitSheet(analysed.signals, analysed.diagnosis);
   if (options.html !== undefined) {
     const { visitPage } = await import('../../reporting/visit/visit-page.ts');
-    await writeOutput(options.html, visitPage(sheet, analysed), [...exports, options.site]);
+    writeOutput(options.html, visitPage(sheet, analysed), [...exports, options.site]);
   }
   const { visitReport } = await import('../../reporting/visit/visit-terminal.ts');
   const { paintFor } = await import('../../reporting/terminal.ts');
