@@ -154,10 +154,12 @@ function passing(features: Features): Likelihoods {
     : { 'door-or-load': 0.55, 'evaporator-fan': 0.25 };
 }
 
-/** Low-pressure trips are the pressure control's doing, a pressure that hardly swings a band that is too tight. */
 const cutOutShapes: readonly string[] = ['low', 'low-pressure-trips'];
 
-/** Machines that low pressure stops: by what was seen when they stopped, or of their suction since. */
+/**
+ * Low-pressure trips, seen when the machines stopped or in their suction since, are the pressure control's doing; a pressure
+ * that hardly swings is a band that is too tight.
+ */
 function compressorCycling(features: Features, { evidence }: Trouble): Likelihoods {
   const isDrawnDown = evidence.some(({ shape }) => cutOutShapes.includes(shape));
   if (isDrawnDown || (features.lowPressureStopShare ?? 0) >= 0.3) {

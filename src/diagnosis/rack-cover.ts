@@ -20,7 +20,7 @@ const movedWith = 0.55;
 /** A rise that stood at less than this share of itself just before the rack failed came with the rack. */
 const shareBefore = 0.25;
 const daysBefore = 3;
-/** Days of late. */
+/** How it stands by the end: by the median of so many days. */
 const daysNow = 5;
 /** What creeps, or began while nothing was logged, is dated when it has risen: the day before that belongs to it. */
 const datedLate = 1;
