@@ -6,6 +6,7 @@ import { type BeyondRack, beyondRack, ownTrouble } from './beyond-rack.ts';
 import { isLonger, isRecovery, recoveryShapes } from './circuit-rules.ts';
 import { warmsItsCircuits } from './group-rules.ts';
 import { recoveredUntil } from './recovered-until.ts';
+import { isEmpty, starvedBy } from './starved-circuits.ts';
 import type { Trouble } from './trouble.ts';
 
 const dayMs = 86_400_000;
@@ -13,7 +14,6 @@ const slackMs = 2 * dayMs;
 /** The start of a trend, of a circuit or of a rack that runs out of liquid, is known less well than that of a step. */
 const trendSlackMs = 7 * dayMs;
 const trendShapes: readonly string[] = ['creep', 'duty'];
-const liquidShapes: readonly string[] = [...trendShapes, 'trading-hours'];
 /** A member that moved this much with the rack is one of its circuits even where it raised no flag, K. */
 const movedWith = 0.55;
 
@@ -36,12 +36,6 @@ const movedShapes: readonly string[] = ['target-left', 'target-lowered', 'low', 
 
 /** A rise at once is dated to the hour, and so is a rack that fails. */
 const hoursAheadMs = 3 * 3_600_000;
-/**
- * Of so many circuits, and of this share of those it serves, that want for liquid since their receiver went low, it is the cause:
- * the ones with the least reserve show it first, and two that began so by chance would be a rare thing.
- */
-const fewestStarved = 2;
-const starvedShare = 0.25;
 
 const coverable: readonly Trouble['scope'][] = ['whole-circuit', 'cycling', 'superheat', 'one-probe'];
 
@@ -64,7 +58,12 @@ export function coverByRack(
   );
   for (const rack of racks) {
     const members = rack.group?.members ?? [];
-    const starved = starvedBy(signals, rack, open);
+    const starved = starvedBy(
+      signals,
+      rack,
+      open,
+      (one) => one.lead.onset >= rack.lead.onset - slackMs || cameWithRack(signals, one, rack),
+    );
     const own = new Map(open.map((one) => [one, ownShare(signals, one, rack)] as const));
     const covered = open.filter(
       (one) => starved.includes(one) || (own.get(one) === null && isCovered(signals, one, rack, members)),
@@ -122,46 +121,6 @@ function overloads(signals: Signals, one: Trouble, rack: Trouble, members: reado
     one.lead.onset <= rack.lead.onset - hoursAheadMs &&
     members.every((id) => (id === one.lead.circuit) === movedMember(signals, rack, id))
   );
-}
-
-/** A receiver so far under its usual level that its outlet may not be covered. */
-function isEmpty(rack: Trouble): boolean {
-  return rack.evidence.some(({ shape }) => shape === 'level-low');
-}
-
-/** What circuits show that want for liquid since the receiver went low; nothing where too few of them show it. */
-function starvedBy(signals: Signals, rack: Trouble, troubles: readonly Trouble[]): readonly Trouble[] {
-  if (!isEmpty(rack)) return [];
-  const served = servedWith(signals, rack);
-  const starved = troubles.filter(
-    (one) =>
-      one.lead.circuit !== null &&
-      served.includes(one.lead.circuit) &&
-      one.lead.end === null &&
-      wantsLiquid(one) &&
-      (one.lead.onset >= rack.lead.onset - slackMs || cameWithRack(signals, one, rack)),
-  );
-  const circuits = new Set(starved.map(({ lead }) => lead.circuit));
-  return circuits.size >= Math.max(fewestStarved, starvedShare * served.length) ? starved : [];
-}
-
-/** The circuits of its group, and of the groups of its rack that log no receiver of their own: one receiver serves a rack. */
-function servedWith({ groups }: Signals, { group }: Trouble): readonly string[] {
-  if (group === null) return [];
-  const others = groups.filter(
-    (other) => other !== group && other.group.rack === group.group.rack && other.group.liquidLevel === null,
-  );
-  return [group, ...others].flatMap(({ members }) => members);
-}
-
-/** Liquid lacks most in the warm hours of the day: a coil that is warm in those alone may want for it, too, and one that is somewhat warm within days. */
-function wantsLiquid(one: Trouble): boolean {
-  const { scope, lead } = one;
-  if (scope === 'superheat') return lead.shape === 'starving';
-  if (isRecovery(one)) return true;
-  if (scope !== 'whole-circuit') return false;
-  const isWithinDays = lead.shape === 'step' && lead.features.sudden !== 1;
-  return liquidShapes.includes(lead.shape) || (isWithinDays && (lead.features.rise ?? 0) < ownTrouble);
 }
 
 function isCovered(signals: Signals, one: Trouble, rack: Trouble, members: readonly string[]): boolean {

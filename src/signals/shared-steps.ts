@@ -1,6 +1,7 @@
 import { median } from '../maths/median.ts';
 import type { Calendar } from '../model/grid.ts';
 import { dayAt } from '../model/grid.ts';
+import { pressurePerKelvin } from '../refrigerants/pressure-per-kelvin.ts';
 import type { Kelvin } from '../units/quantities.ts';
 import type { CircuitSignals, SetPointStep } from './types.ts';
 
@@ -10,8 +11,6 @@ const sharedShare = 0.4;
 const suctionStep: Kelvin = 1.2;
 const suctionShare = 0.5;
 const reachDays = 3;
-/** What 1 K of saturated suction is of the absolute pressure, near −10 °C, for every refrigerant (3.2 to 3.9 %, CoolProp). */
-const pressurePerKelvin = 0.035;
 
 /**
  * Takes back steps that were read from the level alone when several circuits of one suction group made them at

@@ -4,7 +4,7 @@ import type { Finding } from '../../src/model/finding.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import type { Signals } from '../../src/signals/types.ts';
 import { type Curve, handMadeStore, still } from '../analyses/support/hand-made-store.ts';
-import { evidence, onDay } from './support.ts';
+import { evidence, onDay, threeCircuits } from './support.ts';
 
 describe('air at its limit', () => {
   const stepped = (setPoint: number, limit: number | null, rise: number): Signals => {
@@ -46,17 +46,7 @@ describe('air at its limit', () => {
     'of a case that stepped up as if it had been set so, with no set point logged, %s',
     (_, by, severity) => {
       const together: Curve = (day) => (day < 6 ? 0 : by);
-      const signals = computeSignals(
-        handMadeStore({
-          days: 14,
-          circuits: ['M01', 'M02', 'M03'].map((id) => ({
-            id,
-            probes: [still, still, still],
-            limit: 7,
-            ...(id === 'M01' ? { together } : {}),
-          })),
-        }),
-      );
+      const signals = threeCircuits(14, (id) => ({ limit: 7, ...(id === 'M01' ? { together } : {}) }));
       const features = {
         ...{ rise: by, rampDays: 1, daysSince: 8, levelled: 1, ownRise: by, compared: 1, swingRatio: 0.95 },
         ...{

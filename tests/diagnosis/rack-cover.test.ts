@@ -1,11 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/diagnosis/judge.ts';
 import type { Evidence } from '../../src/model/evidence.ts';
-import type { Record } from '../../src/model/record.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import { handMadeStore, still } from '../analyses/support/hand-made-store.ts';
-import { recordOf } from '../support/hand-made-log.ts';
-import { evidence, findings, onDay, one, quietSignals, rackHigh, recovery, wholeRise } from './support.ts';
+import {
+  evidence,
+  findings,
+  onDay,
+  one,
+  quietSignals,
+  rackHigh,
+  recovery,
+  threeCircuits,
+  wholeRise,
+} from './support.ts';
 
 describe('a rack fault', () => {
   it('is one finding in place of its circuits, and lists them', () => {
@@ -35,16 +43,9 @@ describe('a rack fault', () => {
   });
 
   it('takes probes that parted for some days, no farther than it warmed their circuit, while it did', () => {
-    const signals = computeSignals(
-      handMadeStore({
-        days: 20,
-        circuits: ['M01', 'M02', 'M03'].map((id) => ({
-          id,
-          probes: [still, still, still],
-          together: (day) => 3 * Math.min(1, Math.max(0, (day - 8) / 3)),
-        })),
-      }),
-    );
+    const signals = threeCircuits(20, () => ({
+      together: (day) => 3 * Math.min(1, Math.max(0, (day - 8) / 3)),
+    }));
     const told = (parted: Partial<Evidence>) => {
       const probe = evidence({
         probe: 'M01 air A',
@@ -78,16 +79,7 @@ describe('a rack fault', () => {
   it('takes a rise that its own analysis dates too early, when it was not there until the rack failed', () => {
     const rackRise = (day: number): number => (day < 8 ? 0 : 1.5);
     const oldRise = (day: number): number => (day < 5 ? 0 : 1.5);
-    const signals = computeSignals(
-      handMadeStore({
-        days: 14,
-        circuits: ['M01', 'M02', 'M03'].map((id) => ({
-          id,
-          probes: [still, still, still],
-          together: id === 'M02' ? oldRise : rackRise,
-        })),
-      }),
-    );
+    const signals = threeCircuits(14, (id) => ({ together: id === 'M02' ? oldRise : rackRise }));
     const dated = ['M01', 'M02'].map((circuit) => wholeRise({ circuit, onset: onDay(5), shape: 'step' }));
     const seen = { evidence: [rackHigh({ onset: onDay(8) }), ...dated], abstentions: [] };
     expect(judge(signals, seen).findings.map(({ circuit }) => circuit)).toEqual([null, 'M02']);
@@ -97,16 +89,7 @@ describe('a rack fault', () => {
     const rise = (since: number) => (day: number) =>
       day >= 8 && day < 10 ? Number.NaN : day < since ? 0 : 2.4;
     const told = (since: number) => {
-      const signals = computeSignals(
-        handMadeStore({
-          days: 16,
-          circuits: ['M01', 'M02', 'M03'].map((id) => ({
-            id,
-            probes: [still, still, still],
-            together: rise(id === 'M02' ? since : 10),
-          })),
-        }),
-      );
+      const signals = threeCircuits(16, (id) => ({ together: rise(id === 'M02' ? since : 10) }));
       const dated = wholeRise({ circuit: 'M02', onset: onDay(1), shape: 'creep' });
       const seen = { evidence: [rackHigh({ onset: onDay(11.3) }), dated], abstentions: [] };
       return judge(signals, seen).findings.map(({ circuit }) => circuit);
@@ -117,16 +100,9 @@ describe('a rack fault', () => {
 
   it('takes air that is warm in trading hours alone, when most of that came with it, and not when it was there before', () => {
     const told = (since: number) => {
-      const signals = computeSignals(
-        handMadeStore({
-          days: 16,
-          circuits: ['M01', 'M02', 'M03'].map((id) => ({
-            id,
-            probes: [still, still, still],
-            together: (day) => (day >= since && day % 1 > 0.4 && day % 1 < 0.85 ? 2.5 : 0),
-          })),
-        }),
-      );
+      const signals = threeCircuits(16, () => ({
+        together: (day) => (day >= since && day % 1 > 0.4 && day % 1 < 0.85 ? 2.5 : 0),
+      }));
       const trading = wholeRise({ shape: 'trading-hours', onset: onDay(4.5), features: { rise: 2.5 } });
       const seen = { evidence: [rackHigh({ onset: onDay(8) }), trading], abstentions: [] };
       return judge(signals, seen).findings.map(({ circuit }) => circuit);
@@ -194,53 +170,6 @@ describe('a rack fault', () => {
     expect(findings(atAnEnd, warm(1.1, 8.8))).toHaveLength(2);
   });
 
-  it('that ran its receiver low is the cause where half of its circuits recover ever later since, and not where one does', () => {
-    const low = rackHigh({ shape: 'level-low', onset: onDay(4), features: { levelRatio: 0.25 } });
-    const later = (circuit: string, day: number) =>
-      recovery({
-        shape: 'lengthening',
-        circuit,
-        onset: onDay(day),
-        features: { recoveryRise: 9, recoveryRatio: 2 },
-      });
-    expect(one(low, later('M01', 7), later('M03', 9)).covers).toEqual(['M01', 'M03']);
-    expect(findings(low, later('M01', 7))).toHaveLength(2);
-    expect(findings(low, later('M01', 7), later('M03', 1))).toHaveLength(3);
-    // Somewhat warm within days is want of liquid, too; at once, or warm by far, it is something else.
-    const step = (rise: number, sudden: number) =>
-      wholeRise({ circuit: 'M03', shape: 'step', onset: onDay(7), features: { rise, sudden, compared: 1 } });
-    expect(one(low, later('M01', 7), step(1.9, 0)).covers).toEqual(['M01', 'M03']);
-    expect(findings(low, later('M01', 7), step(1.9, 1))).toHaveLength(3);
-    expect(findings(low, later('M01', 7), step(2.6, 0))).toHaveLength(3);
-  });
-
-  it('that ran its receiver low is the cause of what the least of its reserves show in the warm hours, also in a group without a receiver', () => {
-    const ids = ['M01', 'M02', 'M03', 'M04', 'L01', 'L02'];
-    const signals = computeSignals(
-      handMadeStore({ days: 14, circuits: ids.map((id) => ({ id, probes: [still, still, still] })) }),
-    );
-    const [group] = signals.groups;
-    const store = (liquidLevel: Record | null) => ({
-      ...signals,
-      groups: [
-        { ...group!, members: ids.slice(0, 4) },
-        { ...group!, group: { ...group!.group, id: 'S2', liquidLevel }, members: ids.slice(4) },
-      ],
-    });
-    const low = rackHigh({ shape: 'level-low', onset: onDay(4), features: { levelRatio: 0.25 } });
-    const warm = (circuit: string, shape: string) =>
-      wholeRise({ circuit, shape, suctionGroup: circuit.startsWith('L') ? 'S2' : 'S1', onset: onDay(5) });
-    const told = (level: Record | null, ...warmed: Evidence[]) =>
-      judge(store(level), { evidence: [low, ...warmed], abstentions: [] }).findings;
-    const [finding, ...others] = told(null, warm('M02', 'duty'), warm('L01', 'trading-hours'));
-    expect(others).toEqual([]);
-    expect(finding!.covers).toEqual(['M02', 'L01']);
-    expect(finding!.summary).toContain('it shows in');
-    expect(told(null, warm('L01', 'trading-hours'))).toHaveLength(2);
-    const own = recordOf('S2 level', 'fraction', new Float64Array(signals.log.grid.count).fill(0.3));
-    expect(told(own, warm('M02', 'duty'), warm('L01', 'trading-hours'))).toHaveLength(3);
-  });
-
   it('takes superheat by the day from which on it is read against another pressure', () => {
     const starving = (day: number) =>
       evidence({
@@ -260,16 +189,9 @@ describe('a rack fault', () => {
     const warmth = (day: number, since: number): number =>
       day < 12 ? 0 : day < 15 ? 0.8 : 0.8 + (since - 0.8) * Math.min(1, (day - 15) / 3);
     const store = (warmer: number, dutyOf: (day: number) => number, peersFeed = 1) => {
-      const signals = computeSignals(
-        handMadeStore({
-          days: 30,
-          circuits: ['M01', 'M02', 'M03'].map((id) => ({
-            id,
-            probes: [still, still, still],
-            together: (day) => warmth(day, id === 'M01' ? 1.2 + warmer : 1.2),
-          })),
-        }),
-      );
+      const signals = threeCircuits(30, (id) => ({
+        together: (day) => warmth(day, id === 'M01' ? 1.2 + warmer : 1.2),
+      }));
       const circuits = signals.circuits.map((circuit) => ({
         ...circuit,
         duty: circuit.duty.map((_, day) => {
@@ -364,16 +286,9 @@ describe('a rack fault', () => {
 
   it('does not hide the one circuit that was warm at once and hours before it: that is what it cannot carry', () => {
     const told = (onset: number, sudden: number, others: number) => {
-      const signals = computeSignals(
-        handMadeStore({
-          days: 14,
-          circuits: ['M01', 'M02', 'M03'].map((id) => ({
-            id,
-            probes: [still, still, still],
-            together: (day) => (id === 'M01' ? 5 : others) * Math.min(1, Math.max(0, (day - 8) / 3)),
-          })),
-        }),
-      );
+      const signals = threeCircuits(14, (id) => ({
+        together: (day) => (id === 'M01' ? 5 : others) * Math.min(1, Math.max(0, (day - 8) / 3)),
+      }));
       const door = wholeRise({
         onset: onDay(onset),
         shape: 'step',

@@ -4,18 +4,24 @@ import type { Evidence } from '../../src/model/evidence.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import { computeSignals } from '../../src/signals/compute-signals.ts';
 import type { Signals } from '../../src/signals/types.ts';
-import { handMadeStore, startMs, still } from '../analyses/support/hand-made-store.ts';
+import { type HandMadeCircuit, handMadeStore, startMs, still } from '../analyses/support/hand-made-store.ts';
 
 export const dayMs = 86_400_000;
 export const onDay = (day: number): number => startMs + day * dayMs;
 
-/** A quiet group of three circuits, fourteen days. */
-export const quietSignals: Signals = computeSignals(
-  handMadeStore({
-    days: 14,
-    circuits: ['M01', 'M02', 'M03'].map((id) => ({ id, probes: [still, still, still] })),
-  }),
-);
+/** A group of three circuits with three probes each, quiet but for what is given of one. */
+export const threeCircuits = (
+  days: number,
+  given: (id: string) => Partial<HandMadeCircuit> = () => ({}),
+): Signals =>
+  computeSignals(
+    handMadeStore({
+      days,
+      circuits: ['M01', 'M02', 'M03'].map((id) => ({ id, probes: [still, still, still], ...given(id) })),
+    }),
+  );
+
+export const quietSignals: Signals = threeCircuits(14);
 
 /** A piece of evidence by what matters in a test; the rest is plain. */
 export function evidence(given: Partial<Evidence>): Evidence {

@@ -1,3 +1,4 @@
+import { pressurePerKelvin } from '../../refrigerants/pressure-per-kelvin.ts';
 import type { Setting } from '../analysis.ts';
 
 const practice = 'common practice, no source';
@@ -73,7 +74,7 @@ export const settings = {
     source: practice,
   },
   pressurePerKelvin: {
-    value: 0.035,
+    value: pressurePerKelvin,
     unit: '/K',
     meaning: 'share of the absolute pressure that stands for 1 K where the refrigerant is not known',
     source: perKelvin,
