@@ -63,12 +63,15 @@ const store = readingsIn(exported(sentences));
 const whole = assembleLog(fresh(store), null);
 const site: SiteFile = whole.guess!.site;
 
+/** Fewer repeated rows, in a file of hardly more, tell nothing: two racks may log the same headers and agree in them. */
+const fewestRows = 20;
+
 test('an export cut at any rows into files gives the same log, repeated rows included', () => {
   const rows = store.columns[0]!.times.length;
   fc.assert(
     fc.property(
-      fc.uniqueArray(fc.integer({ min: 1, max: rows - 1 }), { minLength: 1, maxLength: 4 }),
-      fc.integer({ min: 0, max: 50 }),
+      fc.uniqueArray(fc.integer({ min: 1, max: rows - fewestRows }), { minLength: 1, maxLength: 4 }),
+      fc.oneof(fc.constant(0), fc.integer({ min: fewestRows, max: 50 })),
       (cuts, repeated) => {
         const edges = [0, ...cuts.sort((a, b) => a - b), rows];
         const columns = edges.slice(0, -1).flatMap((from, part) => {
